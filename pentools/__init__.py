@@ -1,0 +1,26 @@
+"""A restoration notebook kit for vintage fountain pens."""
+
+from __future__ import annotations
+
+import importlib
+from typing import Any
+
+__version__ = "0.1.0"
+
+# public name -> module that holds it; nothing heavy is imported before it is used
+_WHERE = {
+    "open_bench": "pentools.panels.bench",
+    "capacity_from_weight": "pentools.calc.weighing",
+}
+
+__all__ = ["__version__", *sorted(_WHERE)]
+
+
+def __getattr__(name: str) -> Any:
+    if name in _WHERE:
+        return getattr(importlib.import_module(_WHERE[name]), name)
+    raise AttributeError(f"module 'pentools' has no attribute {name!r}")
+
+
+def __dir__() -> list[str]:
+    return list(__all__)

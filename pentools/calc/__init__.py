@@ -1,0 +1,1 @@
+"""Calculations, one module a bench subject: plain numbers in, small frozen results out."""

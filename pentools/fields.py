@@ -1,0 +1,204 @@
+"""A field: one thing a person is asked for, with its unit, range and wording.
+
+The same declaration stands behind a box in a panel, an option of the command line and a value in the record,
+so a label, a unit and a range are written once.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from pentools.errors import InputError
+from pentools.units import Reading, format_reading, read_number, read_quantity
+
+__all__ = ["Field", "FieldKind", "Value"]
+
+FieldKind = Literal["quantity", "quantities", "number", "count", "text", "long text", "choice", "yes-no", "date", "photo", "items"]
+Value = Reading | tuple[Reading, ...] | float | int | str | bool | tuple[str, ...] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One thing asked for.
+
+    Parameters
+    ----------
+    name : str
+        Key in the record and, with hyphens, the option of the command line; with the unit at its end where
+        the value is a plain number.
+    label : str
+        What stands above the box and is its accessible name.
+    kind : FieldKind
+        quantity (number with unit) / quantities (several, separated by ``;``) / number / count / text /
+        long text / choice / yes-no / date / photo (file name in the job's photos folder) / items
+        (several texts, separated by ``;``).
+    unit : str
+        The unit a quantity is kept in.
+    hint : str
+        One short line under the box, with an example in the right unit.
+    low, high : float or None
+        Plausible range [`unit`]; for number and count a hard range.
+    choices : tuple of (key, label)
+        For a choice: what may be chosen.
+    required : bool
+        Whether an entry without it is refused.
+    public : bool
+        Whether the page for publication may show it; False unless said.
+    default : str
+        Text that a fresh box or a missing option starts from.
+    """
+
+    name: str
+    label: str
+    kind: FieldKind = "text"
+    unit: str = ""
+    hint: str = ""
+    low: float | None = None
+    high: float | None = None
+    choices: tuple[tuple[str, str], ...] = ()
+    required: bool = False
+    public: bool = False
+    default: str = ""
+    negative: bool | None = None
+
+    @property
+    def option(self) -> str:
+        """The field's name on the command line."""
+        return "--" + self.name.replace("_", "-")
+
+    def read(self, text: str) -> Value:
+        """Read what was typed.
+
+        Parameters
+        ----------
+        text : str
+            The text in the box.
+
+        Returns
+        -------
+        Value
+            A value of the field's kind; None for an empty box (not measured).
+
+        Raises
+        ------
+        InputError
+            If the text cannot be used, or is empty though the field is required.
+        """
+        clean = text.strip()
+        if not clean:
+            if self.required:
+                raise InputError(self.label, "filled in", text, f"{self.hint}".strip())
+            return None
+        match self.kind:
+            case "quantity":
+                return self._quantity(clean)
+            case "quantities":
+                return tuple(self._quantity(part) for part in clean.split(";") if part.strip())
+            case "items":
+                return tuple(part.strip() for part in clean.split(";") if part.strip())
+            case "number" | "count":
+                return self._number(clean)
+            case "choice":
+                return self._choice(clean)
+            case "yes-no":
+                return self._yes_no(clean)
+            case "date":
+                return self._date(clean)
+            case "photo":
+                return self._photo(clean)
+            case _:
+                return clean
+
+    def _quantity(self, text: str) -> Reading:
+        return read_quantity(text, self.unit, name=self.label, low=self.low, high=self.high, negative=self.negative)
+
+    def _number(self, text: str) -> float | int:
+        value = read_number(text, self.label)
+        if self.kind == "count" and value != int(value):
+            raise InputError(self.label, "a whole number", text)
+        low = self.low if self.low is not None else (0 if self.kind == "count" else None)
+        if (low is not None and value < low) or (self.high is not None and value > self.high):
+            top = f" and at most {self.high:g}" if self.high is not None else ""
+            raise InputError(self.label, f"at least {low:g}{top}" if low is not None else f"at most {self.high:g}", text)
+        return int(value) if self.kind == "count" else value
+
+    def _choice(self, text: str) -> str:
+        for key, label in self.choices:
+            if text.casefold() in (key.casefold(), label.casefold()):
+                return key
+        raise InputError(self.label, "one of: " + ", ".join(key for key, _ in self.choices), text)
+
+    def _yes_no(self, text: str) -> bool:
+        word = text.casefold()
+        if word in ("yes", "y", "true"):
+            return True
+        if word in ("no", "n", "false"):
+            return False
+        raise InputError(self.label, "yes or no", text)
+
+    def _date(self, text: str) -> str:
+        try:
+            return dt.date.fromisoformat(text).isoformat()
+        except ValueError:
+            raise InputError(self.label, "a date as year-month-day", text, "Type it like 2026-03-14.") from None
+
+    def _photo(self, text: str) -> str:
+        if not re.fullmatch(r"[\w][\w .()-]*\.(jpe?g|png|webp|tiff?)", text, re.IGNORECASE) or ".." in text:
+            raise InputError(self.label, "the file name of a picture in the job's photos folder", text, "Put the picture into photos/ and type its name, like barrel-before.jpg.")
+        return text
+
+    def to_json(self, value: Value) -> Any:
+        """A value of this field as the record keeps it."""
+        if isinstance(value, Reading):
+            return value.as_json()
+        if isinstance(value, tuple):
+            return [v.as_json() if isinstance(v, Reading) else v for v in value]
+        return value
+
+    def from_json(self, data: Any) -> Value:
+        """A value of this field back from the record; None for a missing one."""
+        if data is None:
+            return None
+        if self.kind == "quantity":
+            return Reading.from_json(data)
+        if self.kind == "quantities":
+            return tuple(Reading.from_json(item) for item in data)
+        if self.kind == "items":
+            return tuple(str(item) for item in data)
+        result: Value = data
+        return result
+
+    def typed(self, value: Value) -> str:
+        """The text that would give this value again: what a correction starts from."""
+        if value is None:
+            return ""
+        if isinstance(value, Reading):
+            return value.typed or format_reading(value)
+        if isinstance(value, tuple):
+            return "; ".join(v.typed if isinstance(v, Reading) else str(v) for v in value)
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        return f"{value:g}" if isinstance(value, float) else str(value)
+
+    def shown(self, value: Value) -> str:
+        """The value in words for a table; "not measured" or "not said" for a missing one."""
+        if value is None:
+            return "not measured" if self.kind in ("quantity", "quantities", "number", "count") else "not said"
+        if isinstance(value, Reading):
+            return _reading_in_words(value)
+        if isinstance(value, tuple):
+            return "; ".join(_reading_in_words(v) if isinstance(v, Reading) else str(v) for v in value)
+        if self.kind == "choice":
+            return dict(self.choices).get(str(value), str(value))
+        return self.typed(value)
+
+
+def _reading_in_words(reading: Reading) -> str:
+    if reading.unit == "mm" and reading.value >= 2:  # noqa: PLR2004 - below 2 mm inches say nothing more
+        return f"{format_reading(reading, 2)} ({reading.value / 25.4:.3f}\u202fin)"
+    if reading.unit == "1":
+        return f"{100 * reading.value:g}\u202f%"
+    return format_reading(reading)

@@ -1,0 +1,41 @@
+"""The sums that can be asked for by name, from the command line, a panel or a notebook."""
+
+from __future__ import annotations
+
+import importlib
+
+from pentools.errors import InputError
+from pentools.sums.base import Sum, SumAnswer, read_options
+
+__all__ = ["SUMS", "Sum", "SumAnswer", "find", "read_options"]
+
+# name on the command line -> module and attribute; loaded only when asked for
+SUMS: dict[str, str] = {
+    "capacity": "pentools.sums.capacity:CAPACITY",
+}
+
+
+def find(key: str) -> Sum:
+    """The sum of that name.
+
+    Parameters
+    ----------
+    key : str
+        A key of `SUMS`.
+
+    Returns
+    -------
+    Sum
+        The sum with its fields.
+
+    Raises
+    ------
+    InputError
+        If there is none of that name.
+    """
+    if key not in SUMS:
+        raise InputError("sum", "one of " + ", ".join(SUMS), key)
+    module, attribute = SUMS[key].split(":")
+    found = getattr(importlib.import_module(module), attribute)
+    assert isinstance(found, Sum)
+    return found
