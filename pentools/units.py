@@ -78,10 +78,11 @@ _EXAMPLES = {
 _SIGNED = frozenset({"temperature"})
 
 _NUMBER = r"\d+(?:[.,]\d+)?|[.,]\d+"
-_MIXED = r"(?:(?P<whole>\d+)(?:\s+|\s*-\s*))?(?P<top>\d+)\s*/\s*(?P<bottom>\d+)"
-_UNIT = r"(?P<unit>[A-Za-zµμ°º℃℉%\"″”'][A-Za-zµμ°º℃℉%\"″”'/³0-9 .-]*?)?"
-_PLUS_MINUS = rf"(?:\s*(?:±|\+/-|\+-)\s*(?P<spread>{_NUMBER}))"
-_PATTERN = re.compile(rf"(?P<sign>[-+−])?\s*(?:{_MIXED}|(?P<number>{_NUMBER})){_PLUS_MINUS}?\s*{_UNIT}{_PLUS_MINUS.replace('spread', 'late_spread')}?\s*(?P<late_unit>\S+)?")
+_VALUE = rf"(?P<sign>[-+−])?\s*(?:(?:(?P<whole>\d+)(?:\s+|\s*-\s*))?(?P<top>\d+)\s*/\s*(?P<bottom>\d+)|(?P<number>{_NUMBER}))"
+_UNIT = r"(?P<unit>[^\d\s.,±+-].*)?"
+_MEASURE = re.compile(rf"{_VALUE}\s*{_UNIT}")
+_SPREAD = re.compile(rf"(?P<number>{_NUMBER})\s*{_UNIT}")
+_PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 _VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
 
 
@@ -159,13 +160,11 @@ def dimension_of(unit: str) -> str:
 
 
 @functools.lru_cache(maxsize=512)
-def _line(source: str, target: str) -> tuple[float, float]:
-    """Slope and offset that take a value from one unit to another (every unit here is linear)."""
+def _slope(source: str, target: str) -> float:
+    """What one step in a unit is in another (every unit here is linear in the other)."""
     quantity = _registry().Quantity
-    a, b = _UNITS[source][0], _UNITS[target][0]
-    at_zero = float(quantity(0.0, a).to(b).magnitude)
-    at_big = float(quantity(1e3, a).to(b).magnitude)
-    return (at_big - at_zero) / 1e3, at_zero
+    first, second = _UNITS[source][0], _UNITS[target][0]
+    return float((quantity(1e3, first).to(second) - quantity(0.0, first).to(second)).magnitude) / 1e3
 
 
 def convert(value: float, source: str, target: str) -> float:
@@ -198,9 +197,8 @@ def convert(value: float, source: str, target: str) -> float:
     first, second = UNIT_WORDS[source], UNIT_WORDS[target]
     if first == second:
         return value
-    if dimension_of(first) == "temperature":
-        return float(_registry().Quantity(value, _UNITS[first][0]).to(_UNITS[second][0]).magnitude)
-    return float(_registry().Quantity(value, _UNITS[first][0]).m_as(_UNITS[second][0]))
+    exact = float(_registry().Quantity(value, _UNITS[first][0]).m_as(_UNITS[second][0]))
+    return float(f"{exact:.14g}")  # 4-7/8 in is 123.825 mm, not 123.82499999999999
 
 
 def read_number(text: str, name: str = "number") -> float:
@@ -308,19 +306,21 @@ def read_quantity(
     dimension = dimension_of(unit)
     wanted = f"a number with a unit of {dimension}"
     advice = f"Type it like {_EXAMPLES[dimension]}."
-    found = _PATTERN.fullmatch(clean)
-    if found is None or (found["spread"] and found["late_spread"]) or (found["late_unit"] and not found["late_spread"]):
+    measure, *spreads = _PLUS_MINUS.split(clean)
+    found = _MEASURE.fullmatch(measure)
+    spread = _SPREAD.fullmatch(spreads[0]) if spreads else None
+    if found is None or len(spreads) > 1 or (spreads and spread is None):
         raise InputError(name, wanted, text, advice)
-    word = found["unit"] or found["late_unit"]
-    if not word:
+    words = [match["unit"] for match in (found, spread) if match is not None and match["unit"]]
+    if not words:
         raise InputError(name, wanted, text, f"The unit is missing. {advice}")
-    typed_unit = _known(word, name, text, unit)
-    if found["unit"] and found["late_unit"] and _known(found["late_unit"], name, text, unit) != typed_unit:
+    typed_units = {_known(word, name, text, unit) for word in words}
+    if len(typed_units) > 1:
         raise InputError(name, wanted, text, "Value and ± must be in the same unit.")
+    typed_unit = typed_units.pop()
     if dimension_of(typed_unit) != dimension:
-        raise InputError(name, wanted, text, f"“{word}” is a unit of {dimension_of(typed_unit)}. {advice}")
+        raise InputError(name, wanted, text, f"“{words[0]}” is a unit of {dimension_of(typed_unit)}. {advice}")
     raw = _from_match(found, name, text)
-    spread = found["spread"] or found["late_spread"]
     value = convert(raw, typed_unit, unit)
     if not math.isfinite(value):
         raise InputError(name, wanted, text, advice)
@@ -328,8 +328,10 @@ def read_quantity(
         raise InputError(name, "zero or more", text, "A minus sign makes no sense here.")
     if not meant:
         _ask_if_implausible(raw, value, unit, typed_unit, name, text, low, high)
-    slope = _line(UNIT_WORDS[typed_unit], UNIT_WORDS[unit])[0]
-    uncertainty = None if spread is None else read_number(spread, f"{name}, after ±") * slope
+    uncertainty = None
+    if spread is not None:
+        slope = _slope(typed_unit, UNIT_WORDS[unit])
+        uncertainty = read_number(spread["number"], f"{name}, after ±") * slope
     return Reading(value, unit, uncertainty, text.strip())
 
 
@@ -345,7 +347,9 @@ def _ask_if_implausible(
         if dimension == dimension_of(unit) and word != typed_unit and floor <= convert(raw, word, unit) <= ceiling
     ]  # fmt: skip
     likely = f" (perhaps {raw:g} {others[0]})" if others else ""
-    shown = f"between {low:g} and {high:g} {unit}" if low is not None and high is not None else (f"at least {low:g} {unit}" if low is not None else f"at most {high:g} {unit}")
+    parts = [] if low is None else [f"at least {low:g} {unit}"]
+    parts += [] if high is None else [f"at most {high:g} {unit}"]
+    shown = " and ".join(parts)
     raise InputError(
         name, shown, text, f"Was it typed in another unit{likely}? If it is right as it stands, put ! after it."
     )
