@@ -55,10 +55,10 @@ class Record:
             The record as it stands.
         """
         record = cls(Path(path))
-        if record.path.is_file():
+        if record._tail_is_open():
             with record._lock():
                 record._mend_tail()
-            record.refresh()
+        record.refresh()
         return record
 
     def refresh(self) -> bool:
@@ -150,19 +150,18 @@ class Record:
     def _lock(self) -> _Locked:
         return _Locked(self.path)
 
+    def _tail_is_open(self) -> bool:
+        if not self.path.is_file() or self.path.stat().st_size == 0:
+            return False
+        with self.path.open("rb") as file:
+            file.seek(-1, os.SEEK_END)
+            return file.read(1) != b"\n"
+
     def _mend_tail(self) -> None:
         """Close a last line that has no end: keep it if it is whole, else set it aside beside the file."""
-        if not self.path.is_file():
+        if not self._tail_is_open():
             return
         with self.path.open("r+b") as file:
-            file.seek(0, os.SEEK_END)
-            size = file.tell()
-            if size == 0:
-                return
-            file.seek(size - 1)
-            if file.read(1) == b"\n":
-                return
-            file.seek(0)
             content = file.read()
             start = content.rfind(b"\n") + 1
             tail = content[start:]

@@ -1,0 +1,54 @@
+"""The stages of a job in the order of the work: the one place where a stage is registered."""
+
+from __future__ import annotations
+
+import functools
+import importlib
+
+from pentools.errors import InputError
+from pentools.record.kinds import Stage
+
+__all__ = ["STAGES", "all_stages", "find_stage"]
+
+# key -> where the stage is declared; the order is the order of the job
+STAGES: dict[str, str] = {
+    "intake": "pentools.record.stages.intake:INTAKE",
+    "condition": "pentools.record.stages.condition:CONDITION",
+    "work log": "pentools.record.stages.work_log:WORK_LOG",
+    "fill test": "pentools.record.stages.fill_test:FILL_TEST",
+    "limits": "pentools.record.stages.limits:LIMITS",
+    "pictures": "pentools.record.stages.pictures:PICTURES",
+    "release": "pentools.record.stages.release:RELEASE_STAGE",
+}
+
+
+@functools.cache
+def find_stage(key: str) -> Stage:
+    """The stage of that name.
+
+    Parameters
+    ----------
+    key : str
+        A key of `STAGES`.
+
+    Returns
+    -------
+    Stage
+        Its declaration.
+
+    Raises
+    ------
+    InputError
+        If there is none of that name.
+    """
+    if key not in STAGES:
+        raise InputError("stage", "one of " + ", ".join(STAGES), key)
+    module, attribute = STAGES[key].split(":")
+    found = getattr(importlib.import_module(module), attribute)
+    assert isinstance(found, Stage)
+    return found
+
+
+def all_stages() -> tuple[Stage, ...]:
+    """All stages in the order of the job."""
+    return tuple(find_stage(key) for key in STAGES)
