@@ -1,0 +1,53 @@
+"""Choices and fields that several stages share."""
+
+from __future__ import annotations
+
+from pentools import tables
+from pentools.fields import Field
+
+__all__ = ["PARTS", "SEVERITIES", "length", "mass", "system_choices", "yes_no"]
+
+PARTS: tuple[tuple[str, str], ...] = (
+    ("cap", "cap"),
+    ("inner-cap", "inner cap"),
+    ("clip", "clip"),
+    ("bands", "bands and rings"),
+    ("barrel", "barrel"),
+    ("blind-cap", "blind cap or end knob"),
+    ("section", "section"),
+    ("feed", "feed"),
+    ("nib", "nib"),
+    ("filler", "filling mechanism"),
+    ("seals", "seals and sac"),
+    ("imprint", "imprint"),
+    ("threads", "threads"),
+    ("whole", "whole pen"),
+)
+
+SEVERITIES: tuple[tuple[str, str], ...] = (
+    ("0", "0 sound"),
+    ("1", "1 slight: a mark, no effect"),
+    ("2", "2 moderate: shows or will grow"),
+    ("3", "3 serious: the pen does not work because of it"),
+    ("4", "4 lost: the part cannot be saved"),
+)
+
+
+def system_choices() -> tuple[tuple[str, str], ...]:
+    """The filling systems as choices, in the order of their table."""
+    return tuple((row["key"], row["label"]) for row in tables.rows("filling_systems"))
+
+
+def length(name: str, label: str, hint: str, low: float, high: float, *, public: bool = True) -> Field:
+    """A length of a pen part [mm] with its plausible range."""
+    return Field(name, label, "quantity", unit="mm", hint=hint, low=low, high=high, public=public)
+
+
+def mass(name: str, label: str, hint: str, *, required: bool = False) -> Field:
+    """A mass on the bench balance [g]; a pen and its parts weigh 0 to 200 g."""
+    return Field(name, label, "quantity", unit="g", hint=hint, low=0, high=200, public=True, required=required)
+
+
+def yes_no(name: str, label: str, hint: str = "yes or no", *, public: bool = False, required: bool = False) -> Field:
+    """A yes or a no; empty means it was not asked."""
+    return Field(name, label, "yes-no", hint=hint, public=public, required=required)
