@@ -12,6 +12,7 @@ from pentools.errors import InputError, RecordError
 from pentools.fields import Value
 from pentools.record.bench import Bench, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
+from pentools.record.holds import held
 from pentools.record.kinds import Kind, Stage
 from pentools.record.registry import find_stage
 from pentools.record.storage import Record
@@ -143,6 +144,10 @@ class Job:
         """Every live entry of a kind with its values."""
         which = find_stage(stage).kind(kind)
         return [(entry, which.values(entry)) for entry in self.record.live(stage, kind)]
+
+    def held(self, hold: str) -> str:
+        """Why a step is held; empty where it may go on."""
+        return held(self, hold)
 
     def stage(self, key: str) -> Stage:
         """The stage of that name."""
