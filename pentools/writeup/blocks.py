@@ -1,0 +1,92 @@
+"""What a section of a page is made of: plain blocks of text, tables and figures, with no HTML in them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from pentools.calc.findings import Finding
+
+if TYPE_CHECKING:
+    from pentools.figures.drawing import Drawing
+
+__all__ = ["Audience", "Block", "Details", "FigureBlock", "Findings", "Lead", "Paragraph", "Photo", "Photos", "Section", "Table"]
+
+Audience = Literal["client", "blog"]
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """The sentence that carries the result; the largest text of its section."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph of plain text."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table with its caption, heading and rows; ``numeric`` names the columns set with tabular figures."""
+
+    caption: str
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    numeric: tuple[int, ...] = ()
+    source_note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FigureBlock:
+    """A drawing or chart with its caption."""
+
+    drawing: Drawing
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A picture from the job's photos folder, by file name."""
+
+    file: str
+    alt: str
+    caption: str = ""
+    drawn: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Photos:
+    """Pictures side by side, such as before and after."""
+
+    photos: tuple[Photo, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """Findings as a list, each with its level in words."""
+
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Details:
+    """Blocks that may be folded on the screen and stand open in print."""
+
+    title: str
+    blocks: tuple[Block, ...]
+
+
+Block = Lead | Paragraph | Table | FigureBlock | Photos | Findings | Details
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One section of a page: a heading and its blocks; an empty one is left out."""
+
+    key: str
+    title: str
+    blocks: tuple[Block, ...] = ()
