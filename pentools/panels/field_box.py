@@ -1,0 +1,85 @@
+"""A box for one field: its label above, a hint and, when needed, an error in words below; the text is kept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from html import escape
+from typing import Any
+
+import ipywidgets as widgets
+
+from pentools.fields import Field
+
+__all__ = ["FieldBox"]
+
+
+class FieldBox:
+    """The box a person types one field into.
+
+    Parameters
+    ----------
+    field : Field
+        What is asked.
+    on_enter : callable
+        Called when Enter is pressed in the box.
+    files : tuple of str
+        For a photo: the names of the files there are.
+    """
+
+    def __init__(self, field: Field, on_enter: Callable[[], None], files: tuple[str, ...] = ()) -> None:
+        self.field = field
+        self._on_enter = on_enter
+        self.input = self._make_input(files)
+        self.message = widgets.HTML()
+        self.widget = widgets.VBox([self.input, self.message])
+        self.widget.add_class("pt-field")
+        self.show_hint()
+
+    def _make_input(self, files: tuple[str, ...]) -> Any:
+        label = self.field.label + (" *" if self.field.required else "")
+        common = {"description": label, "style": {"description_width": "auto"}, "layout": {"width": "100%"}}
+        box: Any
+        if self.field.kind == "choice":
+            options = [("choose …", ""), *((text, key) for key, text in self.field.choices)]
+            box = widgets.Dropdown(options=options, value=self.field.default, **common)
+        elif self.field.kind == "yes-no":
+            box = widgets.Dropdown(
+                options=[("not said", ""), ("yes", "yes"), ("no", "no")], value=self.field.default, **common
+            )
+        elif self.field.kind == "long text":
+            box = widgets.Textarea(value=self.field.default, continuous_update=True, **common)
+        elif self.field.kind == "photo":
+            box = widgets.Combobox(options=files, ensure_option=False, continuous_update=True, **common)
+        else:
+            box = widgets.Text(value=self.field.default, continuous_update=True, **common)
+        box.on_msg(self._heard)
+        return box
+
+    def _heard(self, _: Any, content: Any, __: Any) -> None:
+        # the browser sends this when Enter is pressed in a one-line box
+        if isinstance(content, dict) and content.get("event") == "submit":
+            self._on_enter()
+
+    @property
+    def text(self) -> str:
+        """The text in the box."""
+        return str(self.input.value or "")
+
+    @text.setter
+    def text(self, value: str) -> None:
+        if self.field.kind == "choice" and value not in dict(self.field.choices):
+            value = ""
+        self.input.value = value
+
+    def show_hint(self) -> None:
+        """Show the hint where an error may have stood."""
+        self.message.value = f'<span class="pt-hint">{escape(self.field.hint)}</span>' if self.field.hint else ""
+
+    def show_error(self, text: str) -> None:
+        """Show an error in words; the typed text stays."""
+        self.message.value = f'<span class="pt-error" role="alert">✗ {escape(text)}</span>'
+
+    def clear(self) -> None:
+        """Empty the box, or set it to its default again."""
+        self.text = self.field.default
+        self.show_hint()

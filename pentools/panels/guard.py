@@ -1,0 +1,81 @@
+"""No callback fails in silence: whatever goes wrong in one is said on the panel, in words, with nothing lost."""
+
+from __future__ import annotations
+
+import functools
+import logging
+import traceback
+from collections.abc import Callable
+from html import escape
+from typing import Any
+
+import ipywidgets as widgets
+
+from pentools.errors import PentoolsError
+
+__all__ = ["Status", "guarded", "strict"]
+
+_log = logging.getLogger(__name__)
+_strict = {"on": False}
+
+
+def strict(on: bool) -> None:
+    """Raise unexpected errors again after they were shown; for tests."""
+    _strict["on"] = on
+
+
+class Status:
+    """The line that says "saved 14:32:07" or what went wrong; read aloud by a screen reader."""
+
+    def __init__(self) -> None:
+        self.widget = widgets.HTML()
+        self.text = ""
+
+    def saved(self, text: str) -> None:
+        """Say that something was saved."""
+        self.text = text
+        self.widget.value = f'<span class="pt-saved" role="status">✓ {escape(text)}</span>'
+
+    def failed(self, text: str, details: str = "") -> None:
+        """Say that nothing was saved, and why."""
+        self.text = text
+        folded = f"<details><summary>for a report</summary><pre>{escape(details)}</pre></details>" if details else ""
+        self.widget.value = f'<span class="pt-error" role="alert">✗ {escape(text)}</span>{folded}'
+
+    def quiet(self) -> None:
+        """Say nothing."""
+        self.text = self.widget.value = ""
+
+
+def guarded(status: Status, action: Callable[..., None]) -> Callable[..., None]:
+    """Wrap a callback so that what goes wrong in it is said on the panel.
+
+    Parameters
+    ----------
+    status : Status
+        Where it is said.
+    action : callable
+        The callback; its arguments are ignored.
+
+    Returns
+    -------
+    callable
+        The callback for a button or a box.
+    """
+
+    @functools.wraps(action)
+    def run(*_: Any, **__: Any) -> None:
+        try:
+            action()
+        except PentoolsError as error:
+            status.failed(f"NOT SAVED. {error}")
+        except Exception as error:  # noqa: BLE001 - the widget library would swallow it
+            _log.exception("a panel's callback failed")
+            status.failed(
+                f"NOT SAVED. Something unexpected went wrong ({error}). What you typed is still here.",
+                traceback.format_exc(),
+            )
+            if _strict["on"]:
+                raise
+
+    return run

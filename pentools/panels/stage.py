@@ -1,0 +1,237 @@
+"""The panel of a stage: where it stands, its forms, the result in a sentence and a figure, and its log."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from html import escape
+from typing import TYPE_CHECKING, Any
+
+import ipywidgets as widgets
+
+from pentools.calc.findings import Finding
+from pentools.errors import HoldError, InputError, PentoolsError
+from pentools.fields import Value
+from pentools.panels.guard import Status, guarded
+from pentools.panels.kind_form import KindForm
+from pentools.panels.style import findings_html, sentence_html, table_html
+from pentools.record.entries import RELEASE, WITHDRAWAL
+
+if TYPE_CHECKING:
+    from pentools.figures.drawing import Drawing
+    from pentools.panels.bench import BenchSheet
+    from pentools.record.entries import Entry
+    from pentools.record.kinds import Kind, Stage
+
+__all__ = ["PanelResult", "StagePanel"]
+
+LOG_ROWS = 12
+
+
+@dataclass(frozen=True)
+class PanelResult:
+    """What a panel shows on its right side: a sentence, findings, drawings, and a table as HTML."""
+
+    sentence: str = ""
+    findings: Sequence[Finding] = ()
+    drawings: Sequence[Drawing | None] = ()
+    table: str = ""
+    extra: Sequence[Any] = field(default_factory=tuple)
+
+
+class StagePanel:
+    """The panel of one stage; stages with a result of their own subclass it.
+
+    Parameters
+    ----------
+    sheet : BenchSheet
+        The sheet it belongs to.
+    stage : Stage
+        What it is about.
+    """
+
+    hold: str = ""
+    hidden_kinds: tuple[str, ...] = ()
+
+    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
+        self.sheet, self.stage, self.job = sheet, stage, sheet.job
+        self.status = Status()
+        self.forms = {
+            kind.key: KindForm(self.job, stage.key, kind, self._saved, self.check)
+            for kind in stage.kinds
+            if kind.key not in self.hidden_kinds
+        }
+        self.header = widgets.HTML()
+        self.above = widgets.VBox()
+        self.holder = self._make_holder()
+        self.chooser = widgets.ToggleButtons(
+            options=[(form.kind.title, key) for key, form in self.forms.items()],
+            style={"button_width": "auto"},
+            layout={"display": "none" if len(self.forms) < 2 else ""},
+        )
+        self.chooser.observe(guarded(self.status, self._choose), "value")
+        kinds = widgets.VBox([self.chooser])
+        kinds.add_class("pt-kinds")
+        self.entry = widgets.VBox()
+        self.entry.add_class("pt-entry")
+        self.result_text = widgets.HTML()
+        self.result_drawings = widgets.HTML()
+        self.result_table = widgets.HTML()
+        result = widgets.VBox([self.result_text, self.result_drawings, self.result_table])
+        result.add_class("pt-result")
+        columns = widgets.HBox([self.entry, result])
+        columns.add_class("pt-columns")
+        self.widget = widgets.VBox(
+            [self.header, self.holder, self.above, kinds, columns, *self._make_log(), self.status.widget]
+        )
+        self.widget.add_class("pentools")
+        self._choose()
+        self.refresh()
+
+    def _ipython_display_(self) -> None:
+        from IPython.display import display
+
+        display(self.widget)
+
+    # what a stage's own panel overrides ------------------------------------------------------------------
+
+    def result(self) -> PanelResult:
+        """What the record says, for the right side of the panel."""
+        return PanelResult()
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """Refuse values that the record should not take, by raising a `PentoolsError`."""
+
+    def refresh_forms(self) -> None:
+        """Adapt the forms to what the record says now."""
+
+    # building ------------------------------------------------------------------------------------------
+
+    def _make_holder(self) -> widgets.VBox:
+        self.hold_text = widgets.HTML()
+        self.hold_reason = widgets.Text(description="Reason to go on all the same", continuous_update=True)
+        button = widgets.Button(description="Release the hold with this reason")
+        button.on_click(guarded(self.status, self._release_hold))
+        row = widgets.HBox([self.hold_reason, button])
+        row.add_class("pt-row")
+        holder = widgets.VBox([self.hold_text, row], layout={"display": "none"})
+        holder.add_class("pt-hold")
+        return holder
+
+    def _make_log(self) -> list[widgets.Widget]:
+        self.log = widgets.HTML()
+        self.pick = widgets.Dropdown(description="Entry", options=[("choose …", "")], value="")
+        self.why = widgets.Text(description="Reason, to withdraw it", continuous_update=True)
+        self.correct_button = widgets.Button(description="Correct it")
+        self.withdraw_button = widgets.Button(description="Withdraw it")
+        self.correct_button.on_click(guarded(self.status, self._correct))
+        self.withdraw_button.on_click(guarded(self.status, self._withdraw))
+        self.log_tools = widgets.HBox([self.pick, self.correct_button, self.why, self.withdraw_button])
+        self.log_tools.add_class("pt-row")
+        return [self.log, self.log_tools]
+
+    def _choose(self) -> None:
+        key = self.chooser.value
+        self.entry.children = (self.forms[key].widget,) if key else ()
+
+    # showing -------------------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Show what the record says now."""
+        self.refresh_state()
+        self.refresh_forms()
+        try:
+            shown = self.result()
+        except PentoolsError as error:
+            shown = PanelResult(findings=(Finding("stop", str(error)),))
+        self.result_text.value = sentence_html(shown.sentence) + findings_html(shown.findings)
+        self.result_drawings.value = "".join(d.svg for d in shown.drawings if d is not None)
+        self.result_table.value = shown.table
+        self._refresh_log()
+
+    def refresh_state(self) -> None:
+        """Show where the stage stands and whether it is held."""
+        state = self.stage.state_of(self.job)
+        why = f": {state.reason}" if state.reason else ""
+        self.header.value = (
+            f'<h3>{escape(self.stage.title)}<span class="pt-state pt-state-{state.word.split()[0]}">'
+            f"{escape(state.word + why)}</span></h3><p>{escape(self.stage.purpose)}</p>"
+        )
+        reason = self.job.held(self.hold) if self.hold else ""
+        self.holder.layout.display = "" if reason else "none"
+        self.hold_text.value = f"<b>■ Hold point:</b> {escape(reason)}." if reason else ""
+
+    def _refresh_log(self) -> None:
+        entries = [e for e in self.job.record.live(self.stage.key) if e.kind != RELEASE]
+        replaced = {e.replaces for e in self.job.record.entries if e.replaces and e.kind != WITHDRAWAL}
+        rows = [
+            (
+                f"{entry.time:%d %b %H:%M}",
+                self._kind_title(entry),
+                self._in_words(entry),
+                "corrected" if entry.replaces in replaced else "",
+            )
+            for entry in reversed(entries[-LOG_ROWS:])
+        ]
+        more = f" (the last {LOG_ROWS} of {len(entries)})" if len(entries) > LOG_ROWS else ""
+        self.log.value = table_html(f"Log{more}", ("When", "What", "Entry", ""), rows)
+        options = [("choose …", "")]
+        for entry in reversed(entries):
+            options.append((f"{entry.time:%d %b %H:%M:%S} {self._in_words(entry)[:60]}", entry.id))
+        kept = self.pick.value
+        self.pick.options = options
+        self.pick.value = kept if kept in dict((v, k) for k, v in options) else ""
+        self.log_tools.layout.display = "" if entries else "none"
+
+    def _kind_title(self, entry: Entry) -> str:
+        return next((kind.title for kind in self.stage.kinds if kind.key == entry.kind), entry.kind)
+
+    def _in_words(self, entry: Entry) -> str:
+        kind = next((kind for kind in self.stage.kinds if kind.key == entry.kind), None)
+        if kind is None:
+            return "an entry of a kind that this version does not know; it is kept"
+        values = kind.values(entry)
+        words = [kind.field(name).shown(value) for name, value in values.items() if value is not None]
+        text = ", ".join(words)
+        return text + (f" ({entry.note})" if entry.note else "")
+
+    # acting --------------------------------------------------------------------------------------------
+
+    def _saved(self, _: Entry) -> None:
+        self.refresh()
+        self.sheet.changed(self)
+
+    def _chosen(self) -> Entry:
+        for entry in self.job.record.live(self.stage.key):
+            if entry.id == self.pick.value:
+                return entry
+        raise InputError("entry", "chosen from the list", "", "Choose the entry first.")
+
+    def _correct(self) -> None:
+        entry = self._chosen()
+        if entry.kind not in self.forms:
+            raise InputError("entry", "one that has a form", self._kind_title(entry), "Withdraw it and enter it again.")
+        self.chooser.value = entry.kind
+        self.forms[entry.kind].correct(entry)
+
+    def _withdraw(self) -> None:
+        entry = self._chosen()
+        taken_back = self.job.withdraw(entry, self.why.value)
+        self.why.value = ""
+        self.status.saved(f"withdrawn {taken_back.time:%H:%M:%S}; it stays in the file, with your reason")
+        form = self.forms.get(entry.kind)
+        if form is not None and not form.kind.log:
+            form.stop_correcting()
+        self._saved(taken_back)
+
+    def _release_hold(self) -> None:
+        entry = self.job.release(self.stage.key, self.hold, self.hold_reason.value)
+        self.hold_reason.value = ""
+        self.status.saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
+        self._saved(entry)
+
+    def refuse_if_held(self) -> None:
+        """Stop a save while the panel's hold point stands."""
+        reason = self.job.held(self.hold)
+        if reason:
+            raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason above.")

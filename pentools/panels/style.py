@@ -1,0 +1,101 @@
+"""The look of the panels: one style sheet, and the small pieces of HTML that every panel uses."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+from pentools.calc.findings import Finding
+
+__all__ = ["STYLE", "findings_html", "sentence_html", "table_html"]
+
+STYLE = """<style>
+.pentools { --ink:#1f3a5f; --brass:#8f6614; --jade:#2a7565; --oxblood:#8c2f39; --slate:#5b6670; --paper:#fbfaf6;
+  --rule:#d9d5c8; background:var(--paper); color:#1d2329; border:1px solid var(--rule); border-radius:3px;
+  padding:14px 18px; margin:4px 0 10px; font-size:14px; line-height:1.45; max-width:1180px; overflow:visible; }
+.pentools .jupyter-widgets, .pentools .widget-html-content { color:#1d2329; line-height:1.45; font-size:inherit; }
+.pentools h3 { font-size:1.35em; margin:0 0 2px; color:var(--ink); font-family:Georgia,"Times New Roman",serif; }
+.pentools h4 { font-size:1.05em; margin:6px 0 2px; color:var(--ink); }
+.pentools p { margin:2px 0 6px; max-width:46em; }
+.pentools .pt-state { display:inline-block; font-size:.8em; border:1px solid currentColor; border-radius:2px;
+  padding:0 .5em; margin-left:.6em; vertical-align:middle; font-family:sans-serif; color:var(--slate); }
+.pentools .pt-state-done { color:var(--jade); border-width:2px; }
+.pentools .pt-state-held { color:var(--oxblood); border-style:double; border-width:3px; }
+.pentools .pt-state-open { color:var(--brass); border-style:dashed; }
+.pentools .pt-columns { display:flex; flex-flow:row wrap; gap:24px; align-items:flex-start; overflow:visible; }
+.pentools .pt-entry { flex:0 1 25em; min-width:17em; overflow:visible; }
+.pentools .pt-result { flex:1 1 26em; min-width:17em; overflow:visible; }
+.pentools .pt-field { width:100%; margin:0 0 8px; overflow:visible; }
+.pentools .pt-field .widget-text, .pentools .pt-field .widget-textarea, .pentools .pt-field .widget-dropdown,
+.pentools .pt-field .widget-combobox, .pentools .pt-row .widget-text, .pentools .pt-row .widget-dropdown {
+  display:flex; flex-direction:column; align-items:stretch; height:auto; width:100%; margin:0; overflow:visible; }
+.pentools .widget-label { width:auto!important; max-width:none; height:auto; text-align:left; white-space:normal;
+  overflow:visible; color:#1d2329; font-weight:600; line-height:1.35; font-size:inherit; padding:0 0 2px; }
+.pentools input, .pentools textarea, .pentools select { width:100%!important; box-sizing:border-box;
+  min-height:32px; font-size:inherit!important; background:#fff!important; color:#1d2329!important;
+  border:1px solid #8b8f94!important; border-radius:2px; padding:3px 8px!important; }
+.pentools select { height:34px!important; }
+.pentools textarea { min-height:4.2em; resize:vertical; }
+.pentools input:focus, .pentools textarea:focus, .pentools select:focus, .pentools button:focus-visible {
+  outline:3px solid var(--brass)!important; outline-offset:1px; }
+.pentools .pt-hint { color:var(--slate); font-size:.88em; }
+.pentools .pt-error { color:var(--oxblood); font-weight:600; border-left:4px solid var(--oxblood); padding-left:8px; }
+.pentools .pt-saved { color:var(--jade); font-weight:600; }
+.pentools .pt-sentence { font-size:1.5em; line-height:1.3; font-family:Georgia,"Times New Roman",serif;
+  color:var(--ink); margin:0 0 10px; max-width:32em; }
+.pentools .jupyter-button { width:auto!important; min-height:34px; height:auto!important; padding:4px 16px; margin:0 8px 6px 0;
+  font-size:inherit; background:#fff; color:var(--ink); border:1px solid var(--ink); border-radius:2px; white-space:normal;
+  line-height:1.3; box-shadow:none; overflow:visible; }
+.pentools .jupyter-button.pt-main { background:var(--ink); color:#fff; font-weight:600; }
+.pentools .jupyter-button.mod-active { background:var(--ink); color:#fff; }
+.pentools .jupyter-button:disabled { color:var(--slate); border-style:dashed; opacity:1; }
+.pentools .pt-kinds .widget-toggle-buttons { height:auto; width:100%; overflow:visible; }
+.pentools .pt-row { gap:10px; flex-flow:row wrap; align-items:flex-end; overflow:visible; width:100%; }
+.pentools .pt-row .widget-dropdown { width:22em; } .pentools .pt-row .widget-text { width:20em; }
+.pentools table.pt-table { border-collapse:collapse; font-size:.93em; margin:4px 0 10px; font-variant-numeric:tabular-nums; }
+.pentools table.pt-table caption { text-align:left; font-weight:600; padding:4px 0; color:#1d2329; caption-side:top; }
+.pentools table.pt-table th, .pentools table.pt-table td { text-align:left; padding:3px 14px 3px 0; vertical-align:top;
+  border-bottom:1px solid var(--rule); background:none; }
+.pentools table.pt-table th { font-weight:600; color:var(--slate); }
+.pentools ul.pt-findings { list-style:none; margin:0 0 10px; padding:0; max-width:46em; }
+.pentools ul.pt-findings li { margin:0 0 5px; padding-left:8px; border-left:4px solid var(--slate); }
+.pentools ul.pt-findings li.pt-warning { border-left:4px double var(--brass); }
+.pentools ul.pt-findings li.pt-stop { border-left:6px solid var(--oxblood); }
+.pentools ul.pt-findings li.pt-ok { border-left-color:var(--jade); }
+.pentools .pt-hold { border:3px double var(--oxblood); padding:8px 12px; margin:6px 0 10px; max-width:46em; }
+.pentools .pt-caution { border:1px solid var(--brass); border-left-width:6px; padding:6px 12px; margin:6px 0; max-width:46em; }
+.pentools svg { max-width:100%; height:auto; }
+.pentools.pt-large { font-size:20px; }
+.pentools.pt-large input, .pentools.pt-large select, .pentools.pt-large .jupyter-button { min-height:48px; }
+.pentools.pt-large select { height:48px!important; }
+@media (max-width:700px) { .pentools .pt-columns { flex-direction:column; } .pentools .pt-entry { width:100%; flex-basis:auto; } }
+</style>"""
+
+_LEVEL_WORDS = {"ok": "Fine", "note": "Note", "warning": "Look again", "stop": "Stop"}
+
+
+def sentence_html(text: str) -> str:
+    """The result's one sentence, as the largest text of a panel."""
+    return f'<p class="pt-sentence">{escape(text)}</p>' if text else ""
+
+
+def findings_html(findings: Sequence[Finding]) -> str:
+    """Findings as a list; each begins with its level in a word, so that colour is never alone."""
+    if not findings:
+        return ""
+    items = "".join(
+        f'<li class="pt-{f.level}"><b>{_LEVEL_WORDS[f.level]}:</b> {escape(f.text)}</li>' for f in findings
+    )
+    return f'<ul class="pt-findings">{items}</ul>'
+
+
+def table_html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    """A plain table with a caption and scoped headings; every text is escaped."""
+    if not rows:
+        return ""
+    heading = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
+    body = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in rows)
+    return (
+        f'<table class="pt-table"><caption>{escape(caption)}</caption>'
+        f"<thead><tr>{heading}</tr></thead><tbody>{body}</tbody></table>"
+    )
