@@ -15,7 +15,7 @@ from pentools.fields import Value
 from pentools.panels.guard import Status, guarded
 from pentools.panels.kind_form import KindForm
 from pentools.panels.style import findings_html, sentence_html, table_html
-from pentools.record.entries import RELEASE, WITHDRAWAL
+from pentools.record.entries import RELEASE
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -163,13 +163,12 @@ class StagePanel:
 
     def _refresh_log(self) -> None:
         entries = [e for e in self.job.record.live(self.stage.key) if e.kind != RELEASE]
-        replaced = {e.replaces for e in self.job.record.entries if e.replaces and e.kind != WITHDRAWAL}
         rows = [
             (
                 f"{entry.time:%d %b %H:%M}",
                 self._kind_title(entry),
                 self._in_words(entry),
-                "corrected" if entry.replaces in replaced else "",
+                "corrected" if entry.replaces else "",
             )
             for entry in reversed(entries[-LOG_ROWS:])
         ]

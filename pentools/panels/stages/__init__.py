@@ -1,0 +1,1 @@
+"""Panels of stages that show a result of their own."""

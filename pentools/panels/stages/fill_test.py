@@ -1,0 +1,45 @@
+"""The fill test's panel: weigh, read the result in a sentence, see it in a figure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pentools.errors import InputError
+from pentools.fields import Value
+from pentools.figures.fill_test import budget_figure, capacity_figure, fill_series_figure, leak_figure
+from pentools.figures.measure import fill_test_drawing
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.style import table_html
+from pentools.record.kinds import Kind
+from pentools.record.stages.fill_test import capacity_of, cycles
+from pentools.sums.capacity import dimension_fields
+
+__all__ = ["FillTestPanel"]
+
+
+class FillTestPanel(StagePanel):
+    """Weighings in, millilitres out."""
+
+    def refresh_forms(self) -> None:
+        """Ask only for the dimensions that this filling system has."""
+        system = self.job.values("intake", "arrival")["system"]
+        names = tuple(f.name for f in dimension_fields(str(system))) if system is not None else None
+        self.forms["dimensions"].show_only(names)
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """A weighing after a stroke needs the stroke's number."""
+        if kind.key == "weighing" and values["state"] == "stroke" and values["strokes"] is None:
+            raise InputError("After how many strokes", "filled in for a weighing after a single stroke", "", "Type 1 for the first stroke.")
+
+    def result(self) -> PanelResult:
+        """What it draws, why that is less than it should be, and how the number came about."""
+        drawings = [fill_test_drawing(self.job)]
+        answer = capacity_of(self.job)
+        if answer is None:
+            started = self.job.record.live("fill test", "weighing")
+            sentence = "Now fill it and weigh it again." if started else "Weigh it empty first, then fill it and weigh it again."
+            return PanelResult(sentence, drawings=(*drawings, fill_series_figure(self.job), leak_figure(self.job)))
+        count = len(cycles(self.job))
+        drawings = [capacity_figure(answer), fill_series_figure(self.job) if count > 1 else None, leak_figure(self.job), budget_figure(answer)]
+        table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
+        return PanelResult(answer.sentence, answer.findings, tuple(drawings), table)

@@ -1,0 +1,47 @@
+"""The pictures panel: small views of the pictures, cleaned of what a camera writes into them."""
+
+from __future__ import annotations
+
+import base64
+import io
+from html import escape
+from pathlib import Path
+
+from pentools.panels.stage import PanelResult, StagePanel
+
+__all__ = ["PicturesPanel"]
+
+THUMBNAIL_PX = 320
+
+
+class PicturesPanel(StagePanel):
+    """Shows the pictures that are listed."""
+
+    def result(self) -> PanelResult:
+        """How many pictures there are of each moment, and small views."""
+        log = self.job.log("pictures", "picture")
+        if not log:
+            return PanelResult("No picture is listed yet. Put the files into the job's photos folder, then name them here.")
+        moments = [str(values["moment"]) for _, values in log]
+        counts = ", ".join(f"{moments.count(m)} {m}" for m in ("before", "during", "after"))
+        views = "".join(
+            _view(self.job.folder / "photos" / str(values["photo"]), str(values["shows"])) for _, values in log[-8:]
+        )
+        return PanelResult(f"{len(log)} pictures: {counts}.", table=views)
+
+
+def _view(path: Path, alt: str) -> str:
+    from PIL import Image, ImageOps, UnidentifiedImageError
+
+    if not path.is_file():
+        return f'<p class="pt-error">✗ photos/{escape(path.name)} is not there.</p>'
+    try:
+        with Image.open(path) as picture:
+            small = ImageOps.exif_transpose(picture).convert("RGB")
+    except (UnidentifiedImageError, OSError):
+        return f'<p class="pt-error">✗ photos/{escape(path.name)} is not a picture that can be read.</p>'
+    small.thumbnail((THUMBNAIL_PX, THUMBNAIL_PX))
+    held = io.BytesIO()
+    small.save(held, "JPEG", quality=75)
+    data = base64.b64encode(held.getvalue()).decode()
+    return f'<img src="data:image/jpeg;base64,{data}" alt="{escape(alt, quote=True)}" style="margin:0 8px 8px 0">'
