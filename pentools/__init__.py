@@ -10,6 +10,7 @@ __version__ = "0.1.0"
 # public name -> module that holds it; nothing heavy is imported before it is used
 _WHERE = {
     "open_bench": "pentools.panels.bench",
+    "open_sums": "pentools.panels.sums",
     "capacity_from_weight": "pentools.calc.weighing",
 }
 

@@ -60,6 +60,8 @@ class Sum:
         Takes a mapping of field name to value (missing ones None), gives a `SumAnswer`.
     example : str
         A command line that works as it stands.
+    positional : str
+        The field that is given without its option name; empty where there is none.
     """
 
     key: str
@@ -68,6 +70,7 @@ class Sum:
     fields: tuple[Field, ...]
     run: Callable[[Mapping[str, Value]], SumAnswer]
     example: str = ""
+    positional: str = ""
 
 
 def read_options(fields: tuple[Field, ...], texts: Mapping[str, str]) -> dict[str, Value]:

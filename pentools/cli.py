@@ -1,0 +1,240 @@
+"""The command line: it parses, calls one function, and turns the outcome into words and an exit code."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from pentools.errors import HoldError, InputError, PentoolsError, RecordError
+
+__all__ = ["main"]
+
+EXIT_OK, EXIT_FINDINGS, EXIT_INPUT, EXIT_RECORD, EXIT_HELD = 0, 1, 2, 3, 4
+_EXIT_CODES = ((InputError, EXIT_INPUT), (HoldError, EXIT_HELD), (RecordError, EXIT_RECORD), (PentoolsError, EXIT_RECORD))
+_EPILOG = """\
+The bench folder holds the jobs, each in a folder of its own. It is --bench DIR, else the environment variable
+PENTOOLS_BENCH, else pen-bench in your home folder. It and a commented bench.toml are made when first needed.
+
+exit codes: 0 all well; 1 the job has warnings (check); 2 something typed cannot be used;
+            3 a file or a job cannot be read or written; 4 a hold point stands in the way
+"""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command.
+
+    Parameters
+    ----------
+    arguments : sequence of str or None
+        The words after the program's name; the process's own by default.
+
+    Returns
+    -------
+    int
+        The exit code, as the help lists them.
+    """
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    try:
+        parsed = _parser(words).parse_args(words)
+        code: int = parsed.run(parsed)
+    except PentoolsError as error:
+        print(f"pentools: {error}", file=sys.stderr)  # noqa: T201 - a command line speaks
+        return next(code for kind, code in _EXIT_CODES if isinstance(error, kind))
+    except KeyboardInterrupt:
+        return 130
+    except BrokenPipeError:
+        return EXIT_OK
+    return code
+
+
+class _Parser(argparse.ArgumentParser):
+    """An argument parser whose complaints point to the help."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(EXIT_INPUT, f"{self.prog}: {message}. Try: {self.prog} --help\n")
+
+
+def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
+    raw = argparse.RawDescriptionHelpFormatter
+    parser = _Parser(
+        prog="pentools",
+        description="A notebook for each fountain pen you restore: measure, judge, record, and write it up.",
+        epilog=_EPILOG,
+        formatter_class=raw,
+    )
+    from pentools import __version__
+
+    parser.add_argument("--version", action="version", version=f"pentools {__version__}")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True, parser_class=_Parser)
+
+    def add(name: str, text: str, job: bool = True) -> argparse.ArgumentParser:
+        command = commands.add_parser(name, help=text, description=text, formatter_class=raw)
+        command.add_argument("--bench", metavar="DIR", help="the bench folder (see: pentools --help)")
+        if job:
+            command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
+        return command
+
+    add("new", "start a job: its folder, its notebook, an empty record").set_defaults(run=_new)
+    command = add("open", "open a job's notebook in JupyterLab, on this machine only")
+    command.add_argument("--no-browser", action="store_true", help="print the address instead of opening a browser")
+    command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
+    command.set_defaults(run=_open)
+    add("check", "list what is missing or odd in a job").set_defaults(run=_check)
+    command = add("writeup", "write the job's pages, each one self-contained HTML file")
+    command.add_argument("--for", dest="audience", choices=("client", "blog", "both"), default="both", help="which page (default: both)")
+    command.set_defaults(run=_writeup)
+    command = add("merge", "take over the entries of another copy of a job's record")
+    command.add_argument("other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy")
+    command.set_defaults(run=_merge)
+    command = add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", job=False)
+    command.set_defaults(run=_demo)
+    sums = commands.add_parser("sums", help="one calculation without a job", description="One calculation without a job. Several values in one option are separated by a semicolon.", formatter_class=raw)
+    _add_sums(sums, words)
+    return parser
+
+
+def _add_sums(parser: argparse.ArgumentParser, words: Sequence[str]) -> None:
+    from pentools.sums import SUMS, find
+
+    kinds = parser.add_subparsers(title="sums", metavar="SUM", required=True, parser_class=_Parser)
+    for key in SUMS:
+        if key not in words:  # only the sum that is asked for is loaded
+            kinds.add_parser(key, add_help=False)
+            continue
+        chosen = find(key)
+        command = kinds.add_parser(
+            key,
+            description=f"{chosen.title}. {chosen.summary}",
+            epilog=f"example:\n  {chosen.example}" if chosen.example else "",
+            formatter_class=argparse.RawDescriptionHelpFormatter,
+        )
+        for field in chosen.fields:
+            text = f"{field.label}; {field.hint}".replace("%", "%%")
+            if field.choices:
+                text += " [" + ", ".join(value for value, _ in field.choices) + "]"
+            if field.default:
+                text += f" (default: {field.default})".replace("%", "%%")
+            if field.name == chosen.positional:
+                command.add_argument(field.name, metavar=field.name.upper(), help=text)
+            elif field.kind in ("items", "quantities"):
+                command.add_argument(field.option, metavar="TEXT", action="append", help=text)
+            else:
+                command.add_argument(field.option, metavar="TEXT", help=text)
+        command.add_argument("--json", action="store_true", help="print the whole result as JSON")
+        command.add_argument("--bench", metavar="DIR", help=argparse.SUPPRESS)
+        command.set_defaults(run=_sum, sum_key=key)
+
+
+def _say(text: str = "") -> None:
+    print(text, flush=True)  # noqa: T201 - a command line speaks
+
+
+def _new(given: argparse.Namespace) -> int:
+    from pentools.record.bench import open_bench_folder
+    from pentools.record.job import create_job
+
+    job = create_job(open_bench_folder(given.bench, create=True), given.job)
+    _say(f"{job.folder} is ready. Open its notebook with:")
+    _say(f"  pentools open {job.name}{_bench_option(given)}")
+    return EXIT_OK
+
+
+def _open(given: argparse.Namespace) -> int:
+    from pentools.lab import run_lab
+    from pentools.record.bench import open_bench_folder
+    from pentools.record.job import open_job
+
+    job = open_job(given.job, bench=open_bench_folder(given.bench))
+    return run_lab(job, port=given.port, browser=not given.no_browser, say=_say)
+
+
+def _check(given: argparse.Namespace) -> int:
+    from pentools.record.bench import open_bench_folder
+    from pentools.record.job import open_job
+    from pentools.record.registry import all_stages
+    from pentools.record.review import review
+
+    job = open_job(given.job, bench=open_bench_folder(given.bench))
+    _say(f"{job.name}: {len(job.record.live())} entries")
+    for stage in all_stages():
+        state = stage.state_of(job)
+        _say(f"  {stage.title:<32} {state.word}{': ' + state.reason if state.reason else ''}")
+    found = review(job)
+    words = {"stop": "STOP", "warning": "LOOK AGAIN", "note": "note", "ok": "fine"}
+    for finding in found:
+        _say(f"  {words[finding.level]}: {finding.text}")
+    grave = sum(f.level in ("warning", "stop") for f in found)
+    _say("Nothing is missing." if not grave else f"{grave} to look at again.")
+    return EXIT_FINDINGS if grave else EXIT_OK
+
+
+def _writeup(given: argparse.Namespace) -> int:
+    from pentools.record.bench import open_bench_folder
+    from pentools.record.job import open_job
+    from pentools.writeup.write import write_pages
+
+    job = open_job(given.job, bench=open_bench_folder(given.bench))
+    audiences = ("client", "blog") if given.audience == "both" else (given.audience,)
+    write_pages(job, audiences, progress=_say)
+    return EXIT_OK
+
+
+def _merge(given: argparse.Namespace) -> int:
+    from pentools.record.bench import open_bench_folder
+    from pentools.record.job import open_job
+
+    job = open_job(given.job, bench=open_bench_folder(given.bench))
+    other = Path(given.other)
+    report = job.record.merge(other if other.is_absolute() or other.exists() else job.folder / other)
+    _say(f"{report.added} entries taken over.")
+    for entry_id in report.conflicts:
+        _say(f"Entry {entry_id} differs between the copies: this copy's line stays, the other was set aside beside the record.")
+    return EXIT_FINDINGS if report.conflicts else EXIT_OK
+
+
+def _demo(given: argparse.Namespace) -> int:
+    from pentools.demo import run_demo
+
+    run_demo(given.bench, say=_say, bench_option=_bench_option(given))
+    return EXIT_OK
+
+
+def _sum(given: argparse.Namespace) -> int:
+    import json
+
+    from pentools.sums import find, read_options
+
+    chosen = find(given.sum_key)
+    texts = {}
+    for field in chosen.fields:
+        text = getattr(given, field.name)
+        if text is not None:
+            texts[field.name] = "; ".join(text) if isinstance(text, list) else text
+    answer = chosen.run(read_options(chosen.fields, texts))
+    if given.json:
+        _say(json.dumps(answer.data, ensure_ascii=False, indent=2, allow_nan=False))
+        return EXIT_OK
+    _say(answer.sentence)
+    for finding in answer.findings:
+        _say(f"  {finding.level}: {finding.text}")
+    for row in _columns(answer.table):
+        _say("  " + row)
+    return EXIT_OK
+
+
+def _columns(table: Sequence[Sequence[str]]) -> list[str]:
+    if not table:
+        return []
+    widths = [max(len(row[i]) for row in table if i < len(row)) for i in range(max(map(len, table)))]
+    return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=False)).rstrip() for row in table]
+
+
+def _bench_option(given: argparse.Namespace) -> str:
+    return f" --bench {given.bench}" if given.bench else ""
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,127 @@
+"""JupyterLab on one job's notebook: on this machine only, with a token, and without questions at the start."""
+
+from __future__ import annotations
+
+import json
+import os
+import secrets
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = ["lab_command", "lab_environment", "run_lab", "write_lab_settings"]
+
+_SETTINGS = {
+    "@jupyterlab/apputils-extension/notification": {"fetchNews": "false", "checkForUpdates": False},
+    "@jupyterlab/notebook-extension/tracker": {"windowingMode": "none"},
+}
+
+
+def write_lab_settings(folder: Path) -> Path:
+    """Write the few settings the sheet needs (no news question, the whole page laid out) as overrides.
+
+    Parameters
+    ----------
+    folder : Path
+        Where to put them.
+
+    Returns
+    -------
+    Path
+        The folder to name to JupyterLab as its application settings.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "overrides.json").write_text(json.dumps(_SETTINGS, indent=1), encoding="utf-8")
+    return folder
+
+
+def lab_command(job: Job, *, token: str, port: int, browser: bool, settings: Path) -> list[str]:
+    """The command that serves one job's notebook.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    token : str
+        The access token.
+    port : int
+        The port; 0 takes a free one.
+    browser : bool
+        Whether to open a browser.
+    settings : Path
+        The folder written by `write_lab_settings`.
+
+    Returns
+    -------
+    list of str
+        The command's words.
+    """
+    options = [
+        "--ServerApp.ip=127.0.0.1",
+        f"--ServerApp.port={port}",
+        f"--ServerApp.root_dir={job.folder}",
+        f"--ServerApp.open_browser={browser}",
+        f"--ServerApp.default_url=/lab/tree/{job.notebook.name}",
+        f"--LabApp.default_url=/lab/tree/{job.notebook.name}",
+        "--ServerApp.terminals_enabled=False",
+        "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
+        "--LabApp.extension_manager=readonly",
+        f"--LabApp.app_settings_dir={settings}",
+        f"--IdentityProvider.token={token}",
+    ]
+    if hasattr(os, "geteuid") and os.geteuid() == 0:
+        options.append("--allow-root")
+    return [sys.executable, "-m", "jupyterlab", *options]
+
+
+def lab_environment(folder: Path, base: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The environment for the server; its own workspaces folder, so that an old layout cannot hide the notebook."""
+    environment = dict(os.environ if base is None else base)
+    environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
+    return environment
+
+
+def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -> int:
+    """Serve a job's notebook until it is stopped.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    port : int
+        The port; 0 takes a free one.
+    browser : bool
+        Whether to open a browser.
+    say : callable
+        Takes each line for the person.
+
+    Returns
+    -------
+    int
+        The server's exit code.
+    """
+    token = secrets.token_hex(24)
+    with tempfile.TemporaryDirectory(prefix="pentools-lab-") as held:
+        settings = write_lab_settings(Path(held) / "settings")
+        chosen = port or _free_port()
+        say(f"Opening {job.notebook.name}. In the notebook choose Run, Run All Cells. Stop with Ctrl+C here.")
+        say(f"  http://127.0.0.1:{chosen}/lab/tree/{job.notebook.name}?token={token}")
+        command = lab_command(job, token=token, port=chosen, browser=browser, settings=settings)
+        try:
+            return subprocess.run(command, env=lab_environment(Path(held)), check=False).returncode  # noqa: S603
+        except KeyboardInterrupt:
+            return 0
+
+
+def _free_port() -> int:
+    import socket
+
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
