@@ -35,5 +35,16 @@ class Finding:
 
 
 def worst_level(findings: tuple[Finding, ...] | list[Finding]) -> Level:
-    """The gravest level among some findings; "ok" where there are none."""
+    """The gravest level among some findings.
+
+    Parameters
+    ----------
+    findings : sequence of Finding
+        Any number of findings.
+
+    Returns
+    -------
+    Level
+        The gravest; "ok" where there are none.
+    """
     return max((f.level for f in findings), key=LEVELS.index, default="ok")

@@ -67,6 +67,7 @@ class FieldBox:
 
     @text.setter
     def text(self, value: str) -> None:
+        """Put a text into the box; a choice that is not offered leaves it empty."""
         if self.field.kind == "choice" and value not in dict(self.field.choices):
             value = ""
         self.input.value = value
