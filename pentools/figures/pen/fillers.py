@@ -1,0 +1,40 @@
+"""One pen of any filling system, put together piece by piece in its own proportions."""
+
+from __future__ import annotations
+
+from pentools.figures.pen.anatomy import Anatomy
+from pentools.figures.pen.fillers_bore import BORE_FILLERS
+from pentools.figures.pen.fillers_sac import SAC_FILLERS
+from pentools.figures.pen.front import cap, stations_of
+from pentools.figures.pen.proportions import Proportions
+
+__all__ = ["anatomy_of"]
+
+_FILLERS = SAC_FILLERS | BORE_FILLERS
+
+
+def anatomy_of(system: str, p: Proportions, *, capped: bool = False) -> tuple[Anatomy, float, float]:
+    """Build the section view of a pen.
+
+    Parameters
+    ----------
+    system : str
+        Filling system key.
+    p : Proportions
+        Complete dimensions.
+    capped : bool
+        Whether the cap is on.
+
+    Returns
+    -------
+    tuple of (Anatomy, float, float)
+        The pieces, and the foremost and rearmost x [mm].
+    """
+    anatomy, stations = Anatomy(), stations_of(p)
+    _FILLERS[system](anatomy, p, stations)
+    front = 0.0
+    if capped:
+        face = p.radius("section_diameter") if system != "safety" else 0.5 * (stations.bore + stations.outer)
+        front = cap(anatomy, p, stations, section_radius=face)
+    front = min(front, *(x for piece in anatomy.pieces for x, _ in piece.points))
+    return anatomy, front, stations.total

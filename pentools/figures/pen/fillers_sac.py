@@ -1,0 +1,303 @@
+"""Filling mechanisms with a rubber sac: lever, button, crescent, slot, sleeve, bellows and the two pneumatic ones."""
+
+from __future__ import annotations
+
+from pentools.figures.pen.anatomy import Anatomy, Point, dome
+from pentools.figures.pen.front import Stations, barrel, blind_cap, nib_and_feed, section
+from pentools.figures.pen.proportions import Proportions
+
+__all__ = ["SAC_FILLERS"]
+
+
+def _sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
+    """The sac on the nipple; returns where it ends and its outside radius [mm]."""
+    start, nipple, wall = s.tenon + 0.3, p.radius("nipple"), p["sac_wall"]
+    body = p.radius("sac_outside")
+    end = start + p["sac_length"]
+    neck = max(nipple + wall, 0.5)
+    swell, tip = start + 6.2, min(body, 0.3 * p["sac_length"])
+    outer: list[Point] = [(start, neck), (start + 5.2, neck), (swell + 1.5, body)]
+    outer += dome(end - tip, body, tip)
+    inner: list[Point] = [(start, neck - wall), (start + 5.2, neck - wall), (swell + 1.5, body - wall)]
+    inner += dome(end - tip, body - wall, tip - wall)
+    a.solid("ink-space", [(start + 5.2, neck - wall), *inner[2:]], "ink")
+    a.shell("sac", outer, inner, "soft")
+    a.anchor("sac", start + 0.52 * p["sac_length"], body - 0.5 * wall)
+    a.length("sac_length", start, end, 0.0)
+    a.diameter("sac_outside", start + 0.4 * p["sac_length"], body)
+    return end, body
+
+
+def _front(a: Anatomy, p: Proportions, s: Stations) -> None:
+    nib_and_feed(a, s, s.tenon + 4.0)
+    section(a, p, s, nipple=True)
+
+
+def _bar(a: Anatomy, s: Stations, x0: float, x1: float, body: float, *, bow: float = 0.0) -> float:
+    """A flat bar beside the sac, on the lower side; returns the height of its outer face [mm]."""
+    gap = max(s.bore - body, 0.5)
+    thick = min(0.75, 0.6 * gap)
+    near = body + 0.15 * gap
+    far = near + thick
+    middle = 0.5 * (x0 + x1)
+    under = [(x0, near), (middle, near - bow), (x1, near)]
+    a.path("pressure-bar", [*under, (x1, far), (middle, far - bow), (x0, far)], "metal")
+    a.anchor("pressure-bar", x0 + 0.2 * (x1 - x0), 0.5 * (near + far), fixed=True)
+    return far
+
+
+def _lever(a: Anatomy, p: Proportions, s: Stations) -> None:
+    barrel(a, p, s)
+    end, body = _sac(a, p, s)
+    _front(a, p, s)
+    length = p["lever_length"]
+    x0 = s.mouth + 0.42 * p["barrel_length"]
+    x1 = x0 + length
+    pivot = x0 + 0.8 * length
+    floor = min(s.mouth + p["barrel_depth"], s.end - 1.0) - 2.2
+    far = _bar(a, s, x0 - 0.35 * length, max(x1, min(end, floor - 3.0)), body)
+    tail = max(x1, min(end, floor - 3.0))
+    spring = [(tail - 2.0, far), (floor - 0.6, far), (floor, 0.6 * s.bore), (floor - 0.5, -0.2 * s.bore)]
+    a.path("pressure-bar", [*spring, (floor - 2.0, -0.55 * s.bore)], "line")
+    a.path("barrel", [(x0, s.bore), (x1, s.bore), (x1, s.outer), (x0, s.outer)], "void")
+    thick = min(1.3, 0.7 * (s.outer - s.bore) + 0.3)
+    top = s.outer - thick
+    arm = [(pivot - 0.6, top), (pivot + 0.6, far + 0.05), (pivot + 1.9, far + 0.05), (x1 - 0.4, top + 0.3)]
+    nose: list[Point] = [
+        (x0 + 1.4, s.outer),
+        (x0 + 1.1, s.outer + 0.45),
+        (x0 + 0.4, s.outer + 0.4),
+        (x0 + 0.3, top + 0.2),
+    ]
+    a.path("lever", [*arm, (x1 - 0.4, s.outer - 0.1), *nose], "metal")
+    ring = [(pivot + 0.48 * dx, s.outer - 0.5 * thick + 0.48 * dy) for dx, dy in _OCTAGON]
+    a.path("lever-pin", ring, "void")
+    a.anchor("lever", x0 + 0.35 * length, s.outer - 0.4 * thick, fixed=True)
+    a.anchor("lever-pin", pivot, s.outer - 0.5 * thick, fixed=True)
+    a.length("lever_length", x0 + 0.3, x1 - 0.4, s.outer)
+
+
+_OCTAGON = ((1.0, 0.0), (0.7, 0.7), (0.0, 1.0), (-0.7, 0.7), (-1.0, 0.0), (-0.7, -0.7), (0.0, -1.0), (0.7, -0.7))
+
+
+def _tailed(s: Stations, reach: float, radius: float) -> list[Point]:
+    """Outside of a barrel's reduced rear end, on which a blind cap goes."""
+    return [(s.end, radius), (s.end + reach, radius)]
+
+
+def _button(a: Anatomy, p: Proportions, s: Stations) -> None:
+    hole, reach = 0.34 * s.bore, 0.3 * (s.total - s.end)
+    stub = max(0.68 * s.tail, hole + 0.7)
+    inner: list[Point] = [(s.mouth, s.bore), (s.end - 3.5, s.bore), (s.end - 2.5, hole), (s.end + reach, hole)]
+    blind_cap(a, s, "blind-cap", stub + 0.05, 0.75 * (s.total - s.end))
+    barrel(a, p, s, inner=inner, rear=_tailed(s, reach, stub))
+    end, body = _sac(a, p, s)
+    _front(a, p, s)
+    limit = s.end - 4.2
+    far = _bar(a, s, s.tenon + 1.5, min(max(end + 4.0, limit), limit), body, bow=min(0.5 * body, 1.0))
+    a.path("pressure-bar", [(limit, far), (limit + 0.6, 0.4 * far), (s.end - 5.0, 0.0), (limit, -0.3 * far)], "line")
+    head = s.end + reach + 0.35 * (s.total - s.end)
+    stem = hole - 0.15
+    profile: list[Point] = [(s.end - 4.6, stem), (head - 1.6, stem), (head - 1.6, min(1.5 * stem, stub))]
+    a.solid("button", [*profile, *dome(head - 1.0, min(1.5 * stem, stub), 1.0)], "metal")
+    a.anchor("button", head - 1.0, 0.5 * stem)
+
+
+def _crescent(a: Anatomy, p: Proportions, s: Stations) -> None:
+    barrel(a, p, s)
+    end, body = _sac(a, p, s)
+    _front(a, p, s)
+    x0 = s.mouth + 0.40 * p["barrel_length"]
+    span = min(20.0, 0.3 * p["barrel_length"])
+    far = _bar(a, s, x0 - 0.8 * span, min(end, x0 + 1.9 * span), body)
+    for x in (x0, x0 + span - 1.6):
+        a.path("barrel", [(x - 0.2, s.bore), (x + 1.8, s.bore), (x + 1.8, s.outer), (x - 0.2, s.outer)], "void")
+    rise = 0.42 * span
+    arch = [(x0 + 0.5 * span * (1 + dx), s.outer + rise * dy) for dx, dy in _HALF]
+    hollow = [(x0 + 1.6 + (0.5 * span - 1.6) * (1 + dx), s.outer + (rise - 1.6) * dy) for dx, dy in reversed(_HALF)]
+    feet = [(x0 + span, far), (x0 + span - 1.6, far), *hollow, (x0 + 1.6, far), (x0, far)]
+    a.path("crescent", [*arch, *feet], "metal")
+    a.anchor("crescent", x0 + 0.3 * span, s.outer + 0.84 * rise, fixed=True)
+    ring = x0 + 0.5 * span - 2.2
+    a.ring("lock-ring", (ring, 4.4), (s.outer + 0.9, s.outer), "cut-back")
+    a.anchor("lock-ring", ring + 2.2, -s.outer - 0.45, fixed=True)
+
+
+_HALF = (
+    (-1.0, 0.0),
+    (-0.92, 0.38),
+    (-0.7, 0.71),
+    (-0.38, 0.92),
+    (0.0, 1.0),
+    (0.38, 0.92),
+    (0.7, 0.71),
+    (0.92, 0.38),
+    (1.0, 0.0),
+)
+
+
+def _slot(a: Anatomy, p: Proportions, s: Stations) -> None:
+    barrel(a, p, s)
+    end, body = _sac(a, p, s)
+    _front(a, p, s)
+    x0 = s.mouth + 0.42 * p["barrel_length"]
+    span = min(9.0, 0.16 * p["barrel_length"])
+    _bar(a, s, x0 - 1.2 * span, min(end, x0 + 2.4 * span), body)
+    a.path("slot", [(x0, s.bore - 0.02), (x0 + span, s.bore - 0.02), (x0 + span, s.outer), (x0, s.outer)], "void")
+    a.anchor("slot", x0 + 0.5 * span, 0.5 * (s.bore + s.outer), fixed=True)
+
+
+def _sleeve(a: Anatomy, p: Proportions, s: Stations) -> None:
+    barrel(a, p, s)
+    end, body = _sac(a, p, s)
+    _front(a, p, s)
+    gap = s.bore - body
+    inside = body + 0.3 * gap
+    outside = body + max(0.62 * gap, 0.45)
+    start = s.tenon + 0.3
+    close = min(end + 1.2, s.mouth + p["barrel_depth"] - 2.0)
+    outer: list[Point] = [(start, outside), *dome(close - 1.5, outside, 1.5, 0.4 * outside), (close, 0.0)]
+    inner: list[Point] = [(start, inside), *dome(close - 1.9, inside, 1.4, 0.35 * inside), (close - 0.5, 0.0)]
+    a.shell("sac-sleeve", outer, inner, "metal")
+    x0, x1 = start + 0.22 * (close - start), start + 0.8 * (close - start)
+    a.path("sac-sleeve", [(x0, inside - 0.03), (x1, inside - 0.03), (x1, outside + 0.03), (x0, outside + 0.03)], "void")
+    a.path("press-bar", [(x0 + 0.6, body), (x1 - 0.6, body), (x1 - 0.6, outside), (x0 + 0.6, outside)], "metal")
+    a.anchor("sac-sleeve", start + 0.88 * (close - start), -0.5 * (inside + outside), fixed=True)
+    a.anchor("press-bar", x0 + 0.3 * (x1 - x0), 0.5 * (body + outside), fixed=True)
+    tube(a, p, s, s.tenon + 4.0, end - 0.12 * p["sac_length"])
+
+
+def tube(a: Anatomy, p: Proportions, s: Stations, start: float, end: float) -> None:
+    """A breather tube from the feed's tail backwards.
+
+    Parameters
+    ----------
+    a : Anatomy
+        Drawn into.
+    p : Proportions
+        Complete dimensions.
+    s : Stations
+        Places.
+    start, end : float
+        Its ends [mm].
+    """
+    if "breather_length" not in p.assumed:
+        end = min(start + p["breather_length"], s.total)
+    outer = min(p.radius("breather_diameter"), 0.8 * s.bore)
+    a.ring("breather-tube", (start, end - start), (outer, 0.55 * outer), "plain")
+    a.anchor("breather-tube", start + 0.7 * (end - start), 0.78 * outer)
+    a.length("breather_length", start, end, 0.0)
+    a.diameter("breather_diameter", start + 0.8 * (end - start), outer)
+
+
+def _bellows(a: Anatomy, p: Proportions, s: Stations) -> None:
+    hole, reach = 0.3 * s.bore, 0.25 * (s.total - s.end)
+    stub = max(0.68 * s.tail, hole + 0.7)
+    inner: list[Point] = [(s.mouth, s.bore), (s.end - 4.0, s.bore), (s.end - 3.0, hole), (s.end + reach, hole)]
+    blind_cap(a, s, "blind-cap", stub + 0.05, 0.8 * (s.total - s.end))
+    barrel(a, p, s, inner=inner, rear=_tailed(s, reach, stub))
+    nib_and_feed(a, s, s.tenon + 4.0)
+    section(a, p, s, nipple=True)
+    start, wall, body = s.tenon + 0.3, p["sac_wall"], p.radius("sac_outside")
+    neck = p.radius("nipple") + wall
+    end = min(start + p["sac_length"], s.end - 8.0)
+    folds = max(int((end - start - 8.0) / 3.2), 3)
+    step = (end - start - 8.0) / folds
+    outer: list[Point] = [(start, neck), (start + 5.4, neck)]
+    for fold in range(folds):
+        x = start + 6.4 + fold * step
+        outer += [(x, 0.62 * body), (x + 0.5 * step, body)]
+    outer += [(end - 1.2, 0.62 * body), (end, 0.5 * body), (end, 0.0)]
+    inside: list[Point] = [(x, max(r - wall, 0.0)) for x, r in outer[:-2]]
+    inside += [(end - wall, 0.4 * body), (end - wall, 0.0)]
+    a.shell("bellows", outer, inside, "soft")
+    a.anchor("bellows", start + 6.4 + (folds // 2 + 0.5) * step, body - wall)
+    a.length("sac_length", start, end, 0.0)
+    a.diameter("sac_outside", start + 6.4 + (folds // 2 + 0.5) * step, body)
+    tube(a, p, s, s.tenon + 4.0, end - 0.35 * (end - start))
+    head = s.end + 0.62 * (s.total - s.end)
+    rod = min(p.radius("rod"), hole - 0.15)
+    disc = 0.78 * s.bore
+    profile: list[Point] = [
+        (end, disc),
+        (end + 1.2, disc),
+        (end + 1.2, rod),
+        (head - 1.5, rod),
+        (head - 1.5, 1.5 * rod),
+    ]
+    a.solid("plunger", [*profile, (head, 1.5 * rod)], "metal")
+    a.anchor("plunger", end + 2.5, 0.3 * rod)
+    a.diameter("rod", end + 3.0, rod)
+
+
+def _pneumatic(a: Anatomy, p: Proportions, s: Stations) -> None:
+    _pressed(a, p, s)
+    _front(a, p, s)
+
+
+def _pressed(a: Anatomy, p: Proportions, s: Stations) -> float:
+    """Barrel, sac in its protector, and the tube that slides over it; returns the sac's end [mm]."""
+    outer = min(p.radius("tube_diameter"), s.bore - 0.05)
+    wall = min(0.45, 0.12 * outer)
+    ring = min(0.55 * (s.outer - outer) + 0.3, 1.8)
+    seat = s.end - 4.5
+    bore, land = s.bore, min(outer + 0.12, s.bore)
+    groove = min(outer + ring, s.tail - 0.35)
+    inner: list[Point] = [(s.mouth, bore), (seat - 2.0, bore), (seat - 1.5, land), (seat, land), (seat, groove)]
+    inner += [(seat + ring + 0.3, groove), (seat + ring + 0.3, land), (s.end, land)]
+    barrel(a, p, s, inner=inner, rear=[(s.end, s.tail)])
+    end, body = _sac(a, p, s)
+    a.o_ring("tube-ring", seat + 0.15 + 0.5 * ring, groove, outer)
+    a.anchor("tube-ring", seat + 0.15 + 0.5 * ring, 0.5 * (groove + outer))
+    back = s.end + 0.55 * (s.total - s.end)
+    front = s.tenon + 7.5
+    shape: list[Point] = [(front, outer), (back, outer), (back, 0.0)]
+    hollow: list[Point] = [(front, outer - wall), (back - 1.0, outer - wall), (back - 1.0, 0.0)]
+    blind_cap(a, s, "blind-cap", outer, 0.55 * (s.total - s.end))
+    a.shell("pneumatic-tube", shape, hollow, "metal")
+    port = seat - 7.0
+    a.path(
+        "port",
+        [(port, outer - wall - 0.02), (port + 1.6, outer - wall - 0.02), (port + 1.6, outer), (port, outer)],
+        "void",
+    )
+    a.anchor("port", port + 0.8, outer - 0.5 * wall, fixed=True)
+    room = outer - wall - body
+    skin = body + 0.35 * max(room, 0.3)
+    thick = min(0.4, 0.45 * max(room, 0.3))
+    stop = min(end + 1.5, back - 2.5)
+    case: list[Point] = [(s.tenon + 0.2, skin + thick), *dome(stop - 2.0, skin + thick, 2.0, 0.35 * skin)]
+    lining: list[Point] = [(s.tenon + 0.2, skin), *dome(stop - 2.3, skin, 1.9, 0.3 * skin)]
+    a.shell("sac-protector", case, lining, "plain")
+    a.anchor("sac-protector", s.tenon + 0.78 * (stop - s.tenon), skin + 0.5 * thick)
+    a.anchor("pneumatic-tube", front + 0.18 * (back - front), outer - 0.5 * wall)
+    a.diameter("tube_diameter", front + 0.3 * (back - front), outer)
+    return end
+
+
+def _extending(a: Anatomy, p: Proportions, s: Stations) -> None:
+    end = _pressed(a, p, s)
+    nib_and_feed(a, s, s.tenon + 4.0)
+    section(a, p, s, nipple=True)
+    r = min(0.55 * s.passage, 0.75)
+    tip, back = 0.3 * s.nib, s.tenon + 11.0
+    a.ring("filling-tube", (tip, back - tip), (r, 0.5 * r), "metal")
+    a.path("filling-tube", [(tip, -r), (-7.0, -r), (-7.5, -0.5 * r), (-7.5, r), (tip, r)], "hidden")
+    a.anchor("filling-tube", s.nib - 1.4, 0.0)
+    a.ring("front-gasket", (s.mouth - 1.2, 1.8), (s.passage + 0.6, r), "soft")
+    a.anchor("front-gasket", s.mouth - 0.3, 0.5 * (s.passage + r))
+    a.spring("spring", s.tenon + 6.3, min(back + 5.0, end - 3.0), min(r + 0.7, p.radius("sac_outside") - 0.8), 8)
+    a.anchor("spring", s.tenon + 12.5, r + 0.2)
+
+
+SAC_FILLERS = {
+    "lever-sac": _lever,
+    "button-sac": _button,
+    "crescent-sac": _crescent,
+    "slot-sac": _slot,
+    "sleeve-squeeze": _sleeve,
+    "bellows": _bellows,
+    "pneumatic-down-stroke": _pneumatic,
+    "pneumatic-extending-tube": _extending,
+}
+"""Filling system key -> the function that draws section, barrel and mechanism."""

@@ -1,0 +1,106 @@
+"""Paints pieces of a pen on paper: hatching, outline, and the heavier oxblood line of a highlighted part."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from pentools.figures.pen.anatomy import Piece, Point
+from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
+
+__all__ = ["View", "paint_pieces"]
+
+_FILL: dict[str, tuple[str, float]] = {
+    "metal": (BRASS, 0.38), "plain": (SLATE, 0.28), "soft": (JADE, 0.8), "void": (PAPER, 1.0),
+}  # fmt: skip
+_PATTERN = {"cut": "cut", "cut-back": "cut-back", "ink": "ink"}
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """How millimetres of the pen become millimetres on paper.
+
+    Parameters
+    ----------
+    scale : float
+        Millimetres on paper for one of the pen.
+    left, axis : float
+        Where the pen's x = 0 and y = 0 lie on paper [mm].
+    """
+
+    scale: float
+    left: float
+    axis: float
+
+    def to_paper(self, point: Point) -> Point:
+        """A point of the pen on paper.
+
+        Parameters
+        ----------
+        point : (float, float)
+            [mm of the pen].
+
+        Returns
+        -------
+        (float, float)
+            [mm on paper].
+        """
+        return self.left + self.scale * point[0], self.axis + self.scale * point[1]
+
+
+def paint_pieces(
+    picture: Picture, view: View, pieces: Iterable[Piece], marked: Callable[[str], bool] = lambda _: False
+) -> None:
+    """Paint pieces in their order.
+
+    Parameters
+    ----------
+    picture : Picture
+        Painted on.
+    view : View
+        Scale and place.
+    pieces : iterable of Piece
+        From an anatomy.
+    marked : callable
+        Part key -> whether it is drawn in oxblood with a heavier line.
+    """
+    for piece in pieces:
+        picture.add(_shape(picture, view, piece, marked(piece.part)))
+
+
+def _shape(picture: Picture, view: View, piece: Piece, strong: bool) -> str:
+    place, scale, axis = view.left, view.scale, view.axis
+    joined = "L".join(f"{number(place + scale * x)} {number(axis + scale * y)}" for x, y in piece.points)
+    colour = OXBLOOD if strong else INK
+    heavy = 0.6 if strong else 0.26
+    if piece.style in {"line", "hidden", "spring"}:
+        width = {"line": 0.2, "hidden": 0.2, "spring": 0.4}[piece.style]
+        return element(
+            "path",
+            d=f"M{joined}",
+            fill="none",
+            stroke=OXBLOOD if strong else BRASS if piece.style == "spring" else INK,
+            stroke_width=width * (2.6 if strong else 1.0),
+            stroke_dasharray="0.9 0.7" if piece.style == "hidden" else None,
+            stroke_linejoin="round",
+            data_part=piece.part,
+        )
+    if piece.style in _PATTERN:
+        fill, opacity = picture.pattern(_PATTERN[piece.style]), None
+    else:
+        fill, alpha = _FILL[piece.style]
+        opacity = None if alpha == 1.0 else alpha
+    under = ""
+    if piece.style != "ink":
+        under = element("path", d=f"M{joined}Z", fill=PAPER, data_part=piece.part)
+    edge = None if piece.style == "ink" and not strong else colour
+    return under + element(
+        "path",
+        d=f"M{joined}Z",
+        fill=OXBLOOD if strong and piece.style == "soft" else fill,
+        fill_opacity=opacity,
+        stroke=edge or "none",
+        stroke_width=None if edge is None else heavy,
+        stroke_linejoin="round",
+        data_part=piece.part,
+    )

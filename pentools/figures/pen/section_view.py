@@ -1,0 +1,234 @@
+"""The pen in section, to scale, with its parts named: for panels, condition surveys and pages."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from pentools.errors import InputError
+from pentools.figures.drawing import Drawing
+from pentools.figures.pen.anatomy import Anatomy, Point, Span
+from pentools.figures.pen.dimensions import draw_lengths, spans_to_show
+from pentools.figures.pen.fillers import anatomy_of
+from pentools.figures.pen.labels import LINE_MM, Label, Placed, place_row
+from pentools.figures.pen.lettering import format_length, wrap
+from pentools.figures.pen.marks import Mark, draw_mark_list, draw_tags, mark_of
+from pentools.figures.pen.paint import View, paint_pieces
+from pentools.figures.pen.parts import CAP_PARTS, part_name, parts_of, system_name
+from pentools.figures.pen.proportions import Proportions, proportions_of
+from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
+from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
+
+__all__ = ["ASSUMED_CAPTION", "MEASURED_CAPTION", "draw_pen"]
+
+MEASURED_CAPTION = "Drawn to scale from measurements, in section."
+ASSUMED_CAPTION = "Drawn in section; proportions assumed where not measured."
+_EDGE = 1.5
+_RAIL = 1.4
+_TITLE_MM = 4.0
+# What a reader takes the picture's proportions from; when all of these were measured, it is to scale.
+_CARRIES = ("barrel_length", "barrel_diameter", "bore", "section_length", "section_diameter", "nib_length")
+
+
+def draw_pen(
+    shape: PenShape,
+    *,
+    title: str | None = None,
+    highlight: Sequence[str] = (),
+    highlight_word: str = "look here",
+    dimensions: Sequence[str] = (),
+    marks: Sequence[tuple[str, str, str]] = (),
+    capped: bool = False,
+    labels: Sequence[str] | None = None,
+    show_title: bool = True,
+    decimal_sign: str = ".",
+    width_mm: float = 160.0,
+) -> Drawing:
+    """Draw a pen in section with nib, feed, section, barrel and filling mechanism.
+
+    Parameters
+    ----------
+    shape : PenShape
+        Its filling system and dimensions; None where not measured.
+    title : str or None
+        The finding, as a sentence; None for "The parts of a …".
+    highlight : sequence of str
+        Parts to draw in oxblood with a heavier line.
+    highlight_word : str
+        Word set under the names of highlighted parts.
+    dimensions : sequence of str
+        Names of dimensions to show with arrows and figures (keys of `DIMENSIONS` in the shape module).
+    marks : sequence of (str, str, str)
+        For a condition survey: part, what is wrong, severity; each becomes a numbered tag and a line of text.
+    capped : bool
+        Whether the cap is on; a highlighted or marked part of the cap puts it on anyway.
+    labels : sequence of str or None
+        Parts to name; None for all of them.
+    show_title : bool
+        Whether the title is set in the picture too.
+    decimal_sign : {".", ","}
+        Sign in the figures.
+    width_mm : float
+        Width on paper [mm]; 60 to 400.
+
+    Returns
+    -------
+    Drawing
+        SVG, title, alternative text, width [mm].
+
+    Raises
+    ------
+    InputError
+        When a part or dimension is not one this pen has, or the width is out of range.
+
+    Notes
+    -----
+    One scale along and across. Dimensions that were not measured are typical proportions: the caption in the
+    picture says so, and a dimension shown on such a length reads "not measured".
+
+    Examples
+    --------
+    >>> draw_pen(PenShape("piston", bore_mm=8.4)).title
+    'The parts of a piston filler, in section.'
+    """
+    if not 60.0 <= width_mm <= 400.0:
+        raise InputError("width of the drawing", "60 to 400 mm", f"{width_mm:g} mm")
+    noted = [mark_of(number_, *mark) for number_, mark in enumerate(marks, start=1)]
+    named = [*highlight, *(labels or ()), *(mark.part for mark in noted)]
+    _check_parts(shape.system, named)
+    capped = capped or any(part in CAP_PARTS for part in named)
+    full = proportions_of(shape)
+    anatomy, front, back = anatomy_of(shape.system, full, capped=capped)
+    spans = spans_to_show(anatomy, dimensions)
+    finding = title or f"The parts of {_a(system_name(shape.system))}, in section."
+    picture = Picture(width_mm)
+    scale = (width_mm - 2.0 * _EDGE) / (back - front)
+    reach_up = -min(y for piece in anatomy.pieces for _, y in piece.points) * scale
+    reach_down = max(y for piece in anatomy.pieces for _, y in piece.points) * scale
+    wanted = [part for part in parts_of(shape.system, cap=capped) if labels is None or part in labels]
+    draft = View(scale, _EDGE - front * scale, 0.0)
+    words = _labels(anatomy, draft, wanted, highlight, highlight_word)
+    words += [_diameter_label(name, span, draft, full, decimal_sign) for name, span in spans.items() if not span.along]
+    lengths = {name: span for name, span in spans.items() if span.along}
+    up, down = _sides(words, anatomy, bool(lengths))
+    above, high = place_row(up, _EDGE, width_mm - _EDGE)
+    below, deep = place_row(down, _EDGE, width_mm - _EDGE)
+    y = _draw_title(picture, finding) if show_title else 1.0
+    axis = y + high + (_RAIL if above else 0.0) + reach_up + 0.6
+    view = View(scale, draft.left, axis)
+    paint_pieces(picture, view, anatomy.pieces, lambda part: part in highlight)
+    picture.line(
+        [(_EDGE - 1.0, axis), (width_mm - _EDGE + 1.0, axis)], stroke_width=0.12, stroke_dasharray="5 0.8 0.8 0.8"
+    )
+    for name, span in spans.items():
+        if not span.along:
+            _diameter_arrow(picture, view, name, span)
+    _draw_side(picture, view, above, axis - reach_up - _RAIL, -1.0)
+    _draw_side(picture, view, below, axis + reach_down + _RAIL, 1.0)
+    draw_tags(picture, view, anatomy, noted)
+    y = axis + reach_down + (deep + _RAIL if below else 0.0) + 1.2
+    y = draw_lengths(picture, view, lengths, y=y, foot=axis + reach_down, full=full, decimal_sign=decimal_sign)
+    y = draw_mark_list(picture, noted, y + 1.0)
+    y = _caption(picture, full, y + 3.6, scale)
+    return Drawing(picture.finish(y + 1.2, finding, alt := _alt(finding, shape, noted)), finding, alt, width_mm)
+
+
+def _check_parts(system: str, named: Sequence[str]) -> None:
+    known = parts_of(system)
+    for part in named:
+        if part not in known:
+            raise InputError("part", f"a part of {_a(system_name(system))} ({', '.join(known)})", part)
+
+
+def _labels(anatomy: Anatomy, view: View, wanted: Sequence[str], highlight: Sequence[str], word: str) -> list[Label]:
+    found = []
+    for part in wanted:
+        strong = part in highlight
+        lines = (part_name(part), word) if strong and word else (part_name(part),)
+        found.append(Label(part, lines, view.to_paper(anatomy.anchors[part]), strong))
+    return found
+
+
+def _sides(words: Sequence[Label], anatomy: Anatomy, keep_below_free: bool) -> tuple[list[Label], list[Label]]:
+    """Share the labels out above and below: parts with a side of their own first, then to the emptier side."""
+    if keep_below_free:
+        return list(words), []
+    up: list[Label] = []
+    down: list[Label] = []
+    for label in words:
+        if label.key in anatomy.fixed:
+            (up if label.anchor[1] < 0.0 else down).append(label)
+    free = sorted((label for label in words if label.key not in anatomy.fixed), key=lambda label: label.anchor[0])
+    for label in free:
+        load_up, load_down = _load(up, label), _load(down, label)
+        side, sign = (up, -1.0) if load_up <= load_down else (down, 1.0)
+        side.append(Label(label.key, label.lines, (label.anchor[0], sign * abs(label.anchor[1])), label.strong))
+    return up, down
+
+
+def _load(side: Sequence[Label], label: Label) -> float:
+    crowd = sum(other.width_mm() / (4.0 + abs(other.anchor[0] - label.anchor[0])) for other in side)
+    return crowd + 0.01 * sum(other.width_mm() for other in side)
+
+
+def _diameter_label(name: str, span: Span, view: View, full: Proportions, sign: str) -> Label:
+    start: Point = span.start
+    value = "not measured" if name in full.assumed else f"⌀ {format_length(full[name], sign)}"
+    return Label(f"dimension {name}", (dimension_words(name), value), view.to_paper(start), False)
+
+
+def _diameter_arrow(picture: Picture, view: View, name: str, span: Span) -> None:
+    (x, y0), (_, y1) = view.to_paper(span.start), view.to_paper(span.end)
+    picture.line([(x, y0), (x, y1)], stroke=OXBLOOD, stroke_width=0.28, data_dimension=name)
+    for y, sign in ((y0, 1.0), (y1, -1.0)):
+        points = f"{number(x)},{number(y)} {number(x - 0.5)},{number(y + sign * 1.6)} {number(x + 0.5)},{number(y + sign * 1.6)}"
+        picture.add(element("polygon", points=points, fill=OXBLOOD))
+
+
+def _draw_side(picture: Picture, view: View, placed: Sequence[Placed], rail: float, sign: float) -> None:
+    for item in placed:
+        label = item.label
+        colour = OXBLOOD if label.strong else INK
+        x, y = label.anchor[0], view.axis + label.anchor[1]
+        line = [(x, y), *((px, rail + sign * distance) for px, distance in item.leader)]
+        picture.line(line, stroke=PAPER, stroke_width=0.75, stroke_opacity=0.75)
+        picture.line(line, stroke=colour if label.strong else SLATE, stroke_width=0.2, data_leader=label.key)
+        picture.add(element("circle", cx=x, cy=y, r=0.42, fill=colour))
+        top = rail + item.top if sign > 0 else rail - item.bottom
+        for index, words in enumerate(label.lines):
+            foot = top + LINE_MM * index + 3.1
+            picture.text(item.middle, foot, words, anchor="middle", colour=colour, bold=label.strong and index == 0)
+        box = " ".join(number(v) for v in (item.left, top, item.right, top + item.bottom - item.top))
+        picture.add(element("g", data_label=label.key, data_box=box))
+
+
+def _draw_title(picture: Picture, title: str) -> float:
+    y = 1.0
+    for line in wrap(title, picture.width_mm - 2.0 * _EDGE, _TITLE_MM, bold=True):
+        y += 5.0
+        picture.text(_EDGE, y, line, size=_TITLE_MM, bold=True)
+    return y + 3.0
+
+
+def _caption(picture: Picture, full: Proportions, y: float, scale: float) -> float:
+    words = ASSUMED_CAPTION if any(name in full.assumed for name in _CARRIES) else MEASURED_CAPTION
+    words += f" {scale:.2f} : 1 at {picture.width_mm:g}\u202fmm wide."
+    for line in wrap(words, picture.width_mm - 2.0 * _EDGE):
+        picture.text(_EDGE, y, line, colour=SLATE, italic=True)
+        y += LINE_MM
+    return y - LINE_MM
+
+
+def _alt(finding: str, shape: PenShape, marks: Sequence[Mark]) -> str:
+    figures = [
+        f"{words} {format_length(value)}"
+        for name, (words, _, _) in DIMENSIONS.items()
+        if (value := shape.measured(name)) is not None
+    ]
+    parts = [finding.rstrip(".") + ".", f"A drawing in section of {_a(system_name(shape.system))}, nib to the left."]
+    parts.append("Measured: " + "; ".join(figures) + "." if figures else "No dimension was measured.")
+    parts += [f"Tag {mark.number}, {part_name(mark.part)}: {mark.text} ({mark.severity})." for mark in marks]
+    return " ".join(parts)
+
+
+def _a(words: str) -> str:
+    return f"an {words}" if words[0] in "aeiou" else f"a {words}"
