@@ -5,14 +5,14 @@ x runs along the axis from the nib's tip backwards, y from the axis downwards, b
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
-__all__ = ["Anatomy", "Piece", "Point", "Span", "Style", "curve", "dome", "threads"]
+from pentools.figures.pen.profiles import Point, round_points
 
-Point = tuple[float, float]
+__all__ = ["Anatomy", "Piece", "Point", "Span", "Style"]
+
 Style = Literal["cut", "cut-back", "soft", "metal", "plain", "ink", "void", "line", "hidden", "spring"]
 
 
@@ -158,8 +158,7 @@ class Anatomy:
         """
         middle, radius = 0.5 * (outer + inner), 0.5 * (outer - inner)
         for sign in (-1.0, 1.0):
-            turn = [2.0 * math.pi * step / 16.0 for step in range(16)]
-            self.path(part, [(x + radius * math.cos(a), sign * middle + radius * math.sin(a)) for a in turn], "soft")
+            self.path(part, round_points(x, sign * middle, radius), "soft")
 
     def spring(self, part: str, x0: float, x1: float, radius: float, coils: int = 9) -> None:
         """A coil spring as a zigzag.
@@ -217,90 +216,3 @@ class Anatomy:
             Place and half the diameter [mm].
         """
         self.spans[name] = Span((x, -radius), (x, radius))
-
-
-def dome(x: float, radius: float, depth: float, to: float = 0.0) -> list[Point]:
-    """Points of a rounded end.
-
-    Parameters
-    ----------
-    x, radius : float
-        Where the rounding begins [mm].
-    depth : float
-        How far it reaches back [mm]; negative for an end that looks forward.
-    to : float
-        Radius at which it stops [mm].
-
-    Returns
-    -------
-    list of (float, float)
-        (x, radius) from the shoulder to the end.
-
-    Examples
-    --------
-    >>> dome(0.0, 4.0, 3.0)[-1]
-    (3.0, 0.0)
-    """
-    steps = 10
-    points = []
-    for i in range(steps + 1):
-        angle = 0.5 * math.pi * i / steps
-        points.append((x + depth * math.sin(angle), to + (radius - to) * math.cos(angle)))
-    points[-1] = (x + depth, to)
-    return points
-
-
-def curve(start: Point, first: Point, second: Point, end: Point, steps: int = 12) -> list[Point]:
-    """Points of a cubic curve, the start left out.
-
-    Parameters
-    ----------
-    start, first, second, end : (float, float)
-        Ends and handles [mm].
-    steps : int
-        Number of pieces.
-
-    Returns
-    -------
-    list of (float, float)
-        Points.
-    """
-    points = []
-    for i in range(1, steps + 1):
-        t = i / steps
-        u = 1.0 - t
-        a, b, c, d = u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t
-        points.append(
-            (
-                a * start[0] + b * first[0] + c * second[0] + d * end[0],
-                a * start[1] + b * first[1] + c * second[1] + d * end[1],
-            )
-        )
-    return points
-
-
-def threads(x0: float, x1: float, radius: float, depth: float = 0.35, pitch: float = 0.9) -> list[Point]:
-    """Points of a thread's crests and roots.
-
-    Parameters
-    ----------
-    x0, x1 : float
-        Ends [mm].
-    radius : float
-        Radius at the crests [mm].
-    depth, pitch : float
-        Of the thread as drawn [mm].
-
-    Returns
-    -------
-    list of (float, float)
-        (x, radius).
-    """
-    turns = max(int((x1 - x0) / pitch), 1)
-    step = (x1 - x0) / turns
-    points: list[Point] = []
-    for turn in range(turns):
-        points.append((x0 + turn * step, radius - depth))
-        points.append((x0 + (turn + 0.5) * step, radius))
-    points.append((x1, radius - depth))
-    return points

@@ -10,7 +10,7 @@ from pentools.figures.pen.lettering import format_length, text_width_mm
 from pentools.figures.pen.paint import View
 from pentools.figures.pen.proportions import Proportions
 from pentools.figures.pen.shape import dimension_words
-from pentools.figures.pen.svg import INK, Picture, element, number
+from pentools.figures.pen.svg import INK, PAPER, Picture, element, number
 
 __all__ = ["arrow", "draw_lengths", "length_words", "spans_to_show"]
 
@@ -134,7 +134,7 @@ def draw_lengths(
         arrow(picture, (x1, line_y), (1.0, 0.0) if short else (-1.0, 0.0))
         middle = min(max(0.5 * (x0 + x1), 0.5 * width + 1.0), picture.width_mm - 0.5 * width - 1.0)
         box = [middle - 0.5 * width - 0.4, line_y - 4.2, width + 0.8, 3.7]
-        picture.add(element("rect", x=box[0], y=box[1], width=box[2], height=box[3], fill="#ffffff", fill_opacity=0.85))
+        picture.add(element("rect", x=box[0], y=box[1], width=box[2], height=box[3], fill=PAPER, fill_opacity=0.9))
         picture.text(middle, line_y - 1.0, words, anchor="middle")
         shown = " ".join(number(v) for v in (box[0], box[1], box[0] + box[2], box[1] + box[3]))
         picture.add(element("g", data_label=f"dimension {name}", data_box=shown))

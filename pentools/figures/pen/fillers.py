@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from pentools.figures.pen.anatomy import Anatomy
+from pentools.figures.pen.cap import cap
 from pentools.figures.pen.fillers_bore import BORE_FILLERS
+from pentools.figures.pen.fillers_piston import PISTON_FILLERS
+from pentools.figures.pen.fillers_pneumatic import PNEUMATIC_FILLERS
 from pentools.figures.pen.fillers_sac import SAC_FILLERS
-from pentools.figures.pen.front import cap, stations_of
+from pentools.figures.pen.front import stations_of
 from pentools.figures.pen.proportions import Proportions
 
 __all__ = ["anatomy_of"]
 
-_FILLERS = SAC_FILLERS | BORE_FILLERS
+_FILLERS = SAC_FILLERS | PNEUMATIC_FILLERS | PISTON_FILLERS | BORE_FILLERS
 
 
 def anatomy_of(system: str, p: Proportions, *, capped: bool = False) -> tuple[Anatomy, float, float]:
@@ -35,6 +38,7 @@ def anatomy_of(system: str, p: Proportions, *, capped: bool = False) -> tuple[An
     front = 0.0
     if capped:
         face = p.radius("section_diameter") if system != "safety" else 0.5 * (stations.bore + stations.outer)
+        anatomy.pieces = [piece for piece in anatomy.pieces if (piece.part, piece.style) != ("filling-tube", "hidden")]
         front = cap(anatomy, p, stations, section_radius=face)
     front = min(front, *(x for piece in anatomy.pieces for x, _ in piece.points))
     return anatomy, front, stations.total

@@ -1,15 +1,18 @@
-"""Filling mechanisms with a rubber sac: lever, button, crescent, slot, sleeve, bellows and the two pneumatic ones."""
+"""Filling mechanisms with a rubber sac: lever, button, crescent, slot and metal sleeve."""
 
 from __future__ import annotations
 
-from pentools.figures.pen.anatomy import Anatomy, Point, dome
+import math
+
+from pentools.figures.pen.anatomy import Anatomy
 from pentools.figures.pen.front import Stations, barrel, blind_cap, nib_and_feed, section
+from pentools.figures.pen.profiles import Point, dome, round_points
 from pentools.figures.pen.proportions import Proportions
 
-__all__ = ["SAC_FILLERS"]
+__all__ = ["SAC_FILLERS", "sac", "sac_front", "tailed", "tube"]
 
 
-def _sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
+def sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
     """The sac on the nipple; returns where it ends and its outside radius [mm]."""
     start, nipple, wall = s.tenon + 0.3, p.radius("nipple"), p["sac_wall"]
     body = p.radius("sac_outside")
@@ -28,7 +31,7 @@ def _sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
     return end, body
 
 
-def _front(a: Anatomy, p: Proportions, s: Stations) -> None:
+def sac_front(a: Anatomy, p: Proportions, s: Stations) -> None:
     nib_and_feed(a, s, s.tenon + 4.0)
     section(a, p, s, nipple=True)
 
@@ -48,8 +51,8 @@ def _bar(a: Anatomy, s: Stations, x0: float, x1: float, body: float, *, bow: flo
 
 def _lever(a: Anatomy, p: Proportions, s: Stations) -> None:
     barrel(a, p, s)
-    end, body = _sac(a, p, s)
-    _front(a, p, s)
+    end, body = sac(a, p, s)
+    sac_front(a, p, s)
     length = p["lever_length"]
     x0 = s.mouth + 0.42 * p["barrel_length"]
     x1 = x0 + length
@@ -70,17 +73,13 @@ def _lever(a: Anatomy, p: Proportions, s: Stations) -> None:
         (x0 + 0.3, top + 0.2),
     ]
     a.path("lever", [*arm, (x1 - 0.4, s.outer - 0.1), *nose], "metal")
-    ring = [(pivot + 0.48 * dx, s.outer - 0.5 * thick + 0.48 * dy) for dx, dy in _OCTAGON]
-    a.path("lever-pin", ring, "void")
+    a.path("lever-pin", round_points(pivot, s.outer - 0.5 * thick, 0.48), "void")
     a.anchor("lever", x0 + 0.35 * length, s.outer - 0.4 * thick, fixed=True)
     a.anchor("lever-pin", pivot, s.outer - 0.5 * thick, fixed=True)
     a.length("lever_length", x0 + 0.3, x1 - 0.4, s.outer)
 
 
-_OCTAGON = ((1.0, 0.0), (0.7, 0.7), (0.0, 1.0), (-0.7, 0.7), (-1.0, 0.0), (-0.7, -0.7), (0.0, -1.0), (0.7, -0.7))
-
-
-def _tailed(s: Stations, reach: float, radius: float) -> list[Point]:
+def tailed(s: Stations, reach: float, radius: float) -> list[Point]:
     """Outside of a barrel's reduced rear end, on which a blind cap goes."""
     return [(s.end, radius), (s.end + reach, radius)]
 
@@ -90,9 +89,9 @@ def _button(a: Anatomy, p: Proportions, s: Stations) -> None:
     stub = max(0.68 * s.tail, hole + 0.7)
     inner: list[Point] = [(s.mouth, s.bore), (s.end - 3.5, s.bore), (s.end - 2.5, hole), (s.end + reach, hole)]
     blind_cap(a, s, "blind-cap", stub + 0.05, 0.75 * (s.total - s.end))
-    barrel(a, p, s, inner=inner, rear=_tailed(s, reach, stub))
-    end, body = _sac(a, p, s)
-    _front(a, p, s)
+    barrel(a, p, s, inner=inner, rear=tailed(s, reach, stub))
+    end, body = sac(a, p, s)
+    sac_front(a, p, s)
     limit = s.end - 4.2
     far = _bar(a, s, s.tenon + 1.5, min(max(end + 4.0, limit), limit), body, bow=min(0.5 * body, 1.0))
     a.path("pressure-bar", [(limit, far), (limit + 0.6, 0.4 * far), (s.end - 5.0, 0.0), (limit, -0.3 * far)], "line")
@@ -105,41 +104,30 @@ def _button(a: Anatomy, p: Proportions, s: Stations) -> None:
 
 def _crescent(a: Anatomy, p: Proportions, s: Stations) -> None:
     barrel(a, p, s)
-    end, body = _sac(a, p, s)
-    _front(a, p, s)
+    end, body = sac(a, p, s)
+    sac_front(a, p, s)
     x0 = s.mouth + 0.40 * p["barrel_length"]
     span = min(20.0, 0.3 * p["barrel_length"])
     far = _bar(a, s, x0 - 0.8 * span, min(end, x0 + 1.9 * span), body)
     for x in (x0, x0 + span - 1.6):
         a.path("barrel", [(x - 0.2, s.bore), (x + 1.8, s.bore), (x + 1.8, s.outer), (x - 0.2, s.outer)], "void")
-    rise = 0.42 * span
-    arch = [(x0 + 0.5 * span * (1 + dx), s.outer + rise * dy) for dx, dy in _HALF]
-    hollow = [(x0 + 1.6 + (0.5 * span - 1.6) * (1 + dx), s.outer + (rise - 1.6) * dy) for dx, dy in reversed(_HALF)]
+    rise = 0.36 * span
+    half = 0.5 * span
+    arch = [(x0 + half - dx, s.outer + dy) for dx, dy in _arc(half, rise)]
+    hollow = [(x0 + half + dx, s.outer + dy) for dx, dy in _arc(half - 1.6, rise - 1.6)]
     feet = [(x0 + span, far), (x0 + span - 1.6, far), *hollow, (x0 + 1.6, far), (x0, far)]
     a.path("crescent", [*arch, *feet], "metal")
-    a.anchor("crescent", x0 + 0.3 * span, s.outer + 0.84 * rise, fixed=True)
+    a.anchor("crescent", x0 + 0.3 * span, s.outer + 0.8 * rise, fixed=True)
+    a.anchor("barrel", x0 + 1.8 * span, -0.5 * (s.outer + s.bore), fixed=True)
     ring = x0 + 0.5 * span - 2.2
     a.ring("lock-ring", (ring, 4.4), (s.outer + 0.9, s.outer), "cut-back")
     a.anchor("lock-ring", ring + 2.2, -s.outer - 0.45, fixed=True)
 
 
-_HALF = (
-    (-1.0, 0.0),
-    (-0.92, 0.38),
-    (-0.7, 0.71),
-    (-0.38, 0.92),
-    (0.0, 1.0),
-    (0.38, 0.92),
-    (0.7, 0.71),
-    (0.92, 0.38),
-    (1.0, 0.0),
-)
-
-
 def _slot(a: Anatomy, p: Proportions, s: Stations) -> None:
     barrel(a, p, s)
-    end, body = _sac(a, p, s)
-    _front(a, p, s)
+    end, body = sac(a, p, s)
+    sac_front(a, p, s)
     x0 = s.mouth + 0.42 * p["barrel_length"]
     span = min(9.0, 0.16 * p["barrel_length"])
     _bar(a, s, x0 - 1.2 * span, min(end, x0 + 2.4 * span), body)
@@ -149,8 +137,8 @@ def _slot(a: Anatomy, p: Proportions, s: Stations) -> None:
 
 def _sleeve(a: Anatomy, p: Proportions, s: Stations) -> None:
     barrel(a, p, s)
-    end, body = _sac(a, p, s)
-    _front(a, p, s)
+    end, body = sac(a, p, s)
+    sac_front(a, p, s)
     gap = s.bore - body
     inside = body + 0.3 * gap
     outside = body + max(0.62 * gap, 0.45)
@@ -190,104 +178,10 @@ def tube(a: Anatomy, p: Proportions, s: Stations, start: float, end: float) -> N
     a.diameter("breather_diameter", start + 0.8 * (end - start), outer)
 
 
-def _bellows(a: Anatomy, p: Proportions, s: Stations) -> None:
-    hole, reach = 0.3 * s.bore, 0.25 * (s.total - s.end)
-    stub = max(0.68 * s.tail, hole + 0.7)
-    inner: list[Point] = [(s.mouth, s.bore), (s.end - 4.0, s.bore), (s.end - 3.0, hole), (s.end + reach, hole)]
-    blind_cap(a, s, "blind-cap", stub + 0.05, 0.8 * (s.total - s.end))
-    barrel(a, p, s, inner=inner, rear=_tailed(s, reach, stub))
-    nib_and_feed(a, s, s.tenon + 4.0)
-    section(a, p, s, nipple=True)
-    start, wall, body = s.tenon + 0.3, p["sac_wall"], p.radius("sac_outside")
-    neck = p.radius("nipple") + wall
-    end = min(start + p["sac_length"], s.end - 8.0)
-    folds = max(int((end - start - 8.0) / 3.2), 3)
-    step = (end - start - 8.0) / folds
-    outer: list[Point] = [(start, neck), (start + 5.4, neck)]
-    for fold in range(folds):
-        x = start + 6.4 + fold * step
-        outer += [(x, 0.62 * body), (x + 0.5 * step, body)]
-    outer += [(end - 1.2, 0.62 * body), (end, 0.5 * body), (end, 0.0)]
-    inside: list[Point] = [(x, max(r - wall, 0.0)) for x, r in outer[:-2]]
-    inside += [(end - wall, 0.4 * body), (end - wall, 0.0)]
-    a.shell("bellows", outer, inside, "soft")
-    a.anchor("bellows", start + 6.4 + (folds // 2 + 0.5) * step, body - wall)
-    a.length("sac_length", start, end, 0.0)
-    a.diameter("sac_outside", start + 6.4 + (folds // 2 + 0.5) * step, body)
-    tube(a, p, s, s.tenon + 4.0, end - 0.35 * (end - start))
-    head = s.end + 0.62 * (s.total - s.end)
-    rod = min(p.radius("rod"), hole - 0.15)
-    disc = 0.78 * s.bore
-    profile: list[Point] = [
-        (end, disc),
-        (end + 1.2, disc),
-        (end + 1.2, rod),
-        (head - 1.5, rod),
-        (head - 1.5, 1.5 * rod),
-    ]
-    a.solid("plunger", [*profile, (head, 1.5 * rod)], "metal")
-    a.anchor("plunger", end + 2.5, 0.3 * rod)
-    a.diameter("rod", end + 3.0, rod)
-
-
-def _pneumatic(a: Anatomy, p: Proportions, s: Stations) -> None:
-    _pressed(a, p, s)
-    _front(a, p, s)
-
-
-def _pressed(a: Anatomy, p: Proportions, s: Stations) -> float:
-    """Barrel, sac in its protector, and the tube that slides over it; returns the sac's end [mm]."""
-    outer = min(p.radius("tube_diameter"), s.bore - 0.05)
-    wall = min(0.45, 0.12 * outer)
-    ring = min(0.55 * (s.outer - outer) + 0.3, 1.8)
-    seat = s.end - 4.5
-    bore, land = s.bore, min(outer + 0.12, s.bore)
-    groove = min(outer + ring, s.tail - 0.35)
-    inner: list[Point] = [(s.mouth, bore), (seat - 2.0, bore), (seat - 1.5, land), (seat, land), (seat, groove)]
-    inner += [(seat + ring + 0.3, groove), (seat + ring + 0.3, land), (s.end, land)]
-    barrel(a, p, s, inner=inner, rear=[(s.end, s.tail)])
-    end, body = _sac(a, p, s)
-    a.o_ring("tube-ring", seat + 0.15 + 0.5 * ring, groove, outer)
-    a.anchor("tube-ring", seat + 0.15 + 0.5 * ring, 0.5 * (groove + outer))
-    back = s.end + 0.55 * (s.total - s.end)
-    front = s.tenon + 7.5
-    shape: list[Point] = [(front, outer), (back, outer), (back, 0.0)]
-    hollow: list[Point] = [(front, outer - wall), (back - 1.0, outer - wall), (back - 1.0, 0.0)]
-    blind_cap(a, s, "blind-cap", outer, 0.55 * (s.total - s.end))
-    a.shell("pneumatic-tube", shape, hollow, "metal")
-    port = seat - 7.0
-    a.path(
-        "port",
-        [(port, outer - wall - 0.02), (port + 1.6, outer - wall - 0.02), (port + 1.6, outer), (port, outer)],
-        "void",
-    )
-    a.anchor("port", port + 0.8, outer - 0.5 * wall, fixed=True)
-    room = outer - wall - body
-    skin = body + 0.35 * max(room, 0.3)
-    thick = min(0.4, 0.45 * max(room, 0.3))
-    stop = min(end + 1.5, back - 2.5)
-    case: list[Point] = [(s.tenon + 0.2, skin + thick), *dome(stop - 2.0, skin + thick, 2.0, 0.35 * skin)]
-    lining: list[Point] = [(s.tenon + 0.2, skin), *dome(stop - 2.3, skin, 1.9, 0.3 * skin)]
-    a.shell("sac-protector", case, lining, "plain")
-    a.anchor("sac-protector", s.tenon + 0.78 * (stop - s.tenon), skin + 0.5 * thick)
-    a.anchor("pneumatic-tube", front + 0.18 * (back - front), outer - 0.5 * wall)
-    a.diameter("tube_diameter", front + 0.3 * (back - front), outer)
-    return end
-
-
-def _extending(a: Anatomy, p: Proportions, s: Stations) -> None:
-    end = _pressed(a, p, s)
-    nib_and_feed(a, s, s.tenon + 4.0)
-    section(a, p, s, nipple=True)
-    r = min(0.55 * s.passage, 0.75)
-    tip, back = 0.3 * s.nib, s.tenon + 11.0
-    a.ring("filling-tube", (tip, back - tip), (r, 0.5 * r), "metal")
-    a.path("filling-tube", [(tip, -r), (-7.0, -r), (-7.5, -0.5 * r), (-7.5, r), (tip, r)], "hidden")
-    a.anchor("filling-tube", s.nib - 1.4, 0.0)
-    a.ring("front-gasket", (s.mouth - 1.2, 1.8), (s.passage + 0.6, r), "soft")
-    a.anchor("front-gasket", s.mouth - 0.3, 0.5 * (s.passage + r))
-    a.spring("spring", s.tenon + 6.3, min(back + 5.0, end - 3.0), min(r + 0.7, p.radius("sac_outside") - 0.8), 8)
-    a.anchor("spring", s.tenon + 12.5, r + 0.2)
+def _arc(half: float, rise: float) -> list[Point]:
+    """Points of an arch from its right foot to its left one, seen from its middle."""
+    turn = [math.pi * step / 20.0 for step in range(21)]
+    return [(half * math.cos(angle), rise * math.sin(angle)) for angle in turn]
 
 
 SAC_FILLERS = {
@@ -296,8 +190,5 @@ SAC_FILLERS = {
     "crescent-sac": _crescent,
     "slot-sac": _slot,
     "sleeve-squeeze": _sleeve,
-    "bellows": _bellows,
-    "pneumatic-down-stroke": _pneumatic,
-    "pneumatic-extending-tube": _extending,
 }
 """Filling system key -> the function that draws section, barrel and mechanism."""

@@ -6,10 +6,11 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pentools.figures.pen.anatomy import Anatomy, Point, curve, dome, threads
+from pentools.figures.pen.anatomy import Anatomy
+from pentools.figures.pen.profiles import Point, curve, dome, round_points, threads
 from pentools.figures.pen.proportions import Proportions
 
-__all__ = ["Stations", "barrel", "blind_cap", "cap", "nib_and_feed", "section", "stations_of"]
+__all__ = ["Stations", "barrel", "blind_cap", "nib_and_feed", "section", "stations_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,24 +98,17 @@ def nib_and_feed(a: Anatomy, s: Stations, feed_end: float, seat: float | None = 
     outline = [(nib_back, top), (n, top), *upper, *reversed(lower), (0.68 * n, 0.46 * f), (n - 0.1, 0.3 * f)]
     a.path("nib", [*outline, (n - 0.1, top + 0.45), (nib_back, top + 0.45)], "metal")
     hole_x, hole_y = 0.56 * n, 0.52 * top
-    ring = [(hole_x + 0.5 * dx, hole_y + 0.32 * dy) for dx, dy in _CIRCLE]
     a.path(
         "nib",
         [(hole_x - 0.4, hole_y), *curve((hole_x, hole_y), (0.36 * n, 0.34 * top), (0.2 * n, 0.0), (0.3, tip))],
         "line",
     )
-    a.path("nib", ring, "void")
-    a.path("nib", [(0.75 + 0.75 * dx, tip + 0.52 * dy) for dx, dy in _CIRCLE], "metal")
+    a.path("nib", round_points(hole_x, hole_y, 0.5, 0.64), "void")
+    a.path("nib", round_points(0.75, tip, 0.75, 0.7), "metal")
     a.anchor("nib", 0.44 * n, 0.08 * top, fixed=True)
     a.anchor("feed", 0.66 * n, 0.8 * f, fixed=True)
     a.length("nib_length", 0.0, n, 0.0)
     a.diameter("feed_diameter", 0.5 * (n + shoulder), f)
-
-
-_CIRCLE = (
-    (1.0, 0.0), (0.87, 0.5), (0.5, 0.87), (0.0, 1.0), (-0.5, 0.87), (-0.87, 0.5),
-    (-1.0, 0.0), (-0.87, -0.5), (-0.5, -0.87), (0.0, -1.0), (0.5, -0.87), (0.87, -0.5),
-)  # fmt: skip
 
 
 def section(a: Anatomy, p: Proportions, s: Stations, *, nipple: bool) -> float:
@@ -238,77 +232,11 @@ def blind_cap(a: Anatomy, s: Stations, part: str, hollow: float, depth: float, *
     outer: list[Point] = [(s.end + 0.15, s.tail), *dome(s.total - rounding, 0.96 * s.tail, rounding, 0.0)]
     deep = s.end + min(depth, length - 1.2)
     hole = min(hollow, s.tail - 0.7)
-    inner: list[Point] = [(s.end + 0.15, hole), (deep - 0.6, hole), (deep, 0.6 * hole), (deep, 0.0)]
+    bend = min(s.total - rounding, deep - 0.6)
+    inner: list[Point] = [(s.end + 0.15, hole), *dome(bend, hole, deep - bend, 0.0)]
     a.shell(part, outer, inner, "cut-back")
     a.anchor(part, s.end + 0.4 * length, 0.5 * (s.tail + hole))
     a.length(name, s.end, s.total, 0.0)
-
-
-def cap(a: Anatomy, p: Proportions, s: Stations, *, section_radius: float) -> float:
-    """The cap in section with inner cap, clip and band, screwed on.
-
-    Parameters
-    ----------
-    a : Anatomy
-        Drawn into.
-    p : Proportions
-        Complete dimensions.
-    s : Stations
-        Places.
-    section_radius : float
-        Radius of the face the inner cap seals on [mm].
-
-    Returns
-    -------
-    float
-        Where the cap's top is [mm]; negative, in front of the nib.
-    """
-    mouth = s.mouth + 2.2 + p["thread_length"]
-    top = mouth - p["cap_length"]
-    if "capped_length" not in p.assumed:
-        top = s.total - p["capped_length"]
-    top = min(top, -2.5)
-    mouth = max(top + p["cap_length"], s.nib + 2.0)
-    r = max(p.radius("cap_diameter"), s.outer + 0.3)
-    wall = max(min(r - s.outer - 0.05, 1.6), 0.25)
-    hole = r - wall
-    front = top + min(4.5, 0.1 * p["cap_length"])
-    a.shell(
-        "cap",
-        [(mouth, r), *dome(front + 1.0, 0.95 * r, top - front - 1.0, 0.5 * r), (top, 0.0)],
-        [(mouth, hole), (s.mouth - 1.0, hole), (front + 1.0, 0.95 * hole), (front + 1.0, 0.0)],
-        "cut",
-    )
-    seal = 0.95 * hole - 0.05
-    inside = max(min(section_radius - 0.3, seal - 0.5), 0.6 * seal)
-    ceiling = min(front + 2.2, -0.5)
-    a.shell(
-        "inner-cap",
-        [(s.nib - 0.05, seal), (front + 1.1, seal), (front + 1.1, 0.0)],
-        [(s.nib - 0.05, inside), (ceiling + 1.0, inside), (ceiling, 0.6 * inside), (ceiling, 0.0)],
-        "cut-back",
-    )
-    band = mouth - 0.14 * p["cap_length"]
-    a.ring("cap-band", (band, 0.09 * p["cap_length"]), (r + 0.18, r - 0.22), "metal")
-    foot, ball = front + 2.5, top + 0.72 * p["cap_length"]
-    shape = [
-        (foot - 1.2, -r),
-        (foot - 1.2, -r - 1.7),
-        (foot + 2.0, -r - 2.3),
-        (ball, -r - 0.95),
-        (ball + 0.9, -r - 0.15),
-    ]
-    a.path(
-        "clip", [*shape, (ball - 0.8, -r - 0.15), (ball - 1.6, -r - 0.5), (foot + 2.0, -r - 1.55), (foot, -r)], "metal"
-    )
-    a.anchor("cap", top + 0.5 * (mouth - top), r - 0.5 * wall)
-    a.anchor("inner-cap", ceiling + 0.25 * (s.nib - ceiling), 0.5 * (seal + inside))
-    a.anchor("cap-band", band + 0.045 * p["cap_length"], r)
-    a.anchor("clip", foot + 0.35 * (ball - foot), -r - 1.6, fixed=True)
-    a.length("cap_length", top, mouth, 0.0)
-    a.length("capped_length", top, s.total, 0.0)
-    a.diameter("cap_diameter", band - 1.5, r)
-    return top
 
 
 def _height(edge: Sequence[Point], x: float) -> float:

@@ -11,8 +11,8 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pentools.figures.pen.anatomy import Point
 from pentools.figures.pen.lettering import text_width_mm, wrap
+from pentools.figures.pen.profiles import Point
 
 __all__ = ["LINE_MM", "Label", "Placed", "place_row", "spread"]
 
@@ -49,9 +49,10 @@ class Label:
 
     def narrowed(self) -> Label:
         """The same label broken into as many lines as its words allow."""
-        words = " ".join(self.lines)
-        longest = max(text_width_mm(word, bold=self.strong) for word in words.split() or [""])
-        return Label(self.key, wrap(words, longest + 0.2, bold=self.strong), self.anchor, self.strong)
+        words = [word for line in self.lines for word in line.split(" ")]
+        longest = max(text_width_mm(word, bold=self.strong) for word in words) + 0.2
+        lines = [part for line in self.lines for part in wrap(line, longest, bold=self.strong)]
+        return Label(self.key, tuple(lines), self.anchor, self.strong)
 
 
 @dataclass(frozen=True, slots=True)

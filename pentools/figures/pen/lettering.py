@@ -14,7 +14,7 @@ _NARROW: dict[str, int] = {
     **dict.fromkeys("ijl'", 222), **dict.fromkeys(" !,./:;ftI[]\\|", 278), **dict.fromkeys("r-()", 333),
     **dict.fromkeys("ckszvxyJ", 500), **dict.fromkeys("wCDHNRU", 722), **dict.fromkeys("mM", 833),
     **dict.fromkeys("ABEKPSVXY&", 667), **dict.fromkeys("FTZ", 611), **dict.fromkeys("GOQ", 778),
-    "W": 944, "@": 1015, "%": 889, "…": 1000, "⌀": 900, "—": 1000, "\u2009": 200, "\u202f": 200,
+    "W": 944, "@": 1015, "%": 889, "…": 1000, "⌀": 900, "—": 1000, "\u2009": 200, "\u202f": 278, "\u00a0": 278,
 }  # fmt: skip
 _USUAL = 570
 _SAFETY = 1.05
@@ -52,7 +52,7 @@ def text_width_mm(words: str, size_mm: float = TEXT_MM, bold: bool = False) -> f
 
 
 def wrap(words: str, width_mm: float, size_mm: float = TEXT_MM, bold: bool = False) -> tuple[str, ...]:
-    """Break text into lines no wider than a measure; a word too long for it is cut.
+    """Break text into lines no wider than a measure, at ordinary spaces only; a word too long for it is cut.
 
     Parameters
     ----------
@@ -77,7 +77,7 @@ def wrap(words: str, width_mm: float, size_mm: float = TEXT_MM, bold: bool = Fal
     """
     lines: list[str] = []
     line = ""
-    for word in words.split():
+    for word in (piece for piece in " ".join(words.splitlines()).split(" ") if piece):
         rest = word
         joined = f"{line} {rest}".strip()
         if text_width_mm(joined, size_mm, bold) <= width_mm:
@@ -114,9 +114,9 @@ def format_length(value_mm: float, decimal_sign: str = ".") -> str:
 
     Examples
     --------
-    >>> format_length(12.31).replace(chr(0x202F), " ")
+    >>> format_length(12.31).replace(chr(0x202F), " ").replace(chr(0xA0), " ")
     '12.31 mm (0.485 in)'
     """
     millimetres = f"{value_mm:.2f}" if value_mm < 100.0 else f"{value_mm:.1f}"
-    shown = f"{millimetres}\u202fmm ({value_mm / INCH_MM:.3f}\u202fin)"
+    shown = f"{millimetres}\u202fmm\u00a0({value_mm / INCH_MM:.3f}\u202fin)"
     return shown.replace(".", decimal_sign)

@@ -122,10 +122,10 @@ def draw_mark_list(picture: Picture, marks: Sequence[Mark], y: float) -> float:
     left = 1.0 + _TAG
     for mark in marks:
         words = f"{part_name(mark.part)}: {mark.text}" + (f" ({mark.severity})" if mark.severity else "")
-        lines = wrap(words, picture.width_mm - left - 7.0)
+        lines = wrap(words, picture.width_mm - left - 7.8)
         _tag(picture, left + 1.5, y + 2.6, mark)
         for index, line in enumerate(lines):
-            picture.text(left + 5.5, y + 3.7 + index * LINE_MM, line)
+            picture.text(left + 6.3, y + 3.7 + index * LINE_MM, line)
         y += max(LINE_MM * len(lines), 5.2) + 0.9
     return y
 

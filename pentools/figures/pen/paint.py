@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from pentools.figures.pen.anatomy import Piece, Point
+from pentools.figures.pen.anatomy import Piece
+from pentools.figures.pen.profiles import Point
 from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
 
 __all__ = ["View", "paint_pieces"]

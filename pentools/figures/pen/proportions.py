@@ -129,7 +129,7 @@ def _lengths(fill: _Filling, shape: PenShape) -> None:
         end = fill.values["end_length"] = 0.0
         fill.assumed.discard("end_length")
     left = shape.open_length_mm - nib - section - end if shape.open_length_mm else None
-    capped = shape.capped_length_mm - nib - section - end - 5.0 if shape.capped_length_mm else None
+    capped = shape.capped_length_mm - nib - section - end - 8.0 if shape.capped_length_mm else None
     depth = shape.barrel_depth_mm + 3.0 if shape.barrel_depth_mm else None
     inside = max(shape.sac_length_mm or 0.0, (shape.stroke_mm or 0.0) + 14.0, shape.cartridge_length_mm or 0.0) + 10.0
     typical = left or capped or depth or max(_BARREL_MM.get(system, 66.0), inside)
@@ -137,8 +137,8 @@ def _lengths(fill: _Filling, shape: PenShape) -> None:
     fill.take("open_length", nib + section + length + end)
     fill.take("barrel_depth", length - 3.0, 5.0, length)
     thread = fill.take("thread_length", 6.0, 0.5, length * 0.3)
-    needed = nib + section + 4.0 + thread + 2.0
-    fill.take("capped_length", nib + section + length + end + 5.0)
+    needed = nib + section + thread + 10.2
+    fill.take("capped_length", nib + section + length + end + 8.0)
     fill.take("cap_length", needed if needed > 44.0 else 0.5 * (needed + 44.0), needed)
     fill.take("lever_length", 0.32 * length, 5.0, 24.0)
 

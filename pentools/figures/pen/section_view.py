@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
-from pentools.figures.pen.anatomy import Anatomy, Point, Span
+from pentools.figures.pen.anatomy import Anatomy, Span
 from pentools.figures.pen.dimensions import draw_lengths, spans_to_show
 from pentools.figures.pen.fillers import anatomy_of
 from pentools.figures.pen.labels import LINE_MM, Label, Placed, place_row
@@ -14,6 +14,7 @@ from pentools.figures.pen.lettering import format_length, wrap
 from pentools.figures.pen.marks import Mark, draw_mark_list, draw_tags, mark_of
 from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.parts import CAP_PARTS, part_name, parts_of, system_name
+from pentools.figures.pen.profiles import Point
 from pentools.figures.pen.proportions import Proportions, proportions_of
 from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
 from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
@@ -25,6 +26,7 @@ ASSUMED_CAPTION = "Drawn in section; proportions assumed where not measured."
 _EDGE = 1.5
 _RAIL = 1.4
 _TITLE_MM = 4.0
+_PLAIN_PARTS = (*CAP_PARTS, "nib", "feed", "section", "section-joint", "cap-threads", "ink-space")
 # What a reader takes the picture's proportions from; when all of these were measured, it is to scale.
 _CARRIES = ("barrel_length", "barrel_diameter", "bore", "section_length", "section_diameter", "nib_length")
 
@@ -62,7 +64,7 @@ def draw_pen(
     capped : bool
         Whether the cap is on; a highlighted or marked part of the cap puts it on anyway.
     labels : sequence of str or None
-        Parts to name; None for all of them.
+        Parts to name; None for all of them, or, where dimensions are shown, for those of the mechanism.
     show_title : bool
         Whether the title is set in the picture too.
     decimal_sign : {".", ","}
@@ -102,33 +104,30 @@ def draw_pen(
     finding = title or f"The parts of {_a(system_name(shape.system))}, in section."
     picture = Picture(width_mm)
     scale = (width_mm - 2.0 * _EDGE) / (back - front)
-    reach_up = -min(y for piece in anatomy.pieces for _, y in piece.points) * scale
-    reach_down = max(y for piece in anatomy.pieces for _, y in piece.points) * scale
-    wanted = [part for part in parts_of(shape.system, cap=capped) if labels is None or part in labels]
+    up_mm = -scale * min(y for piece in anatomy.pieces for _, y in piece.points)
+    down_mm = scale * max(y for piece in anatomy.pieces for _, y in piece.points)
     draft = View(scale, _EDGE - front * scale, 0.0)
+    chosen = _named(shape.system, labels, named, bool(spans))
+    wanted = [part for part in parts_of(shape.system, cap=capped) if part in chosen]
     words = _labels(anatomy, draft, wanted, highlight, highlight_word)
     words += [_diameter_label(name, span, draft, full, decimal_sign) for name, span in spans.items() if not span.along]
     lengths = {name: span for name, span in spans.items() if span.along}
     up, down = _sides(words, anatomy, bool(lengths))
     above, high = place_row(up, _EDGE, width_mm - _EDGE)
     below, deep = place_row(down, _EDGE, width_mm - _EDGE)
-    y = _draw_title(picture, finding) if show_title else 1.0
-    axis = y + high + (_RAIL if above else 0.0) + reach_up + 0.6
+    top = _draw_title(picture, finding) if show_title else 1.0
+    axis = top + high + (_RAIL if above else 0.0) + up_mm + 0.6
     view = View(scale, draft.left, axis)
     paint_pieces(picture, view, anatomy.pieces, lambda part: part in highlight)
-    picture.line(
-        [(_EDGE - 1.0, axis), (width_mm - _EDGE + 1.0, axis)], stroke_width=0.12, stroke_dasharray="5 0.8 0.8 0.8"
-    )
     for name, span in spans.items():
         if not span.along:
             _diameter_arrow(picture, view, name, span)
-    _draw_side(picture, view, above, axis - reach_up - _RAIL, -1.0)
-    _draw_side(picture, view, below, axis + reach_down + _RAIL, 1.0)
+    _draw_side(picture, view, above, axis - up_mm - _RAIL, -1.0)
+    _draw_side(picture, view, below, axis + down_mm + _RAIL, 1.0)
     draw_tags(picture, view, anatomy, noted)
-    y = axis + reach_down + (deep + _RAIL if below else 0.0) + 1.2
-    y = draw_lengths(picture, view, lengths, y=y, foot=axis + reach_down, full=full, decimal_sign=decimal_sign)
-    y = draw_mark_list(picture, noted, y + 1.0)
-    y = _caption(picture, full, y + 3.6, scale)
+    y = axis + down_mm + (deep + _RAIL if below else 0.0) + 1.2
+    y = draw_lengths(picture, view, lengths, y=y, foot=axis + down_mm, full=full, decimal_sign=decimal_sign)
+    y = _caption(picture, full, draw_mark_list(picture, noted, y + 1.0) + 3.6, scale)
     return Drawing(picture.finish(y + 1.2, finding, alt := _alt(finding, shape, noted)), finding, alt, width_mm)
 
 
@@ -137,6 +136,12 @@ def _check_parts(system: str, named: Sequence[str]) -> None:
     for part in named:
         if part not in known:
             raise InputError("part", f"a part of {_a(system_name(system))} ({', '.join(known)})", part)
+
+
+def _named(system: str, labels: Sequence[str] | None, named: Sequence[str], dimensioned: bool) -> set[str]:
+    if labels is not None:
+        return {*labels, *named}
+    return {part for part in parts_of(system) if not dimensioned or part not in _PLAIN_PARTS} | set(named)
 
 
 def _labels(anatomy: Anatomy, view: View, wanted: Sequence[str], highlight: Sequence[str], word: str) -> list[Label]:
@@ -172,7 +177,7 @@ def _load(side: Sequence[Label], label: Label) -> float:
 
 def _diameter_label(name: str, span: Span, view: View, full: Proportions, sign: str) -> Label:
     start: Point = span.start
-    value = "not measured" if name in full.assumed else f"⌀ {format_length(full[name], sign)}"
+    value = "not\u00a0measured" if name in full.assumed else f"⌀\u00a0{format_length(full[name], sign)}"
     return Label(f"dimension {name}", (dimension_words(name), value), view.to_paper(start), False)
 
 
@@ -185,6 +190,9 @@ def _diameter_arrow(picture: Picture, view: View, name: str, span: Span) -> None
 
 
 def _draw_side(picture: Picture, view: View, placed: Sequence[Placed], rail: float, sign: float) -> None:
+    if sign < 0.0:
+        ends = [(0.4, view.axis), (picture.width_mm - 0.4, view.axis)]
+        picture.line(ends, stroke_width=0.12, stroke_dasharray="5 0.8 0.8 0.8")
     for item in placed:
         label = item.label
         colour = OXBLOOD if label.strong else INK
