@@ -10,7 +10,22 @@ from pentools.calc.findings import Finding
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
 
-__all__ = ["Audience", "Block", "Details", "FigureBlock", "Findings", "Lead", "Paragraph", "Photo", "Photos", "Section", "Table"]
+__all__ = [
+    "Audience",
+    "Block",
+    "Details",
+    "Facts",
+    "FigureBlock",
+    "Findings",
+    "Lead",
+    "Notice",
+    "Paragraph",
+    "Photo",
+    "Photos",
+    "Quote",
+    "Section",
+    "Table",
+]
 
 Audience = Literal["client", "blog"]
 
@@ -24,9 +39,25 @@ class Lead:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """A paragraph of plain text."""
+    """Plain text; an empty line in it begins a new paragraph."""
 
     text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Quote:
+    """Someone's own words, with who said them."""
+
+    text: str
+    by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """Something the reader must not overlook, such as a hold that was released; ``word`` says what sort it is."""
+
+    text: str
+    word: str = "Note"
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +68,15 @@ class Table:
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     numeric: tuple[int, ...] = ()
+    source_note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What is known of one thing: a label and a value a row."""
+
+    caption: str
+    rows: tuple[tuple[str, str], ...]
     source_note: str = ""
 
 
@@ -80,7 +120,7 @@ class Details:
     blocks: tuple[Block, ...]
 
 
-Block = Lead | Paragraph | Table | FigureBlock | Photos | Findings | Details
+Block = Lead | Paragraph | Quote | Notice | Table | Facts | FigureBlock | Photos | Findings | Details
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,192 @@
+"""Pictures for a page: made anew from their pixels, so that nothing the camera wrote into the file goes along."""
+
+from __future__ import annotations
+
+import base64
+import functools
+import io
+import warnings
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
+
+    from pentools.record.job import Job
+    from pentools.writeup.blocks import Audience
+
+__all__ = ["LONG_SIDE_PX", "QUALITY", "EmbeddedPhoto", "PhotoBook", "embed_bytes"]
+
+LONG_SIDE_PX = 1600
+QUALITY = 82
+_LARGEST_BYTES = 80_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class EmbeddedPhoto:
+    """A picture ready to stand in a page.
+
+    Parameters
+    ----------
+    uri : str
+        The picture as a ``data:`` address.
+    width_px, height_px : int
+        Its size [px] after turning and shrinking.
+    """
+
+    uri: str
+    width_px: int
+    height_px: int
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoBook:
+    """The pictures of one job for one audience.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page. For "blog" a picture is given only where the owner agreed that pictures may be
+        shown and every entry about that file says that everybody may see it.
+    """
+
+    job: Job
+    audience: Audience
+    _public: list[frozenset[str]] = field(default_factory=list)
+
+    def allowed(self, file: str) -> bool:
+        """Whether this audience may see a picture.
+
+        Parameters
+        ----------
+        file : str
+            A file name in the job's photos folder.
+
+        Returns
+        -------
+        bool
+            True for the client; for "blog" as the record says, False where it says nothing.
+        """
+        if self.audience == "client":
+            return True
+        if not self._public:
+            self._public.append(_public_files(self.job))
+        return file in self._public[0]
+
+    def embed(self, file: str) -> EmbeddedPhoto | None:
+        """A picture, made anew.
+
+        Parameters
+        ----------
+        file : str
+            A file name in the job's photos folder; a path that leads anywhere else is refused.
+
+        Returns
+        -------
+        EmbeddedPhoto or None
+            None where the file is not there, is no picture, or may not be shown to this audience.
+        """
+        if not self.allowed(file):
+            return None
+        folder = (self.job.folder / "photos").resolve()
+        try:
+            path = (folder / file).resolve()
+            if path.parent != folder or not path.is_file() or path.stat().st_size > _LARGEST_BYTES:
+                return None
+            facts = path.stat()
+            return _embed_file(path, facts.st_mtime_ns, facts.st_size)
+        except (OSError, ValueError):
+            return None
+
+
+def embed_bytes(content: bytes) -> EmbeddedPhoto | None:
+    """A picture made anew from the content of a file.
+
+    Parameters
+    ----------
+    content : bytes
+        A JPEG, PNG, WebP, GIF or TIFF file.
+
+    Returns
+    -------
+    EmbeddedPhoto or None
+        At most `LONG_SIDE_PX` on its long side, turned upright; None where it cannot be read as a picture.
+
+    Notes
+    -----
+    The pixels are copied into a fresh picture, so EXIF, GPS, XMP, IPTC, colour profile, comment and thumbnail
+    are gone. A colour profile is first worked into the pixels (sRGB).
+    """
+    from PIL import Image, ImageOps
+
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("error", Image.DecompressionBombWarning)
+            warnings.filterwarnings("ignore", category=UserWarning)
+            with Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP", "TIFF", "GIF")) as opened:
+                lossless = opened.format in ("PNG", "GIF")
+                opened.draft("RGB", (LONG_SIDE_PX, LONG_SIDE_PX))
+                upright = _flat(_in_srgb(ImageOps.exif_transpose(opened)))
+    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError, Image.DecompressionBombWarning):
+        return None
+    upright.thumbnail((LONG_SIDE_PX, LONG_SIDE_PX), Image.Resampling.LANCZOS)
+    fresh = Image.new("RGB", upright.size)
+    fresh.paste(upright)
+    best, mime = _saved(fresh, "JPEG", quality=QUALITY, optimize=True), "image/jpeg"
+    if lossless:
+        flat_colours = _saved(fresh, "PNG", optimize=True)
+        if len(flat_colours) <= 1.3 * len(best):  # line art stays crisp
+            best, mime = flat_colours, "image/png"
+    return EmbeddedPhoto(f"data:{mime};base64,{base64.b64encode(best).decode()}", fresh.width, fresh.height)
+
+
+@functools.lru_cache(maxsize=64)
+def _embed_file(path: Path, changed_ns: int, size: int) -> EmbeddedPhoto | None:  # noqa: ARG001 - a changed file is read anew
+    return embed_bytes(path.read_bytes())
+
+
+def _public_files(job: Job) -> frozenset[str]:
+    if job.values("intake", "consent")["pictures"] is not True:
+        return frozenset()
+    said: dict[str, bool] = {}
+    for _, values in job.log("pictures", "picture"):
+        file = str(values["photo"])
+        said[file] = said.get(file, True) and values["public"] is True
+    return frozenset(file for file, public in said.items() if public)
+
+
+def _in_srgb(image: Image) -> Image:
+    profile = image.info.get("icc_profile")
+    if not profile:
+        return image
+    from PIL import ImageCms
+
+    try:
+        source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
+        mode = "RGBA" if image.mode in ("RGBA", "LA", "P", "PA") else "RGB"
+        if image.mode not in ("RGB", "RGBA"):
+            return image
+        turned = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode=mode)
+    except (ImageCms.PyCMSError, OSError, ValueError):
+        return image
+    return turned if turned is not None else image
+
+
+def _flat(image: Image) -> Image:
+    """The picture in RGB, what was see-through laid on white."""
+    from PIL import Image as Images
+
+    if image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info:
+        clear = image.convert("RGBA")
+        white = Images.new("RGBA", clear.size, (255, 255, 255, 255))
+        return Images.alpha_composite(white, clear).convert("RGB")
+    return image.convert("RGB")
+
+
+def _saved(image: Image, form: str, **options: object) -> bytes:
+    into = io.BytesIO()
+    image.save(into, form, **options)
+    return into.getvalue()

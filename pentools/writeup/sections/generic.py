@@ -1,0 +1,191 @@
+"""Any stage as tables, straight from its declaration: what a stage without a section module of its own shows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from pentools.fields import Field
+from pentools.record.entries import RELEASE
+from pentools.record.holds import HOLDS
+from pentools.writeup.blocks import Audience, Block, Facts, Notice, Section, Table
+from pentools.writeup.words import capital, date_in_words, sentence
+
+if TYPE_CHECKING:
+    from pentools.fields import Value
+    from pentools.record.entries import Entry
+    from pentools.record.job import Job
+    from pentools.record.kinds import Kind, Stage
+
+__all__ = ["kind_facts", "kind_table", "log_rows", "may_show", "notes_of", "releases_of", "section", "shown"]
+
+# more columns than this do not fit a page; then each entry is set as a list of facts
+WIDEST = 6
+_NUMERIC = ("quantity", "quantities", "number", "count")
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """A stage's entries as tables, one a kind.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        Which stage.
+    audience : {"client", "blog"}
+        Who will see the page; for "blog" only fields marked public of kinds marked public.
+
+    Returns
+    -------
+    Section
+        Its blocks; none where nothing was entered or nothing may be shown.
+    """
+    blocks: list[Block] = []
+    for kind in stage.kinds:
+        blocks += kind_table(job, stage, kind, audience) if kind.log else kind_facts(job, stage, kind, audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, stage.title, tuple(blocks))
+
+
+def may_show(kind: Kind, field: Field, audience: Audience) -> bool:
+    """Whether an audience may see a field: everything for the client, an allow-list for publication."""
+    return audience == "client" or (kind.public and field.public)
+
+
+def shown(field: Field, value: Value) -> str:
+    """A value as the page shows it; dates in words, a missing one as a dash with no claim in it."""
+    if value is None:
+        return "–"
+    if field.kind == "date":
+        return date_in_words(str(value))
+    return field.shown(value)
+
+
+def kind_facts(
+    job: Job, stage: Stage, kind: Kind, audience: Audience, *, without: Iterable[str] = (), caption: str | None = None
+) -> list[Block]:
+    """The newest entry of a kind as facts, without what was not given.
+
+    Parameters
+    ----------
+    job, stage, kind
+        What to show.
+    audience : {"client", "blog"}
+        Who will see the page.
+    without : iterable of str
+        Names of fields that are shown elsewhere.
+    caption : str or None
+        The caption; the kind's title by default.
+
+    Returns
+    -------
+    list of Block
+        One `Facts`, or nothing.
+    """
+    entry = job.record.latest(stage.key, kind.key)
+    if entry is None:
+        return []
+    rows = _facts(kind, kind.values(entry), audience, set(without))
+    if audience == "client" and entry.note:
+        rows.append(("Note", entry.note))
+    return [Facts(kind.title if caption is None else caption, tuple(rows))] if rows else []
+
+
+def kind_table(
+    job: Job, stage: Stage, kind: Kind, audience: Audience, *, without: Iterable[str] = (), caption: str | None = None
+) -> list[Block]:
+    """Every live entry of a kind as a table; a kind too wide for a page as facts, entry by entry.
+
+    Parameters
+    ----------
+    job, stage, kind
+        What to show.
+    audience : {"client", "blog"}
+        Who will see the page; the date and the note of an entry are for the client only.
+    without : iterable of str
+        Names of fields that are shown elsewhere.
+    caption : str or None
+        The caption; the kind's title by default.
+
+    Returns
+    -------
+    list of Block
+        A `Table`, several `Facts`, or nothing.
+    """
+    entries = job.log(stage.key, kind.key)
+    skipped = set(without)
+    fields = [
+        field
+        for field in kind.fields
+        if field.name not in skipped and may_show(kind, field, audience) and any(v[field.name] is not None for _, v in entries)
+    ]
+    if not fields:
+        return []
+    title = kind.title if caption is None else caption
+    if len(fields) > WIDEST:
+        cards: list[Block] = []
+        for number, (entry, values) in enumerate(entries, 1):
+            rows = _facts(kind, values, audience, skipped)
+            if audience == "client":
+                rows = [("Entered", date_in_words(entry.time)), *rows, *([("Note", entry.note)] if entry.note else [])]
+            cards.append(Facts(f"{title}, {number} of {len(entries)}", tuple(rows)))
+        return cards
+    return [_as_table(title, fields, entries, audience)]
+
+
+def _as_table(title: str, fields: Sequence[Field], entries: list[tuple[Entry, dict[str, Value]]], audience: Audience) -> Table:
+    client = audience == "client"
+    notes = client and any(entry.note for entry, _ in entries)
+    head = (*(["Date"] if client else []), *(field.label for field in fields), *(["Note"] if notes else []))
+    rows = tuple(
+        (
+            *([date_in_words(entry.time)] if client else []),
+            *(shown(field, values[field.name]) for field in fields),
+            *([entry.note or "–"] if notes else []),
+        )
+        for entry, values in entries
+    )
+    shift = 1 if client else 0
+    numeric = tuple(i + shift for i, field in enumerate(fields) if field.kind in _NUMERIC)
+    return Table(title, head, rows, numeric)
+
+
+def _facts(kind: Kind, values: dict[str, Value], audience: Audience, without: set[str]) -> list[tuple[str, str]]:
+    return [
+        (field.label, shown(field, values[field.name]))
+        for field in kind.fields
+        if field.name not in without and values[field.name] is not None and may_show(kind, field, audience)
+    ]
+
+
+def notes_of(job: Job, stage: Stage, kinds: Iterable[str], audience: Audience) -> list[Block]:
+    """The notes on entries of some kinds, for the client only: for sections that set the entries in a form of their own."""
+    if audience != "client":
+        return []
+    wanted = tuple(kinds)
+    rows = tuple((date_in_words(e.time), e.note) for e in job.record.live(stage.key) if e.note and e.kind in wanted)
+    return [Table("Notes made at the bench", ("Date", "Note"), rows)] if rows else []
+
+
+def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    """The hold points of a stage that were released, with the reason; for the client only."""
+    if audience != "client":
+        return []
+    found: list[Block] = []
+    for entry in job.record.live(stage.key, RELEASE):
+        hold = str(entry.data.get("hold", ""))
+        step = HOLDS[hold].step if hold in HOLDS else hold
+        reason = sentence(str(entry.data.get("reason", "")))
+        note = f" {sentence(entry.note)}" if entry.note else ""
+        found.append(Notice(f"The hold on {step} was released on {date_in_words(entry.time)}, for this reason: {reason}{note}", "Hold released"))
+    return found
+
+
+def log_rows(kind: Kind, entry: Entry) -> str:
+    """All that an entry holds, in one text: for the full log."""
+    values = kind.values(entry)
+    known = "; ".join(f"{capital(f.label)}: {shown(f, values[f.name])}" for f in kind.fields if values[f.name] is not None)
+    names = {f.name for f in kind.fields}
+    more = "; ".join(f"{name}: {value}" for name, value in entry.data.items() if name not in names and value is not None)
+    return "; ".join(part for part in (known, more) if part)

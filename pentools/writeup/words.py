@@ -1,0 +1,77 @@
+"""Wording that every section shares: dates, sentences, lists and numbers as the page shows them."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = ["THIN", "capital", "date_in_words", "decimals_of", "first_sentence", "list_in_words", "minutes_in_words", "sentence", "shown_mass"]
+
+THIN = "\u202f"
+_MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+
+
+def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:
+    """A date as ``14 March 2026``; a text that is no date stays as it is; empty for None."""
+    if moment is None:
+        return ""
+    if isinstance(moment, str):
+        try:
+            moment = dt.datetime.fromisoformat(moment)
+        except ValueError:
+            return moment
+    return f"{moment.day}\u00a0{_MONTHS[moment.month - 1]} {moment.year}"
+
+
+def capital(text: str) -> str:
+    """The text with its first letter capital."""
+    text = text.strip()
+    return text[:1].upper() + text[1:]
+
+
+def sentence(text: str) -> str:
+    """The text as a sentence: a capital letter in front, a full stop at the end."""
+    text = capital(text)
+    return text if not text or text[-1] in ".!?…”" else text + "."
+
+
+def first_sentence(text: str) -> str:
+    """The first sentence of a text, as a sentence."""
+    found = re.match(r"(.+?[.!?…])(?:\s|$)", " ".join(text.split()))
+    return sentence(found[1] if found else " ".join(text.split()))
+
+
+def list_in_words(items: Iterable[str]) -> str:
+    """Items joined as ``a, b and c``."""
+    things = list(items)
+    return things[0] if len(things) == 1 else ", ".join(things[:-1]) + " and " + things[-1] if things else ""
+
+
+def minutes_in_words(minutes: float) -> str:
+    """A time [min] as ``45 min`` or ``2 h 10 min``."""
+    whole = round(minutes)
+    hours, rest = divmod(whole, 60)
+    if not hours:
+        return f"{whole}{THIN}min"
+    return f"{hours}{THIN}h {rest}{THIN}min" if rest else f"{hours}{THIN}h"
+
+
+def decimals_of(job: Job) -> int:
+    """How many decimals a mass [g] is shown with: those of the bench balance's readability, 0 to 5."""
+    text = job.bench.text("balance", "readability").split()
+    found = re.fullmatch(r"\d+[.,]?(\d*)", text[0]) if text else None
+    return min(len(found[1]), 5) if found else 2
+
+
+def shown_mass(reading: Reading, decimals: int) -> str:
+    """A mass [g] with the decimals of the balance, or more where more were typed."""
+    typed = re.search(r"\d[.,](\d+)\s*(?:g|$)", reading.typed or "")
+    digits = max(decimals, len(typed[1]) if typed else 0)
+    return f"{reading.value:.{digits}f}{THIN}g"
