@@ -67,9 +67,13 @@ def read_notebook(path: Path) -> Mapping[str, Any] | None:
     except FileNotFoundError:
         return None
     except (OSError, msgspec.DecodeError, UnicodeDecodeError) as error:
-        raise RecordError(f"The notebook {path.name} cannot be read: {error}. Save it again from JupyterLab, or take an older copy.") from error
+        raise RecordError(
+            f"The notebook {path.name} cannot be read: {error}. Save it again from JupyterLab, or take an older copy."
+        ) from error
     if not isinstance(content, dict) or not isinstance(content.get("cells"), list):
-        raise RecordError(f"{path.name} is not a notebook of the present format. Open it in JupyterLab and save it again.")
+        raise RecordError(
+            f"{path.name} is not a notebook of the present format. Open it in JupyterLab and save it again."
+        )
     return content
 
 
@@ -107,7 +111,9 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
                 yield StageCell(key)
             elif PUBLISH in tags:
                 outputs = cell.get("outputs")
-                yield PublishedCell(tuple(o for o in outputs if isinstance(o, Mapping)) if isinstance(outputs, list) else ())
+                yield PublishedCell(
+                    tuple(o for o in outputs if isinstance(o, Mapping)) if isinstance(outputs, list) else ()
+                )
 
 
 def stage_named(source: str) -> str | None:
@@ -132,7 +138,9 @@ def stage_named(source: str) -> str | None:
     if len(body) != 1 or not isinstance(body[0], ast.Expr):
         return None
     match body[0].value:
-        case ast.Call(func=ast.Attribute(value=ast.Name(id="bench" | "job"), attr="stage"), args=[ast.Constant(value=str(key))]):
+        case ast.Call(
+            func=ast.Attribute(value=ast.Name(id="bench" | "job"), attr="stage"), args=[ast.Constant(value=str(key))]
+        ):
             return key
     return None
 
@@ -161,6 +169,12 @@ def _shipped_prompts() -> tuple[frozenset[str], frozenset[str]]:
         notebook = read_notebook(shipped_folder("notebooks") / "pen_job.ipynb")
     except RecordError:
         return frozenset(), frozenset()
-    texts = [_text(cell.get("source")).strip() for cell in (notebook or {}).get("cells", ()) if cell.get("cell_type") == "markdown" and "template" in _tags(cell)]
-    prompts = {p.strip() for text in texts for p in text.split("\n\n") if p.strip().startswith("*") and p.strip().endswith("*")}
+    texts = [
+        _text(cell.get("source")).strip()
+        for cell in (notebook or {}).get("cells", ())
+        if cell.get("cell_type") == "markdown" and "template" in _tags(cell)
+    ]
+    prompts = {
+        p.strip() for text in texts for p in text.split("\n\n") if p.strip().startswith("*") and p.strip().endswith("*")
+    }
     return frozenset(texts), frozenset(prompts)

@@ -12,10 +12,33 @@ from pentools.units import Reading
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["THIN", "capital", "date_in_words", "decimals_of", "first_sentence", "list_in_words", "minutes_in_words", "sentence", "shown_mass"]
+__all__ = [
+    "THIN",
+    "capital",
+    "date_in_words",
+    "decimals_of",
+    "first_sentence",
+    "list_in_words",
+    "minutes_in_words",
+    "sentence",
+    "shown_mass",
+]
 
 THIN = "\u202f"
-_MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:

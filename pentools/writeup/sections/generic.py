@@ -118,7 +118,9 @@ def kind_table(
     fields = [
         field
         for field in kind.fields
-        if field.name not in skipped and may_show(kind, field, audience) and any(v[field.name] is not None for _, v in entries)
+        if field.name not in skipped
+        and may_show(kind, field, audience)
+        and any(v[field.name] is not None for _, v in entries)
     ]
     if not fields:
         return []
@@ -134,7 +136,9 @@ def kind_table(
     return [_as_table(title, fields, entries, audience)]
 
 
-def _as_table(title: str, fields: Sequence[Field], entries: list[tuple[Entry, dict[str, Value]]], audience: Audience) -> Table:
+def _as_table(
+    title: str, fields: Sequence[Field], entries: list[tuple[Entry, dict[str, Value]]], audience: Audience
+) -> Table:
     client = audience == "client"
     notes = client and any(entry.note for entry, _ in entries)
     head = (*(["Date"] if client else []), *(field.label for field in fields), *(["Note"] if notes else []))
@@ -178,14 +182,23 @@ def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         step = HOLDS[hold].step if hold in HOLDS else hold
         reason = sentence(str(entry.data.get("reason", "")))
         note = f" {sentence(entry.note)}" if entry.note else ""
-        found.append(Notice(f"The hold on {step} was released on {date_in_words(entry.time)}, for this reason: {reason}{note}", "Hold released"))
+        found.append(
+            Notice(
+                f"The hold on {step} was released on {date_in_words(entry.time)}, for this reason: {reason}{note}",
+                "Hold released",
+            )
+        )
     return found
 
 
 def log_rows(kind: Kind, entry: Entry) -> str:
     """All that an entry holds, in one text: for the full log."""
     values = kind.values(entry)
-    known = "; ".join(f"{capital(f.label)}: {shown(f, values[f.name])}" for f in kind.fields if values[f.name] is not None)
+    known = "; ".join(
+        f"{capital(f.label)}: {shown(f, values[f.name])}" for f in kind.fields if values[f.name] is not None
+    )
     names = {f.name for f in kind.fields}
-    more = "; ".join(f"{name}: {value}" for name, value in entry.data.items() if name not in names and value is not None)
+    more = "; ".join(
+        f"{name}: {value}" for name, value in entry.data.items() if name not in names and value is not None
+    )
     return "; ".join(part for part in (known, more) if part)

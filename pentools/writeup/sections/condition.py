@@ -1,0 +1,116 @@
+"""Condition on a page: the gravest fault first, the pen with its faults marked, then part by part."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.record.stages.common import SEVERITIES
+from pentools.record.stages.condition import worst_by_part
+from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Photo, Photos, Section, Table
+from pentools.writeup.drawn import pen_with_faults
+from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.generic import notes_of, releases_of
+from pentools.writeup.words import list_in_words
+
+if TYPE_CHECKING:
+    from pentools.fields import Value
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["gravest", "section"]
+
+
+def gravest(job: Job) -> str:
+    """One sentence on what is wrong, gravest first; empty where nothing was looked at.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    str
+        Such as "Of 5 parts looked at, 3 are not sound; serious: filling mechanism and seals and sac."
+    """
+    worst = worst_by_part(job)
+    if not worst:
+        return ""
+    faulty = {part: severity for part, severity in worst.items() if severity > 0}
+    looked = f"{len(worst)} parts" if len(worst) != 1 else "the one part"
+    if not faulty:
+        return f"Of {looked} looked at, none has a fault."
+    top = max(faulty.values())
+    labels = dict(job.stage("condition").kind("part").field("part").choices)
+    word = _short(str(top)).split(" ", 1)[1]
+    named = list_in_words(labels[part] for part, severity in faulty.items() if severity == top)
+    return f"Of {looked} looked at, {len(faulty)} {'has' if len(faulty) == 1 else 'have'} a fault; {word} in this: {named}."
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What was wrong, part by part.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The condition stage.
+    audience : {"client", "blog"}
+        Who will see the page; pictures for "blog" only where they may be shown.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was looked at.
+    """
+    found = [values for _, values in job.log(stage.key, "part")]
+    if not found:
+        return Section(stage.key, "What was wrong", tuple(releases_of(job, stage, audience)))
+    blocks: list[Block] = [Lead(gravest(job))]
+    drawing = pen_with_faults(job)
+    if drawing is not None:
+        blocks.append(FigureBlock(drawing, "Drawn to the pen’s own dimensions; the marks are the faults in the table."))
+    labels = dict(stage.kind("part").field("part").choices)
+    earlier = any(values["earlier_repair"] is not None for values in found)
+    means = any(values["means"] is not None for values in found)
+    head = (
+        "Part",
+        "What is seen",
+        *(["What it may mean"] if means else []),
+        "How serious",
+        *(["Earlier repair"] if earlier else []),
+    )
+    rows = tuple(_row(values, labels, means=means, earlier=earlier) for values in sorted(found, key=_gravest_first))
+    scale = "How serious: " + " · ".join(label for _, label in SEVERITIES) + "."
+    blocks.append(Table("Part by part, gravest first", head, rows, source_note=scale))
+    book = PhotoBook(job, audience)
+    photos = tuple(
+        Photo(str(v["photo"]), f"{labels.get(str(v['part']), v['part'])}: {v['seen']}", str(v["seen"]))
+        for v in found
+        if v["photo"] is not None and book.allowed(str(v["photo"]))
+    )
+    if photos:
+        blocks.append(Photos(photos))
+    blocks += notes_of(job, stage, ("part",), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "What was wrong", tuple(blocks))
+
+
+def _row(values: dict[str, Value], labels: dict[str, str], *, means: bool, earlier: bool) -> tuple[str, ...]:
+    repair = "–" if values["earlier_repair"] is None else "yes" if values["earlier_repair"] else "no"
+    return (
+        labels.get(str(values["part"]), str(values["part"])),
+        str(values["seen"]),
+        *([str(values["means"] or "–")] if means else []),
+        _short(str(values["severity"])),
+        *([repair] if earlier else []),
+    )
+
+
+def _gravest_first(values: dict[str, Value]) -> int:
+    return -int(str(values["severity"]))
+
+
+def _short(severity: str) -> str:
+    return dict(SEVERITIES).get(severity, severity).split(":")[0]

@@ -1,0 +1,173 @@
+"""The fill test on a page: what the pen draws as one sentence, why that is so, and how sure it is."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.errors import InputError
+from pentools.record.stages.fill_test import STATES, capacity_of, cycles, stroke_masses
+from pentools.units import Reading
+from pentools.writeup.blocks import (
+    Audience,
+    Block,
+    Details,
+    FigureBlock,
+    Findings,
+    Lead,
+    Notice,
+    Paragraph,
+    Section,
+    Table,
+)
+from pentools.writeup.drawn import budget_chart, capacity_chart, leak_chart, pen_in_section, series_chart
+from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.words import capital, date_in_words, decimals_of, list_in_words, shown_mass
+
+if TYPE_CHECKING:
+    from pentools.figures.drawing import Drawing
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+    from pentools.sums.base import SumAnswer
+
+__all__ = ["leak_in_words", "section"]
+
+_KINDS = ("setup", "dimensions", "weighing", "leak reading", "leak check")
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What the pen draws, held against what it should hold.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The fill test.
+    audience : {"client", "blog"}
+        Who will see the page; dates and notes are for the client.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was weighed or checked.
+    """
+    if not job.record.live(stage.key):
+        return Section(stage.key, "How it performs now")
+    blocks: list[Block] = []
+    answer = None
+    try:
+        answer = capacity_of(job)
+    except InputError as error:
+        blocks.append(Notice(f"The weighings give no result: {error}", "To be settled"))
+    if answer is not None:
+        blocks.append(Lead(answer.sentence))
+        blocks += _figure(capacity_chart(answer))
+        if answer.findings:
+            blocks.append(Findings(answer.findings))
+    blocks += _figure(pen_in_section(job), "Drawn in section from the dimensions in the record.")
+    blocks += _series(job)
+    blocks += _leak(job, stage, audience)
+    blocks += _workings(job, stage, audience, answer)
+    blocks += notes_of(job, stage, _KINDS, audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "How it performs now", tuple(blocks))
+
+
+def leak_in_words(job: Job) -> str:
+    """What the last leak check found, as one sentence; empty where there was none."""
+    checks = job.log("fill test", "leak check")
+    if not checks:
+        return ""
+    values = checks[-1][1]
+    rested, how = values["rested"], values["how"]
+    hours = f"{rested.value:g}\u202fh" if isinstance(rested, Reading) else "some time"
+    lay = f" ({how})" if how else ""
+    if values["dry"] is True:
+        return f"After {hours} at rest, filled{lay}, it was dry all over."
+    damp = values["damp"]
+    where = f": {list_in_words(str(place) for place in damp)}" if isinstance(damp, tuple) and damp else ""
+    return f"After {hours} at rest, filled{lay}, it was damp{where}."
+
+
+def _figure(drawing: Drawing | None, caption: str = "") -> list[Block]:
+    return [] if drawing is None else [FigureBlock(drawing, caption)]
+
+
+def _series(job: Job) -> list[Block]:
+    """Repeated fills and single strokes: a figure, and a sentence where there are strokes."""
+    blocks = _figure(series_chart(job))
+    strokes = stroke_masses(job)
+    if len(strokes) > 1:
+        gains = [(number, mass - strokes[0][1]) for number, mass in strokes[1:]]
+        top = max(gain for _, gain in gains)
+        decimals = decimals_of(job)
+        first = next(number for number, gain in gains if gain >= top - 2 * 10.0**-decimals)
+        blocks.append(
+            Paragraph(
+                f"Weighed after each stroke, it gained {top:.{decimals}f}\u202fg in all, and nearly all of that by stroke {first} of {gains[-1][0]}."
+            )
+        )
+    return blocks
+
+
+def _leak(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    blocks: list[Block] = []
+    words = leak_in_words(job)
+    if words:
+        blocks.append(Paragraph(words))
+    blocks += _figure(leak_chart(job))
+    if len(job.record.live(stage.key, "leak check")) > 1:
+        blocks += kind_table(job, stage, stage.kind("leak check"), audience, caption="Leak checks")
+    return blocks
+
+
+def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | None) -> list[Block]:
+    """The weighings, the dimensions and the budget: folded on the screen, open in print."""
+    blocks: list[Block] = [*_weighings(job, audience)]
+    blocks += kind_facts(job, stage, stage.kind("dimensions"), audience, caption="The filler’s dimensions")
+    blocks += kind_facts(
+        job,
+        stage,
+        stage.kind("setup"),
+        audience,
+        caption="Balance, liquid and room, where they differ from the bench’s own",
+    )
+    blocks += kind_table(job, stage, stage.kind("leak reading"), audience, caption="Weighed at rest")
+    if answer is not None:
+        blocks += _figure(budget_chart(answer))
+        if len(answer.table) > 1:
+            head, *rows = answer.table
+            blocks.append(
+                Table(
+                    "How the result was reached",
+                    tuple(head),
+                    tuple(tuple(row) for row in rows),
+                    numeric=tuple(range(1, len(head))),
+                )
+            )
+    return [Details("The weighings and how the result was worked out", tuple(blocks))] if blocks else []
+
+
+def _weighings(job: Job, audience: Audience) -> list[Block]:
+    log = job.log("fill test", "weighing")
+    if not log:
+        return []
+    labels, decimals = dict(STATES), decimals_of(job)
+    fill_of = {
+        id_: number for number, cycle in enumerate(cycles(job), 1) for id_ in (*cycle.empty_ids, *cycle.filled_ids)
+    }
+    strokes = any(values["strokes"] is not None for _, values in log)
+    head = ("State of the pen", *(["Strokes"] if strokes else []), "Mass", "Filling")
+    rows = []
+    for entry, values in log:
+        mass = values["mass"]
+        row = (
+            capital(labels.get(str(values["state"]), str(values["state"]))),
+            *([f"{values['strokes']}" if values["strokes"] is not None else "–"] if strokes else []),
+            shown_mass(mass, decimals) if isinstance(mass, Reading) else "not measured",
+            str(fill_of.get(entry.id, "–")),
+        )
+        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
+    head = ("Date", *head) if audience == "client" else head
+    last = len(head) - 1
+    return [Table("Weighings in the order they were taken", head, tuple(rows), numeric=(last - 1, last))]

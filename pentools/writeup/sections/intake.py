@@ -1,0 +1,78 @@
+"""Intake on a page: what the pen is, what was asked, and, for the client, whose it is and what may be shown."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.writeup.blocks import Audience, Block, Facts, Quote, Section
+from pentools.writeup.sections.generic import kind_facts, may_show, notes_of, releases_of, shown
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["section", "what_it_is"]
+
+_DIMENSIONS = (
+    "capped_mm", "cap_mm", "cap_outside_mm", "barrel_mm", "barrel_outside_mm",
+    "section_mm", "section_outside_mm", "nib_mm", "end_mm",
+)  # fmt: skip
+
+
+def what_it_is(job: Job, audience: Audience) -> Section:
+    """The pen itself: description, filling system, material, what arrived, and its dimensions.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing of it was entered.
+    """
+    stage = job.stage("intake")
+    kind = stage.kind("arrival")
+    blocks = kind_facts(job, stage, kind, audience, without=_DIMENSIONS, caption="As it arrived")
+    values = job.values("intake", "arrival")
+    sizes = tuple(
+        (field.label, shown(field, values[field.name]))
+        for field in kind.fields
+        if field.name in _DIMENSIONS and values[field.name] is not None and may_show(kind, field, audience)
+    )
+    if sizes:
+        blocks.append(Facts("Measured with the calliper", sizes))
+    return Section("identity", "What it is", tuple(blocks))
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What the owner asked for; for the client also the owner and the consent.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The intake stage.
+    audience : {"client", "blog"}
+        Who will see the page.
+
+    Returns
+    -------
+    Section
+        The pen itself is left to `what_it_is`, which stands at the head of the page.
+    """
+    blocks: list[Block] = []
+    request = stage.kind("request")
+    asked = job.values(stage.key, "request")["asked"]
+    if asked is not None and may_show(request, request.field("asked"), audience):
+        blocks.append(Quote(str(asked), "the owner’s request"))
+    blocks += kind_facts(job, stage, request, audience, without=("asked",), caption="What was agreed on at the start")
+    for key in ("owner", "consent"):
+        blocks += kind_facts(job, stage, stage.kind(key), audience)
+    blocks += notes_of(job, stage, ("arrival",), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "What was asked", tuple(blocks))

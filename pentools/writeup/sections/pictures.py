@@ -1,0 +1,104 @@
+"""Pictures on a page: before and after at its head, the others in their own section."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.writeup.blocks import Audience, Block, Photo, Photos, Section
+from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.generic import notes_of, releases_of
+from pentools.writeup.words import sentence
+
+if TYPE_CHECKING:
+    from pentools.fields import Value
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["before_and_after", "section"]
+
+_MOST_PAIRS = 3
+
+
+def before_and_after(job: Job, audience: Audience) -> Section:
+    """The same views before and after, side by side.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page.
+
+    Returns
+    -------
+    Section
+        Up to three pairs of the same view; where no view was named twice, the first picture before and the last
+        one after; no blocks where there is neither.
+    """
+    return Section(
+        "before-after",
+        "Before and after",
+        tuple(Photos(tuple(_photo(v) for v in pair)) for pair in _pairs(job, audience)),
+    )
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """The pictures that do not stand at the head of the page.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The pictures stage.
+    audience : {"client", "blog"}
+        Who will see the page; for "blog" only pictures that everybody may see.
+
+    Returns
+    -------
+    Section
+        No blocks where there are no others.
+    """
+    at_head = [id_ for pair in _pairs(job, audience) for id_ in (_mark(v) for v in pair)]
+    rest = tuple(_photo(v) for v in _allowed(job, audience) if _mark(v) not in at_head)
+    blocks: list[Block] = [Photos(rest)] if rest else []
+    blocks += notes_of(job, stage, ("picture",), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "More pictures" if at_head else "Pictures", tuple(blocks))
+
+
+def _allowed(job: Job, audience: Audience) -> list[dict[str, Value]]:
+    book = PhotoBook(job, audience)
+    return [values for _, values in job.log("pictures", "picture") if book.allowed(str(values["photo"]))]
+
+
+def _mark(values: dict[str, Value]) -> tuple[str, str]:
+    return str(values["photo"]), str(values["moment"])
+
+
+def _pairs(job: Job, audience: Audience) -> list[list[dict[str, Value]]]:
+    pictures = _allowed(job, audience)
+    before = [v for v in pictures if v["moment"] == "before"]
+    after = [v for v in pictures if v["moment"] == "after"]
+    pairs = []
+    for first in before:
+        view = str(first["view"] or "").casefold()
+        same = [v for v in after if view and str(v["view"] or "").casefold() == view]
+        if same and not any(str(pair[0]["view"]).casefold() == view for pair in pairs):
+            pairs.append([first, same[-1]])
+    if not pairs:
+        ends = before[:1] + after[-1:]
+        pairs = [ends] if ends else []
+    return pairs[:_MOST_PAIRS]
+
+
+def _photo(values: dict[str, Value]) -> Photo:
+    moment = {"before": "Before", "during": "During the work", "after": "After"}.get(
+        str(values["moment"]), str(values["moment"])
+    )
+    view = f", {values['view']}" if values["view"] else ""
+    light = f" {sentence(str(values['light_and_scale']))}" if values["light_and_scale"] else ""
+    drawn = values["drawn"] is True
+    shows = str(values["shows"])
+    caption = f"{moment}{view}: {sentence(shows)}{light}"
+    return Photo(str(values["photo"]), shows, caption, drawn=drawn)
