@@ -110,9 +110,9 @@ class StagePanel:
     def _make_holder(self) -> widgets.VBox:
         self.hold_text = widgets.HTML()
         self.hold_reason = widgets.Text(description="Reason to go on all the same", continuous_update=True)
-        button = widgets.Button(description="Release the hold with this reason")
-        button.on_click(guarded(self.status, self._release_hold))
-        row = widgets.HBox([self.hold_reason, button])
+        self._release_hold_button = widgets.Button(description="Release the hold with this reason")
+        self._release_hold_button.on_click(guarded(self.status, self._release_hold))
+        row = widgets.HBox([self.hold_reason, self._release_hold_button])
         row.add_class("pt-row")
         holder = widgets.VBox([self.hold_text, row], layout={"display": "none"})
         holder.add_class("pt-hold")
