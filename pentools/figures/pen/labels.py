@@ -1,16 +1,17 @@
 """Places labels beside a drawing so that none overlap and no two leaders cross.
 
 Along one side the labels keep the order of the points they name. Leaders rise straight to a rail and fan out
-from there in the same order, so they cannot cross; where one row is too narrow, every other label moves to a
-second row and its leader passes through a gap kept free in the first.
+from there in the same order, so they cannot cross; where one row is too narrow, labels move to rows farther
+out by turns, and their leaders pass through gaps kept free in the nearer ones.
 """
 
 from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from pentools.errors import InputError
 from pentools.figures.pen.lettering import text_width_mm, wrap
 from pentools.figures.pen.profiles import Point
 
@@ -19,7 +20,9 @@ __all__ = ["LINE_MM", "Label", "Placed", "place_row", "spread"]
 LINE_MM = 3.9
 """Distance between two lines of a label [mm]."""
 _GAP = 1.6
-_SLOT = 1.0
+_SLOT = 0.6
+_FAN = 3.4
+_MOST_ROWS = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,58 +151,61 @@ def place_row(labels: Sequence[Label], low: float, high: float) -> tuple[list[Pl
     tuple of (list of Placed, float)
         The labels, and the height the side takes beyond its rail [mm].
 
+    Raises
+    ------
+    InputError
+        When there are too many labels for the width, even in five rows.
+
     Notes
     -----
-    Tries one row, then broken labels, then two rows. Distances grow away from the drawing.
+    Tries one row, then broken labels, then more rows. Distances grow away from the drawing.
     """
     ordered = _apart(sorted(labels, key=lambda label: label.anchor[0]), low, high)
     if not ordered:
         return [], 0.0
-    room = high - low
-    for chosen in (ordered, [label.narrowed() for label in ordered]):
-        if sum(label.width_mm() + _GAP for label in chosen) - _GAP <= room:
-            return _one_row(chosen, low, high)
-    return _two_rows([label.narrowed() for label in ordered], low, high)
+    broken = [label.narrowed() for label in ordered]
+    for rows in range(1, _MOST_ROWS + 1):
+        for chosen in (ordered, broken):
+            if _fits(chosen, rows, high - low):
+                return _rows(chosen, rows, low, high)
+    names = ", ".join(label.key for label in labels)
+    raise InputError("labels", f"few enough for {high - low:g} mm", names, "Name fewer parts, or draw wider.")
 
 
 def _apart(labels: list[Label], low: float, high: float) -> list[Label]:
     xs = spread([label.anchor[0] for label in labels], [0.9] * len(labels), low, high, 0.2)
-    return [
-        Label(label.key, label.lines, (x, label.anchor[1]), label.strong) for label, x in zip(labels, xs, strict=True)
-    ]
+    return [replace(label, anchor=(x, label.anchor[1])) for label, x in zip(labels, xs, strict=True)]
 
 
-def _one_row(labels: list[Label], low: float, high: float) -> tuple[list[Placed], float]:
-    middles = spread([label.anchor[0] for label in labels], [label.width_mm() for label in labels], low, high)
-    fan = 3.4
-    placed = []
-    deepest = 0.0
-    for label, middle in zip(labels, middles, strict=True):
-        bottom = fan + LINE_MM * len(label.lines)
-        deepest = max(deepest, bottom)
-        placed.append(Placed(label, middle, fan, bottom, ((label.anchor[0], 0.0), (middle, fan - 0.4))))
-    return placed, deepest
+def _widths(rest: Sequence[tuple[int, Label]], row: int, rows: int) -> list[float]:
+    return [label.width_mm() if index % rows == row else _SLOT for index, label in rest]
 
 
-def _two_rows(labels: list[Label], low: float, high: float) -> tuple[list[Placed], float]:
-    near = labels[0::2]
-    widths = [label.width_mm() if i % 2 == 0 else _SLOT for i, label in enumerate(labels)]
-    wanted = [label.anchor[0] for label in labels]
-    first = spread(wanted, widths, low, high, 0.9)
-    fan = 3.4
-    shelf = fan + LINE_MM * max(len(label.lines) for label in near) + 0.6
-    far = labels[1::2]
-    slots = first[1::2]
-    second = spread(slots, [label.width_mm() for label in far], low, high)
-    placed = []
-    for label, middle in zip(near, first[0::2], strict=True):
-        line = ((label.anchor[0], 0.0), (middle, fan - 0.4))
-        placed.append(Placed(label, middle, fan, fan + LINE_MM * len(label.lines), line))
-    top = shelf + 2.6
-    deepest = shelf
-    for label, slot, middle in zip(far, slots, second, strict=True):
-        bottom = top + LINE_MM * len(label.lines)
-        deepest = max(deepest, bottom)
-        line4 = ((label.anchor[0], 0.0), (slot, fan - 0.4), (slot, shelf), (middle, top - 0.4))
-        placed.append(Placed(label, middle, top, bottom, line4))
-    return placed, deepest
+def _fits(labels: Sequence[Label], rows: int, room: float) -> bool:
+    for row in range(rows):
+        rest = [(index, label) for index, label in enumerate(labels) if index % rows >= row]
+        widths = _widths(rest, row, rows)
+        if sum(widths) + _GAP * (len(widths) - 1) > room:
+            return False
+    return True
+
+
+def _rows(labels: Sequence[Label], rows: int, low: float, high: float) -> tuple[list[Placed], float]:
+    """Rows outwards; a label of a farther row keeps a slot for its leader in every nearer one."""
+    placed: list[Placed] = []
+    leaders: dict[int, list[Point]] = {index: [(label.anchor[0], 0.0)] for index, label in enumerate(labels)}
+    shelf = 0.0
+    for row in range(rows):
+        rest = [(index, label) for index, label in enumerate(labels) if index % rows >= row]
+        middles = spread([leaders[index][-1][0] for index, _ in rest], _widths(rest, row, rows), low, high)
+        top = shelf + (_FAN if row == 0 else 2.8)
+        lines = max((len(label.lines) for index, label in rest if index % rows == row), default=0)
+        shelf = top + LINE_MM * lines + 0.4
+        for (index, label), middle in zip(rest, middles, strict=True):
+            leaders[index].append((middle, top - 0.4))
+            if index % rows == row:
+                bottom = top + LINE_MM * len(label.lines)
+                placed.append(Placed(label, middle, top, bottom, tuple(leaders[index])))
+            else:
+                leaders[index].append((middle, shelf))
+    return placed, shelf - 0.4

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
@@ -104,8 +104,8 @@ def draw_pen(
     finding = title or f"The parts of {_a(system_name(shape.system))}, in section."
     picture = Picture(width_mm)
     scale = (width_mm - 2.0 * _EDGE) / (back - front)
-    up_mm = -scale * min(y for piece in anatomy.pieces for _, y in piece.points)
-    down_mm = scale * max(y for piece in anatomy.pieces for _, y in piece.points)
+    heights = [scale * y for piece in anatomy.pieces for _, y in piece.points]
+    up_mm, down_mm = -min(heights), max(heights)
     draft = View(scale, _EDGE - front * scale, 0.0)
     chosen = _named(shape.system, labels, named, bool(spans))
     wanted = [part for part in parts_of(shape.system, cap=capped) if part in chosen]
@@ -119,11 +119,9 @@ def draw_pen(
     axis = top + high + (_RAIL if above else 0.0) + up_mm + 0.6
     view = View(scale, draft.left, axis)
     paint_pieces(picture, view, anatomy.pieces, lambda part: part in highlight)
-    for name, span in spans.items():
-        if not span.along:
-            _diameter_arrow(picture, view, name, span)
-    _draw_side(picture, view, above, axis - up_mm - _RAIL, -1.0)
-    _draw_side(picture, view, below, axis + down_mm + _RAIL, 1.0)
+    _diameter_arrows(picture, view, spans)
+    for side, rail, sign in ((above, axis - up_mm - _RAIL, -1.0), (below, axis + down_mm + _RAIL, 1.0)):
+        _draw_side(picture, view, side, rail, sign)
     draw_tags(picture, view, anatomy, noted)
     y = axis + down_mm + (deep + _RAIL if below else 0.0) + 1.2
     y = draw_lengths(picture, view, lengths, y=y, foot=axis + down_mm, full=full, decimal_sign=decimal_sign)
@@ -181,6 +179,12 @@ def _diameter_label(name: str, span: Span, view: View, full: Proportions, sign: 
     return Label(f"dimension {name}", (dimension_words(name), value), view.to_paper(start), False)
 
 
+def _diameter_arrows(picture: Picture, view: View, spans: Mapping[str, Span]) -> None:
+    for name, span in spans.items():
+        if not span.along:
+            _diameter_arrow(picture, view, name, span)
+
+
 def _diameter_arrow(picture: Picture, view: View, name: str, span: Span) -> None:
     (x, y0), (_, y1) = view.to_paper(span.start), view.to_paper(span.end)
     picture.line([(x, y0), (x, y1)], stroke=OXBLOOD, stroke_width=0.28, data_dimension=name)
@@ -204,7 +208,7 @@ def _draw_side(picture: Picture, view: View, placed: Sequence[Placed], rail: flo
         top = rail + item.top if sign > 0 else rail - item.bottom
         for index, words in enumerate(label.lines):
             foot = top + LINE_MM * index + 3.1
-            picture.text(item.middle, foot, words, anchor="middle", colour=colour, bold=label.strong and index == 0)
+            picture.text(item.middle, foot, words, anchor="middle", colour=colour, bold=label.strong)
         box = " ".join(number(v) for v in (item.left, top, item.right, top + item.bottom - item.top))
         picture.add(element("g", data_label=label.key, data_box=box))
 
