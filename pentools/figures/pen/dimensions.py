@@ -9,7 +9,7 @@ from pentools.figures.pen.anatomy import Anatomy, Span
 from pentools.figures.pen.lettering import format_length, text_width_mm
 from pentools.figures.pen.paint import View
 from pentools.figures.pen.proportions import Proportions
-from pentools.figures.pen.shape import dimension_words
+from pentools.figures.pen.shape import DIMENSIONS, dimension_words
 from pentools.figures.pen.svg import INK, PAPER, Picture, element, number
 
 __all__ = ["arrow", "draw_lengths", "length_words", "spans_to_show"]
@@ -38,8 +38,9 @@ def spans_to_show(anatomy: Anatomy, names: Sequence[str]) -> dict[str, Span]:
         When this pen has no such dimension.
     """
     for name in names:
-        if name not in anatomy.spans:
-            raise InputError("dimension to show", "one of " + ", ".join(anatomy.spans), name)
+        if name not in anatomy.spans or name not in DIMENSIONS:
+            known = ", ".join(key for key in anatomy.spans if key in DIMENSIONS)
+            raise InputError("dimension to show", f"one of {known}", name)
     return {name: anatomy.spans[name] for name in names}
 
 

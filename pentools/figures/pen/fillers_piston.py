@@ -13,12 +13,11 @@ __all__ = ["PISTON_FILLERS"]
 
 def _vacuum(a: Anatomy, p: Proportions, s: Stations) -> None:
     unit = s.end - min(11.0, 0.18 * p["barrel_length"])
-    thick = 0.8
+    thick, rod, head = 0.8, p.radius("rod"), p.radius("head_diameter")
     washer = max(unit - 1.0 - p["stroke"], s.tenon + 3.5)
     flare = min(s.bore + 0.9, s.outer - 0.6)
     neck = washer + 2.6
     inner: list[Point] = [(s.mouth, s.bore), (s.tenon, s.bore), (s.tenon, flare), (neck, flare), (neck + 2.2, s.bore)]
-    rod = p.radius("rod")
     wide = min(s.bore, s.tail - 0.6)
     barrel(a, p, s, inner=[*inner, (unit, s.bore), (unit, wide), (s.end, wide)], rear=[(s.end, s.tail)])
     bore_front(a, p, s)
@@ -35,10 +34,9 @@ def _vacuum(a: Anatomy, p: Proportions, s: Stations) -> None:
     back = s.end + 0.55 * (s.total - s.end)
     a.solid("rod", [(washer - 0.9, 0.7 * rod), (washer, rod), (back, rod)], "metal")
     third = (s.end - 2.2 - unit - 1.6) / 3.0
-    for i in range(3):
-        a.ring("packing", (unit + 1.6 + i * third, third), (felt, rod), "soft")
+    for x in (unit + 1.6, unit + 1.6 + third, unit + 1.6 + 2.0 * third):
+        a.ring("packing", (x, third), (felt, rod), "soft")
     a.anchor("packing", unit + 1.6 + 1.5 * third, 0.5 * (felt + rod))
-    head = p.radius("head_diameter")
     a.ring("backing-washer", (washer + thick, 0.9), (min(0.82 * head, s.bore), rod), "metal")
     a.ring("washer", (washer, thick), (head, rod), "soft")
     a.solid("rod", [(washer - 1.6, 0.5 * head), (washer, 0.5 * head)], "metal")
@@ -46,6 +44,7 @@ def _vacuum(a: Anatomy, p: Proportions, s: Stations) -> None:
     a.anchor("backing-washer", washer + thick + 0.5, 0.6 * head)
     a.anchor("rod", 0.5 * (washer + unit), 0.4 * rod)
     a.length("stroke", washer + thick + 0.9, unit, 0.0)
+    a.diameter("housing", unit + 1.6 + 1.5 * third, felt)
     a.diameter("rod", 0.6 * washer + 0.4 * unit, rod)
     a.diameter("head_diameter", washer + 0.5 * thick, head)
 
@@ -125,6 +124,7 @@ def _syringe(a: Anatomy, p: Proportions, s: Stations) -> None:
     a.anchor("rod", 0.5 * (end + unit), 0.4 * rod)
     front = unit - 1.0 - p["head_length"] - p["stroke"]
     a.length("stroke", max(front, s.tenon) if "stroke" in p.assumed else front, unit - 1.0 - p["head_length"], 0.0)
+    a.diameter("housing", unit + 0.4 * (s.end - 3.0 - unit), felt)
     a.diameter("rod", 0.4 * end + 0.6 * unit, rod)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from pentools.figures.pen.anatomy import Anatomy
+from pentools.figures.pen.anatomy import Anatomy, Span
 from pentools.figures.pen.front import Stations, barrel, blind_cap, nib_and_feed, section
 from pentools.figures.pen.profiles import Point, dome, round_points
 from pentools.figures.pen.proportions import Proportions
@@ -28,6 +28,8 @@ def sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
     a.anchor("sac", start + 0.52 * p["sac_length"], body - 0.5 * wall)
     a.length("sac_length", start, end, 0.0)
     a.diameter("sac_outside", start + 0.4 * p["sac_length"], body)
+    at = start + 0.6 * p["sac_length"]
+    a.spans["sac_wall"] = Span((at, -body), (at, wall - body))
     return end, body
 
 
@@ -61,7 +63,7 @@ def _lever(a: Anatomy, p: Proportions, s: Stations) -> None:
     far = _bar(a, s, x0 - 0.35 * length, max(x1, min(end, floor - 3.0)), body)
     tail = max(x1, min(end, floor - 3.0))
     spring = [(tail - 2.0, far), (floor - 0.6, far), (floor, 0.6 * s.bore), (floor - 0.5, -0.2 * s.bore)]
-    a.path("pressure-bar", [*spring, (floor - 2.0, -0.55 * s.bore)], "line")
+    a.path("pressure-bar", [*spring, (floor - 2.0, -0.55 * s.bore)], "spring")
     a.path("barrel", [(x0, s.bore), (x1, s.bore), (x1, s.outer), (x0, s.outer)], "void")
     thick = min(1.3, 0.7 * (s.outer - s.bore) + 0.3)
     top = s.outer - thick
@@ -94,7 +96,7 @@ def _button(a: Anatomy, p: Proportions, s: Stations) -> None:
     sac_front(a, p, s)
     limit = s.end - 4.2
     far = _bar(a, s, s.tenon + 1.5, min(max(end + 4.0, limit), limit), body, bow=min(0.5 * body, 1.0))
-    a.path("pressure-bar", [(limit, far), (limit + 0.6, 0.4 * far), (s.end - 5.0, 0.0), (limit, -0.3 * far)], "line")
+    a.path("pressure-bar", [(limit, far), (limit + 0.6, 0.4 * far), (s.end - 4.6, 0.0)], "spring")
     head = s.end + reach + 0.35 * (s.total - s.end)
     stem = hole - 0.15
     profile: list[Point] = [(s.end - 4.6, stem), (head - 1.6, stem), (head - 1.6, min(1.5 * stem, stub))]

@@ -108,6 +108,7 @@ def nib_and_feed(a: Anatomy, s: Stations, feed_end: float, seat: float | None = 
     a.anchor("nib", 0.44 * n, 0.08 * top, fixed=True)
     a.anchor("feed", 0.66 * n, 0.8 * f, fixed=True)
     a.length("nib_length", 0.0, n, 0.0)
+    a.diameter("feed_tail", 0.5 * (shoulder + feed_end), 0.75 * s.passage)
     a.diameter("feed_diameter", 0.5 * (n + shoulder), f)
 
 

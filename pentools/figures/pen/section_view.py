@@ -9,26 +9,29 @@ from pentools.figures.drawing import Drawing
 from pentools.figures.pen.anatomy import Anatomy, Span
 from pentools.figures.pen.dimensions import draw_lengths, spans_to_show
 from pentools.figures.pen.fillers import anatomy_of
-from pentools.figures.pen.labels import LINE_MM, Label, Placed, place_row
-from pentools.figures.pen.lettering import format_length, wrap
+from pentools.figures.pen.labels import Label, place_row
+from pentools.figures.pen.lettering import format_length
 from pentools.figures.pen.marks import Mark, draw_mark_list, draw_tags, mark_of
 from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.parts import CAP_PARTS, part_name, parts_of, system_name
 from pentools.figures.pen.profiles import Point
 from pentools.figures.pen.proportions import Proportions, proportions_of
 from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
-from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
+from pentools.figures.pen.sheet import (
+    EDGE_MM,
+    RAIL_MM,
+    caption_words,
+    draw_axis,
+    draw_caption,
+    draw_side,
+    draw_title,
+    with_article,
+)
+from pentools.figures.pen.svg import OXBLOOD, Picture, element, number
 
-__all__ = ["ASSUMED_CAPTION", "MEASURED_CAPTION", "draw_pen"]
+__all__ = ["draw_pen"]
 
-MEASURED_CAPTION = "Drawn to scale from measurements, in section."
-ASSUMED_CAPTION = "Drawn in section; proportions assumed where not measured."
-_EDGE = 1.5
-_RAIL = 1.4
-_TITLE_MM = 4.0
 _PLAIN_PARTS = (*CAP_PARTS, "nib", "feed", "section", "section-joint", "cap-threads", "ink-space")
-# What a reader takes the picture's proportions from; when all of these were measured, it is to scale.
-_CARRIES = ("barrel_length", "barrel_diameter", "bore", "section_length", "section_diameter", "nib_length")
 
 
 def draw_pen(
@@ -101,31 +104,32 @@ def draw_pen(
     full = proportions_of(shape)
     anatomy, front, back = anatomy_of(shape.system, full, capped=capped)
     spans = spans_to_show(anatomy, dimensions)
-    finding = title or f"The parts of {_a(system_name(shape.system))}, in section."
+    finding = title or f"The parts of {with_article(system_name(shape.system))}, in section."
     picture = Picture(width_mm)
-    scale = (width_mm - 2.0 * _EDGE) / (back - front)
+    scale = (width_mm - 2.0 * EDGE_MM) / (back - front)
     heights = [scale * y for piece in anatomy.pieces for _, y in piece.points]
     up_mm, down_mm = -min(heights), max(heights)
-    draft = View(scale, _EDGE - front * scale, 0.0)
+    draft = View(scale, EDGE_MM - front * scale, 0.0)
     chosen = _named(shape.system, labels, named, bool(spans))
     wanted = [part for part in parts_of(shape.system, cap=capped) if part in chosen]
     words = _labels(anatomy, draft, wanted, highlight, highlight_word)
     words += [_diameter_label(name, span, draft, full, decimal_sign) for name, span in spans.items() if not span.along]
     lengths = {name: span for name, span in spans.items() if span.along}
     up, down = _sides(words, anatomy, bool(lengths))
-    above, high = place_row(up, _EDGE, width_mm - _EDGE)
-    below, deep = place_row(down, _EDGE, width_mm - _EDGE)
-    top = _draw_title(picture, finding) if show_title else 1.0
-    axis = top + high + (_RAIL if above else 0.0) + up_mm + 0.6
+    above, high = place_row(up, EDGE_MM, width_mm - EDGE_MM)
+    below, deep = place_row(down, EDGE_MM, width_mm - EDGE_MM)
+    top = draw_title(picture, finding) if show_title else 1.0
+    axis = top + high + (RAIL_MM if above else 0.0) + up_mm + 0.6
     view = View(scale, draft.left, axis)
     paint_pieces(picture, view, anatomy.pieces, lambda part: part in highlight)
+    draw_axis(picture, view)
     _diameter_arrows(picture, view, spans)
-    for side, rail, sign in ((above, axis - up_mm - _RAIL, -1.0), (below, axis + down_mm + _RAIL, 1.0)):
-        _draw_side(picture, view, side, rail, sign)
+    for side, rail, sign in ((above, axis - up_mm - RAIL_MM, -1.0), (below, axis + down_mm + RAIL_MM, 1.0)):
+        draw_side(picture, view, side, rail, sign)
     draw_tags(picture, view, anatomy, noted)
-    y = axis + down_mm + (deep + _RAIL if below else 0.0) + 1.2
+    y = axis + down_mm + (deep + RAIL_MM if below else 0.0) + 1.2
     y = draw_lengths(picture, view, lengths, y=y, foot=axis + down_mm, full=full, decimal_sign=decimal_sign)
-    y = _caption(picture, full, draw_mark_list(picture, noted, y + 1.0) + 3.6, scale)
+    y = draw_caption(picture, caption_words(full, anatomy.spans), draw_mark_list(picture, noted, y + 1.0) + 3.6, scale)
     return Drawing(picture.finish(y + 1.2, finding, alt := _alt(finding, shape, noted)), finding, alt, width_mm)
 
 
@@ -133,7 +137,7 @@ def _check_parts(system: str, named: Sequence[str]) -> None:
     known = parts_of(system)
     for part in named:
         if part not in known:
-            raise InputError("part", f"a part of {_a(system_name(system))} ({', '.join(known)})", part)
+            raise InputError("part", f"a part of {with_article(system_name(system))} ({', '.join(known)})", part)
 
 
 def _named(system: str, labels: Sequence[str] | None, named: Sequence[str], dimensioned: bool) -> set[str]:
@@ -193,54 +197,16 @@ def _diameter_arrow(picture: Picture, view: View, name: str, span: Span) -> None
         picture.add(element("polygon", points=points, fill=OXBLOOD))
 
 
-def _draw_side(picture: Picture, view: View, placed: Sequence[Placed], rail: float, sign: float) -> None:
-    if sign < 0.0:
-        ends = [(0.4, view.axis), (picture.width_mm - 0.4, view.axis)]
-        picture.line(ends, stroke_width=0.12, stroke_dasharray="5 0.8 0.8 0.8")
-    for item in placed:
-        label = item.label
-        colour = OXBLOOD if label.strong else INK
-        x, y = label.anchor[0], view.axis + label.anchor[1]
-        line = [(x, y), *((px, rail + sign * distance) for px, distance in item.leader)]
-        picture.line(line, stroke=PAPER, stroke_width=0.75, stroke_opacity=0.75)
-        picture.line(line, stroke=colour if label.strong else SLATE, stroke_width=0.2, data_leader=label.key)
-        picture.add(element("circle", cx=x, cy=y, r=0.42, fill=colour))
-        top = rail + item.top if sign > 0 else rail - item.bottom
-        for index, words in enumerate(label.lines):
-            foot = top + LINE_MM * index + 3.1
-            picture.text(item.middle, foot, words, anchor="middle", colour=colour, bold=label.strong)
-        box = " ".join(number(v) for v in (item.left, top, item.right, top + item.bottom - item.top))
-        picture.add(element("g", data_label=label.key, data_box=box))
-
-
-def _draw_title(picture: Picture, title: str) -> float:
-    y = 1.0
-    for line in wrap(title, picture.width_mm - 2.0 * _EDGE, _TITLE_MM, bold=True):
-        y += 5.0
-        picture.text(_EDGE, y, line, size=_TITLE_MM, bold=True)
-    return y + 3.0
-
-
-def _caption(picture: Picture, full: Proportions, y: float, scale: float) -> float:
-    words = ASSUMED_CAPTION if any(name in full.assumed for name in _CARRIES) else MEASURED_CAPTION
-    words += f" {scale:.2f} : 1 at {picture.width_mm:g}\u202fmm wide."
-    for line in wrap(words, picture.width_mm - 2.0 * _EDGE):
-        picture.text(_EDGE, y, line, colour=SLATE, italic=True)
-        y += LINE_MM
-    return y - LINE_MM
-
-
 def _alt(finding: str, shape: PenShape, marks: Sequence[Mark]) -> str:
     figures = [
         f"{words} {format_length(value)}"
         for name, (words, _, _) in DIMENSIONS.items()
         if (value := shape.measured(name)) is not None
     ]
-    parts = [finding.rstrip(".") + ".", f"A drawing in section of {_a(system_name(shape.system))}, nib to the left."]
+    parts = [
+        finding.rstrip(".") + ".",
+        f"A drawing in section of {with_article(system_name(shape.system))}, nib to the left.",
+    ]
     parts.append("Measured: " + "; ".join(figures) + "." if figures else "No dimension was measured.")
     parts += [f"Tag {mark.number}, {part_name(mark.part)}: {mark.text} ({mark.severity})." for mark in marks]
     return " ".join(parts)
-
-
-def _a(words: str) -> str:
-    return f"an {words}" if words[0] in "aeiou" else f"a {words}"

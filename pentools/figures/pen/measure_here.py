@@ -1,0 +1,171 @@
+"""Small drawings that show where a measurement is taken and with what: jaws, depth rod, or the balance."""
+
+from __future__ import annotations
+
+from pentools.errors import InputError
+from pentools.figures.drawing import Drawing
+from pentools.figures.pen.anatomy import Piece, Span
+from pentools.figures.pen.dimensions import arrow
+from pentools.figures.pen.fillers import anatomy_of
+from pentools.figures.pen.labels import LINE_MM
+from pentools.figures.pen.lettering import wrap
+from pentools.figures.pen.measures import MEASURES
+from pentools.figures.pen.paint import View, paint_pieces
+from pentools.figures.pen.parts import system_name
+from pentools.figures.pen.proportions import proportions_of
+from pentools.figures.pen.shape import PenShape
+from pentools.figures.pen.sheet import EDGE_MM, draw_caption, draw_title
+from pentools.figures.pen.svg import OXBLOOD, PAPER, SLATE, Picture, element, number
+
+__all__ = ["measurable", "measure_here"]
+
+
+_OTHER_NAMES = {
+    "head": "head_diameter", "groove": "groove_diameter", "width": "groove_width", "outside": "sac_outside",
+    "wall": "sac_wall", "depth": "barrel_depth", "barrel": "barrel_diameter", "section": "section_diameter",
+}  # fmt: skip
+_WITH_CAP = {"capped_length", "cap_length", "cap_diameter"}
+
+
+def measurable(system: str) -> tuple[str, ...]:
+    """The dimensions that can be shown for a filling system.
+
+    Parameters
+    ----------
+    system : str
+        Filling system key.
+
+    Returns
+    -------
+    tuple of str
+        Names for `measure_here`.
+
+    Raises
+    ------
+    InputError
+        When the system is unknown.
+    """
+    anatomy, _, _ = anatomy_of(system, proportions_of(PenShape(system)), capped=True)
+    return tuple(name for name in MEASURES if name in anatomy.spans)
+
+
+def measure_here(
+    system: str, dimension: str, *, shape: PenShape | None = None, show_title: bool = True, width_mm: float = 80.0
+) -> Drawing:
+    """Show where a dimension is measured, and with what.
+
+    Parameters
+    ----------
+    system : str
+        Filling system key.
+    dimension : str
+        Name of the dimension, with or without ``_mm``, hyphens allowed.
+    shape : PenShape or None
+        The pen, if some of it is known; None for typical proportions.
+    show_title : bool
+        Whether the title is set in the picture too.
+    width_mm : float
+        Width on paper [mm]; 60 to 200.
+
+    Returns
+    -------
+    Drawing
+        SVG, title, alternative text, width [mm].
+
+    Raises
+    ------
+    InputError
+        When this filling system has no such dimension, or the width is out of range.
+
+    Examples
+    --------
+    >>> measure_here("piston", "bore").title
+    'Measure the bore here.'
+    """
+    if not 60.0 <= width_mm <= 200.0:
+        raise InputError("width of the drawing", "60 to 200 mm", f"{width_mm:g} mm")
+    name = dimension.replace("-", "_").removesuffix("_mm")
+    name = _OTHER_NAMES.get(name, name)
+    full = proportions_of(shape or PenShape(system))
+    anatomy, _, _ = anatomy_of(system, full, capped=name in _WITH_CAP)
+    if name not in MEASURES or name not in anatomy.spans:
+        raise InputError("dimension to measure", "one of " + ", ".join(measurable(system)), dimension)
+    measure, span = MEASURES[name], anatomy.spans[name]
+    pieces = [piece for piece in anatomy.pieces if not measure.parts or piece.part in measure.parts]
+    title = f"Measure the {measure.words} here."
+    picture = Picture(width_mm, "measure")
+    top = draw_title(picture, title) if show_title else 2.0
+    view, foot = _window(pieces, span, width_mm, top, measure.tool)
+    clip = f"{picture.prefix}-window"
+    picture.add(f'<clipPath id="{clip}"><rect x="0.5" y="0" width="{number(width_mm - 1.0)}" height="200"/></clipPath>')
+    picture.add(f'<g clip-path="url(#{clip})">')
+    paint_pieces(picture, view, pieces)
+    picture.add("</g>")
+    _jaws(picture, view, span, measure.tool)
+    _value_arrow(picture, view, span, measure.words)
+    y = foot + 4.4
+    for line in wrap(measure.how, width_mm - 2.0 * EDGE_MM):
+        picture.text(EDGE_MM, y, line)
+        y += LINE_MM
+    y = draw_caption(
+        picture, "Drawn, not to scale with your pen." if shape is None else "Drawn from measurements.", y + 0.6
+    )
+    alt = f"{title} {measure.how} A drawing of {' and '.join(sorted({piece.part.replace('-', ' ') for piece in pieces}))} of a {system_name(system)}."
+    return Drawing(picture.finish(y + 1.4, title, alt), title, alt, width_mm)
+
+
+def _window(pieces: list[Piece], span: Span, width_mm: float, top: float, tool: str) -> tuple[View, float]:
+    """Choose scale and place so that the span and what surrounds it fill the picture."""
+    size = max(abs(span.end[0] - span.start[0]), abs(span.end[1] - span.start[1]))
+    extents = [(min(x for x, _ in piece.points), max(x for x, _ in piece.points), piece) for piece in pieces]
+    x0, x1 = min(low for low, _, _ in extents), max(high for _, high, _ in extents)
+    middle = 0.5 * (span.start[0] + span.end[0])
+    shown = size * 1.3 + 4.0 if span.along else max(3.6 * size, 9.0)
+    low, high = max(middle - 0.5 * shown, x0 - 1.5), min(middle + 0.5 * shown, x1 + 1.5)
+    seen = [piece for left, right, piece in extents if left < high and right > low]
+    tall = 2.0 * max(abs(y) for piece in seen for _, y in piece.points)
+    scale = min((width_mm - 14.0) / (high - low), 34.0 / tall)
+    margin = {"outside": 6.0, "depth": 3.0}.get(tool, 2.5)
+    axis = top + margin + 0.5 * tall * scale
+    inside = 0.5 * (low + high)
+    return View(scale, 0.5 * width_mm - inside * scale, axis), axis + 0.5 * tall * scale + margin
+
+
+def _jaws(picture: Picture, view: View, span: Span, tool: str) -> None:
+    """Draw the jaws of a caliper, or its depth rod, touching the two points of a span."""
+    (x0, y0), (x1, y1) = view.to_paper(span.start), view.to_paper(span.end)
+    if tool == "step":
+        return
+    if tool == "depth":
+        _steel(picture, [(x0 - 30.0, y0 - 1.0), (x1, y0 - 1.0), (x1, y0 + 1.0), (x0 - 30.0, y0 + 1.0)])
+        _steel(picture, [(x0 - 3.5, y0 - 9.0), (x0, y0 - 9.0), (x0, y0 + 9.0), (x0 - 3.5, y0 + 9.0)])
+        return
+    outward = 1.0 if tool in {"outside", "blade"} else -1.0
+    wide = 1.6 if tool != "blade" else 0.8
+    if span.along:
+        for x, sign in ((x0, -1.0), (x1, 1.0)):
+            tip = x + sign * outward * 2.6
+            _steel(picture, [(x, y0 + 3.0), (x, y0 - 16.0), (tip, y0 - 16.0), (tip, y0 - 2.0)])
+        return
+    for y, sign in ((y0, -1.0), (y1, 1.0)):
+        far = y + sign * outward * 2.6
+        _steel(picture, [(x0 - wide, y), (x0 + 9.0, y), (x0 + 9.0, far), (x0 - 0.4 * wide, far)])
+
+
+def _steel(picture: Picture, points: list[tuple[float, float]]) -> None:
+    joined = " ".join(f"{number(x)},{number(y)}" for x, y in points)
+    picture.add(
+        element(
+            "polygon", points=joined, fill=PAPER, fill_opacity=0.9, stroke=SLATE, stroke_width=0.4, data_tool="caliper"
+        )
+    )
+
+
+def _value_arrow(picture: Picture, view: View, span: Span, words: str) -> None:
+    (x0, y0), (x1, y1) = view.to_paper(span.start), view.to_paper(span.end)
+    picture.line([(x0, y0), (x1, y1)], stroke=OXBLOOD, stroke_width=0.45, data_dimension=words)
+    length = max(abs(x1 - x0), abs(y1 - y0))
+    ux, uy = (x1 - x0) / length, (y1 - y0) / length
+    if length > 4.5:
+        arrow(picture, (x0, y0), (ux, uy), OXBLOOD)
+        arrow(picture, (x1, y1), (-ux, -uy), OXBLOOD)

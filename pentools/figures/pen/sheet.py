@@ -1,0 +1,165 @@
+"""What every pen drawing has around it: title, centre line, labels with leaders, caption."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+
+from pentools.figures.pen.labels import LINE_MM, Placed
+from pentools.figures.pen.lettering import wrap
+from pentools.figures.pen.paint import View
+from pentools.figures.pen.proportions import Proportions
+from pentools.figures.pen.shape import DIMENSIONS
+from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
+
+__all__ = [
+    "EDGE_MM",
+    "RAIL_MM",
+    "caption_words",
+    "draw_axis",
+    "draw_caption",
+    "draw_side",
+    "draw_title",
+    "with_article",
+]
+
+EDGE_MM = 1.5
+"""Margin left and right of a drawing [mm]."""
+RAIL_MM = 1.4
+"""Distance of the rail, where leaders begin to fan out, from the drawing [mm]."""
+_TITLE_MM = 4.0
+# What a reader takes the picture's proportions from.
+_CARRIES = frozenset({"barrel_length", "barrel_diameter", "bore", "section_length", "section_diameter", "nib_length"})
+
+
+def caption_words(full: Proportions, used: Collection[str]) -> str:
+    """Say how far the drawing rests on measurements.
+
+    Parameters
+    ----------
+    full : Proportions
+        Of the pen.
+    used : collection of str
+        Names of the dimensions that can be read off the drawing.
+
+    Returns
+    -------
+    str
+        One sentence.
+    """
+    assumed = full.assumed & set(used) & set(DIMENSIONS)
+    if not assumed - {"open_length", "capped_length", "barrel_depth"}:
+        return "Drawn to scale from measurements."
+    if not assumed & _CARRIES:
+        return "Drawn to scale from measurements; smaller parts that were not measured are typical."
+    return "Drawn; proportions assumed where not measured."
+
+
+def draw_title(picture: Picture, title: str) -> float:
+    """Set the title.
+
+    Parameters
+    ----------
+    picture : Picture
+        Drawn on.
+    title : str
+        The finding.
+
+    Returns
+    -------
+    float
+        Where the drawing may begin [mm].
+    """
+    y = 1.0
+    for line in wrap(title, picture.width_mm - 2.0 * EDGE_MM, _TITLE_MM, bold=True):
+        y += 5.0
+        picture.text(EDGE_MM, y, line, size=_TITLE_MM, bold=True)
+    return y + 3.0
+
+
+def draw_caption(picture: Picture, words: str, y: float, scale: float | None = None) -> float:
+    """Set the caption.
+
+    Parameters
+    ----------
+    picture : Picture
+        Drawn on.
+    words : str
+        What it says.
+    y : float
+        Foot of its first line [mm].
+    scale : float or None
+        Millimetres on paper for one of the pen, added in words; None for a drawing without one scale.
+
+    Returns
+    -------
+    float
+        Foot of its last line [mm].
+    """
+    if scale is not None:
+        words += f" {scale:.2f} : 1 at {picture.width_mm:g}\u202fmm wide."
+    for line in wrap(words, picture.width_mm - 2.0 * EDGE_MM):
+        picture.text(EDGE_MM, y, line, colour=SLATE, italic=True)
+        y += LINE_MM
+    return y - LINE_MM
+
+
+def draw_axis(picture: Picture, view: View) -> None:
+    """Draw the centre line.
+
+    Parameters
+    ----------
+    picture : Picture
+        Drawn on.
+    view : View
+        Scale and place.
+    """
+    ends = [(0.4, view.axis), (picture.width_mm - 0.4, view.axis)]
+    picture.line(ends, stroke_width=0.12, stroke_dasharray="5 0.8 0.8 0.8")
+
+
+def draw_side(picture: Picture, view: View, placed: Sequence[Placed], rail: float, sign: float) -> None:
+    """Draw the labels of one side with their leaders.
+
+    Parameters
+    ----------
+    picture : Picture
+        Drawn on.
+    view : View
+        Scale and place; the labels' anchors count from its axis.
+    placed : sequence of Placed
+        Labels with places.
+    rail : float
+        Height of the rail [mm].
+    sign : {-1.0, 1.0}
+        Above or below.
+    """
+    for item in placed:
+        label = item.label
+        colour = OXBLOOD if label.strong else INK
+        x, y = label.anchor[0], view.axis + label.anchor[1]
+        line = [(x, y), *((px, rail + sign * distance) for px, distance in item.leader)]
+        picture.line(line, stroke=PAPER, stroke_width=0.75, stroke_opacity=0.75)
+        picture.line(line, stroke=colour if label.strong else SLATE, stroke_width=0.2, data_leader=label.key)
+        picture.add(element("circle", cx=x, cy=y, r=0.42, fill=colour))
+        top = rail + item.top if sign > 0 else rail - item.bottom
+        for index, words in enumerate(label.lines):
+            foot = top + LINE_MM * index + 3.1
+            picture.text(item.middle, foot, words, anchor="middle", colour=colour, bold=label.strong)
+        box = " ".join(number(v) for v in (item.left, top, item.right, top + item.bottom - item.top))
+        picture.add(element("g", data_label=label.key, data_box=box))
+
+
+def with_article(words: str) -> str:
+    """A name with "a" or "an" before it.
+
+    Parameters
+    ----------
+    words : str
+        For example "eyedropper".
+
+    Returns
+    -------
+    str
+        For example "an eyedropper".
+    """
+    return f"an {words}" if words[:1] in "aeiou" else f"a {words}"
