@@ -1,0 +1,231 @@
+"""What frames a page: the summary at its head; the full dated log, the methods and the uncertainties at its foot."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from pentools.calc.uncertainty import format_value
+from pentools.errors import PentoolsError
+from pentools.record.entries import RELEASE, WITHDRAWAL
+from pentools.record.registry import STAGES, find_stage
+from pentools.record.stages.fill_test import capacity_of
+from pentools.writeup.blocks import Audience, Block, Details, Facts, Notice, Paragraph, Section, Table
+from pentools.writeup.sections.condition import gravest
+from pentools.writeup.sections.fill_test import leak_in_words
+from pentools.writeup.sections.generic import log_rows
+from pentools.writeup.sections.release import ending_in_words
+from pentools.writeup.words import THIN, capital, date_in_words, sentence
+
+if TYPE_CHECKING:
+    from pentools.record.entries import Entry
+    from pentools.record.job import Job
+    from pentools.sums.base import SumAnswer
+
+__all__ = ["answer_of", "full_log", "key_facts", "methods", "pen_title", "summary"]
+
+
+def pen_title(job: Job) -> str:
+    """The pen in a few words; "A pen" where it is not described yet."""
+    return capital(str(job.values("intake", "arrival")["pen"] or "A pen"))
+
+
+def answer_of(job: Job) -> SumAnswer | None:
+    """What the pen draws; None where it was not weighed or the weighings contradict each other."""
+    try:
+        return capacity_of(job)
+    except PentoolsError:
+        return None
+
+
+def key_facts(job: Job) -> tuple[tuple[str, str], ...]:
+    """The few facts that stand under the title, from public fields; only those that are known.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of (label, value)
+        Arrival, release, result, and what the pen draws now with its expanded uncertainty.
+    """
+    arrival, result = job.values("intake", "arrival"), job.values("release", "result")
+    answer = answer_of(job)
+    found = [
+        ("Arrived", date_in_words(str(arrival["arrived_on"] or ""))),
+        ("Released", date_in_words(str(result["released_on"] or ""))),
+        ("Result", {"done": "Done", "done with limits": "Done with limits", "stopped": "Stopped", "returned": "Returned unrepaired"}.get(str(result["ending"]), "")),
+    ]
+    if answer is not None:
+        volume, spread = answer.data.get("volume_ml"), answer.data.get("expanded_uncertainty_ml")
+        if isinstance(volume, float) and isinstance(spread, float) and spread > 0:
+            found.append(("Draws", format_value(volume, spread, "mL")))
+    return tuple((label, text) for label, text in found if text)
+
+
+def summary(job: Job) -> Section:
+    """The job in four sentences: what came, what was wrong, what it does now, how it ended.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    Section
+        Fewer sentences where less is known; it draws on public fields only.
+    """
+    answer = answer_of(job)
+    told = (
+        _arrival(job),
+        gravest(job),
+        sentence(answer.sentence) if answer else leak_in_words(job),
+        ending_in_words(job) or "The work is not finished.",
+    )
+    return Section("summary", "In short", tuple(Paragraph(text) for text in told if text))
+
+
+def full_log(job: Job) -> Section:
+    """Every line of the record in the order it was entered, for the client.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    Section
+        Corrected and withdrawn lines stay in it and say so; lines of a kind this version does not know are
+        shown as they are.
+    """
+    entries = sorted(job.record.entries, key=lambda entry: entry.time)
+    if not entries:
+        return Section("log", "The full dated log")
+    replaced = {entry.replaces: entry for entry in job.record.entries if entry.replaces}
+    by_id = {entry.id: entry for entry in job.record.entries}
+    rows = tuple((_when(entry), *_what(entry), _content(entry, replaced, by_id)) for entry in entries)
+    blocks: list[Block] = [Notice(sentence(problem), "About the file") for problem in job.record.problems]
+    table = Table(f"All {len(rows)} entries, oldest first", ("When", "Stage", "Entry", "What was entered"), rows)
+    blocks.append(Details("Every entry as it was made, with corrections", (table,)))
+    return Section("log", "The full dated log", tuple(blocks))
+
+
+def methods(job: Job, audience: Audience) -> Section:
+    """How the figures were reached and how sure they are.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page; the bench's instruments are named to the client.
+
+    Returns
+    -------
+    Section
+        What applies to this job.
+    """
+    answer = answer_of(job)
+    blocks: list[Block] = []
+    if answer is not None:
+        blocks.append(Paragraph(_volume_in_words(answer.data)))
+    blocks.append(
+        Paragraph(
+            "A figure with ± gives an interval that holds the value with about 95\u202f% confidence (expanded uncertainty, evaluated as "
+            "in JCGM 100, rounded once at the end). “Not measured” means just that. What was seen is kept apart from what it may mean."
+        )
+    )
+    if job.values("release", "result")["care"] is not None:
+        blocks.append(Paragraph("The advice on care is common practice among repairers; no published source stands behind it."))
+    if audience == "client":
+        blocks.append(
+            Paragraph("Every figure is made from the job’s record: dated lines that are added to and never rewritten, so that a correction shows.")
+        )
+        blocks += _instruments(job)
+    return Section("methods", "Methods and uncertainties", tuple(blocks))
+
+
+def _arrival(job: Job) -> str:
+    values = job.values("intake", "arrival")
+    if values["pen"] is None:
+        return ""
+    when = f" on {date_in_words(str(values['arrived_on']))}" if values["arrived_on"] else ""
+    pieces = values["pieces"]
+    count = len(pieces) if isinstance(pieces, tuple) else 0
+    parcel = f" in {count} pieces" if count > 1 else ""
+    aim = {"use": ", to be written with", "collection": ", for a collection", "keepsake": ", to be kept as a keepsake"}
+    meant = aim.get(str(job.values("intake", "request")["meant_for"]), "")
+    return f"{pen_title(job).rstrip('.')}: it arrived{when}{parcel}{meant}."
+
+
+def _when(entry: Entry) -> str:
+    return f"{date_in_words(entry.time)}, {entry.time:%H:%M}"
+
+
+def _what(entry: Entry) -> tuple[str, str]:
+    if entry.stage not in STAGES:
+        return entry.stage, entry.kind
+    stage = find_stage(entry.stage)
+    title = next((kind.title for kind in stage.kinds if kind.key == entry.kind), entry.kind)
+    return stage.title, capital(title)
+
+
+def _content(entry: Entry, replaced: dict[str, Entry], by_id: dict[str, Entry]) -> str:
+    parts = []
+    older = by_id.get(entry.replaces or "")
+    if entry.kind == WITHDRAWAL:
+        parts.append(f"Takes back the entry of {_when(older) if older else 'an earlier time'}. Reason: {sentence(str(entry.data.get('reason', '')))}")
+    elif entry.kind == RELEASE:
+        parts.append(f"Hold on {entry.data.get('hold', '')} released. Reason: {sentence(str(entry.data.get('reason', '')))}")
+    else:
+        if older is not None:
+            parts.append(f"Corrects the entry of {_when(older)}.")
+        parts.append(_data(entry))
+    later = replaced.get(entry.id)
+    if later is not None:
+        parts.append(f"({'Taken back' if later.kind == WITHDRAWAL else 'Corrected'} on {_when(later)}.)")
+    if entry.note:
+        parts.append(f"Note: {entry.note}")
+    return " ".join(parts)
+
+
+def _data(entry: Entry) -> str:
+    if entry.stage in STAGES:
+        for kind in find_stage(entry.stage).kinds:
+            if kind.key == entry.kind:
+                try:
+                    return log_rows(kind, entry)
+                except (KeyError, TypeError, ValueError):
+                    break
+    return "; ".join(f"{name}: {value}" for name, value in entry.data.items())
+
+
+def _volume_in_words(data: dict[str, Any]) -> str:
+    z, spread, k, freedom = (data.get(key) for key in ("z_ml_per_g", "standard_uncertainty_ml", "coverage_factor", "degrees_of_freedom"))
+    text = "The volume drawn is the gain in mass between empty and filled times a factor for the liquid’s density and the lift of the air"
+    text += f" (here {z:.4f}{THIN}mL/g)." if isinstance(z, float) else "."
+    if isinstance(spread, (int, float)):
+        text += f" Its standard uncertainty is {spread:.2g}{THIN}mL"
+        if isinstance(k, (int, float)):
+            text += f", expanded with a factor of {k:.2f}"
+        if isinstance(freedom, (int, float)):
+            text += f" for {freedom:.0f} effective degrees of freedom" if freedom < 1000 else " for a great many degrees of freedom"
+        text += "."
+    return text
+
+
+def _instruments(job: Job) -> list[Block]:
+    lines = (
+        ("Balance, readability", job.bench.text("balance", "readability")),
+        ("Balance, repeatability", job.bench.text("balance", "repeatability")),
+        ("Balance, linearity", job.bench.text("balance", "linearity")),
+        ("Balance, load off centre", job.bench.text("balance", "eccentricity")),
+        ("Calliper, one standard uncertainty", job.bench.text("caliper", "uncertainty")),
+        ("Room", ", ".join(t for t in (job.bench.text("room", key) for key in ("temperature", "pressure", "humidity")) if t)),
+    )
+    rows = tuple((label, text) for label, text in lines if text)
+    return [Facts("The bench’s instruments and room", rows)] if rows else []
+

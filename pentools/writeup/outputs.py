@@ -1,0 +1,75 @@
+"""Stored outputs of cells tagged for publishing: made harmless and set into the page; nothing is run."""
+
+from __future__ import annotations
+
+import base64
+import binascii
+import html
+from collections.abc import Mapping
+from typing import Any
+
+from pentools.writeup.photos import embed_bytes
+from pentools.writeup.story import clean_html
+
+__all__ = ["published_html"]
+
+_NO_ALT = "An output of the notebook without a description"
+
+
+def published_html(output: Mapping[str, Any]) -> str:
+    """One stored output as HTML.
+
+    Parameters
+    ----------
+    output : mapping
+        The output as the notebook keeps it.
+
+    Returns
+    -------
+    str
+        A figure, a cleaned piece of HTML or plain text, the first of these that there is; empty for errors,
+        warnings, widgets and anything else.
+    """
+    if output.get("output_type") == "stream":
+        return _plain(_text(output.get("text"))) if output.get("name") == "stdout" else ""
+    data = output.get("data")
+    if output.get("output_type") not in ("display_data", "execute_result") or not isinstance(data, Mapping):
+        return ""
+    metadata = output.get("metadata")
+    for mime in ("image/svg+xml", "image/png", "image/jpeg"):
+        if mime in data:
+            return _picture(mime, _text(data[mime]), _alt(metadata, mime))
+    if "application/vnd.jupyter.widget-view+json" in data:
+        return ""
+    if "text/html" in data:
+        return f'<div class="published">{clean_html(_text(data["text/html"]))}</div>'
+    return _plain(_text(data.get("text/plain")))
+
+
+def _picture(mime: str, content: str, alt: str) -> str:
+    if mime == "image/svg+xml":
+        # in an image element a drawing can neither run a script nor fetch anything
+        uri = "data:image/svg+xml;base64," + base64.b64encode(content.encode()).decode()
+    else:
+        try:
+            found = embed_bytes(base64.b64decode(content))
+        except (binascii.Error, ValueError):
+            return ""
+        if found is None:
+            return ""
+        uri = found.uri
+    return f'<figure class="published"><img src="{uri}" alt="{html.escape(alt)}"></figure>'
+
+
+def _alt(metadata: Any, mime: str) -> str:
+    about = metadata.get(mime) if isinstance(metadata, Mapping) else None
+    alt = about.get("alt") if isinstance(about, Mapping) else None
+    return str(alt) if alt else _NO_ALT
+
+
+def _plain(text: str) -> str:
+    return f'<pre class="published">{html.escape(text.rstrip())}</pre>' if text.strip() else ""
+
+
+def _text(content: Any) -> str:
+    return "".join(str(part) for part in content) if isinstance(content, list) else str(content or "")

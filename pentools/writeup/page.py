@@ -1,0 +1,243 @@
+"""One job as one HTML page: the notebook gives the order and the story, the record gives every figure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from pentools.errors import HoldError, InputError, PentoolsError
+from pentools.record.registry import STAGES, find_stage
+from pentools.record.stages.intake import may_publish
+from pentools.record.stages.release import ending
+from pentools.writeup.blocks import Audience, Notice, Section
+from pentools.writeup.closing import full_log, key_facts, methods, pen_title, summary
+from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
+from pentools.writeup.outputs import published_html
+from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.intake import what_it_is
+from pentools.writeup.sections.pictures import before_and_after
+from pentools.writeup.sections.release import care, price
+from pentools.writeup.sections.work_log import departures, materials
+from pentools.writeup.story import heading_levels, tell
+from pentools.writeup.template import fill_template
+from pentools.writeup.words import date_in_words, sentence
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = ["Page", "Passage", "Placed", "build_page", "render_page", "section_of"]
+
+# what may go wrong in a section when a record was edited by hand
+_BAD_DATA = (PentoolsError, KeyError, TypeError, ValueError, AttributeError, AssertionError)
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A section with the level its heading has on the page."""
+
+    section: Section
+    level: int = 2
+
+
+@dataclass(slots=True)
+class Passage:
+    """A piece of the story with the stages and published outputs that follow it."""
+
+    story: str = ""
+    placed: list[Placed] = field(default_factory=list)
+    outputs: list[str] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """Everything a page shows, before it becomes HTML.
+
+    Parameters
+    ----------
+    audience : {"client", "blog"}
+        Whom it is for.
+    title : str
+        The pen in a few words.
+    key_facts : tuple of (label, value)
+        What stands under the title.
+    notices : tuple of Notice
+        What stands at the head: that the job is not finished, that consent is missing.
+    head, passages, foot
+        Sections before the story, the story with its stages, sections after it.
+    """
+
+    audience: Audience
+    title: str
+    key_facts: tuple[tuple[str, str], ...]
+    notices: tuple[Notice, ...]
+    head: tuple[Placed, ...]
+    passages: tuple[Passage, ...]
+    foot: tuple[Placed, ...]
+
+
+def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None = None, *, draft: bool = False) -> str:
+    """Make a job's page.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Whom it is for.
+    notebook : mapping or None
+        The notebook's content; by default the job's own notebook is read.
+    draft : bool
+        Whether to make the page for publication although consent is not recorded; it says so at its head.
+
+    Returns
+    -------
+    str
+        One self-contained HTML page.
+
+    Raises
+    ------
+    HoldError
+        If the page is for publication, is no draft, and the owner's consent is not recorded.
+    RecordError
+        If the notebook's file is there and cannot be read.
+    """
+    page = build_page(job, audience, notebook, draft=draft)
+    return fill_template(job, page, PhotoBook(job, audience))
+
+
+def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None = None, *, draft: bool = False) -> Page:
+    """Gather what a page shows; see `render_page`.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Whom it is for.
+    notebook : mapping or None
+        The notebook's content; by default the job's own notebook is read.
+    draft : bool
+        As for `render_page`.
+
+    Returns
+    -------
+    Page
+        The page's parts, empty sections left out.
+
+    Raises
+    ------
+    HoldError
+        As for `render_page`.
+    """
+    if audience not in ("client", "blog"):
+        raise InputError("audience", "client or blog", audience)
+    held = _held_back(job) if audience == "blog" else ""
+    if held and not draft:
+        raise HoldError(held)
+    content = read_notebook(job.notebook) if notebook is None else notebook
+    passages, strays = _passages(job, audience, content)
+    notices = [*_unfinished(job, audience), *strays]
+    if held:
+        notices.insert(0, Notice(f"Not for publication. {held}", "Draft"))
+    first = [summary(job), before_and_after(job, audience), what_it_is(job, audience)]
+    last = [methods(job, audience)]
+    if audience == "client":
+        last = [care(job, audience), price(job, audience), full_log(job), materials(job, audience), departures(job, audience), *last]
+    return Page(
+        audience,
+        pen_title(job),
+        key_facts(job),
+        tuple(notices),
+        tuple(Placed(s) for s in first if s.blocks),
+        tuple(passages),
+        tuple(Placed(s) for s in last if s.blocks),
+    )
+
+
+def section_of(job: Job, key: str, audience: Audience) -> Section:
+    """One stage's section; in words where its entries cannot be shown.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    key : str
+        The stage; it must be known.
+    audience : {"client", "blog"}
+        Who will see the page.
+
+    Returns
+    -------
+    Section
+        Its blocks; none where there is nothing to show.
+    """
+    import importlib
+
+    stage = find_stage(key)
+    module, name = stage.section.split(":")
+    try:
+        found = getattr(importlib.import_module(module), name)(job, stage, audience)
+    except _BAD_DATA as error:
+        words = f"These entries cannot be shown: {error or type(error).__name__}." if audience == "client" else "These entries cannot be shown."
+        return Section(key, stage.title, (Notice(words, "To be settled"),))
+    assert isinstance(found, Section)
+    return found
+
+
+def _passages(job: Job, audience: Audience, notebook: Mapping[str, Any] | None) -> tuple[list[Passage], list[Notice]]:
+    """The story and its stages in the notebook's order, and notices about what could not be placed."""
+    cells = list(cells_for(notebook, audience))
+    book = PhotoBook(job, audience)
+    chapters = sum(heading_levels(cell.text).count(1) for cell in cells if isinstance(cell, StoryCell))
+    passages: list[Passage] = [Passage()]
+    strays: list[Notice] = []
+    seen: set[str] = set()
+    level, under = 2, 0
+    for cell in cells:
+        if isinstance(cell, StoryCell):
+            story = tell(cell.text, book, lift=1 if chapters > 1 else 0, level_before=level, attachments=cell.attachments)
+            strays += [Notice(f"A picture was left out: {sentence(reason)}", "Note") for reason in story.left_out]
+            level, under = story.last_level or level, story.last_level
+            passages.append(Passage(story.html))
+        elif isinstance(cell, PublishedCell):
+            passages[-1].outputs += [html for output in cell.outputs if (html := published_html(output))]
+        elif cell.key not in STAGES:
+            strays += _stray(cell, audience)
+        elif cell.key not in seen:
+            seen.add(cell.key)
+            section = section_of(job, cell.key, audience)
+            if section.blocks:
+                level = 3 if under else 2
+                passages[-1].placed.append(Placed(section, level))
+    if audience == "client" or notebook is None:
+        # the client's page is whole even where a cell was taken out of the notebook
+        rest = [section_of(job, key, audience) for key in STAGES if key not in seen]
+        passages.append(Passage(placed=[Placed(section) for section in rest if section.blocks]))
+    return [p for p in passages if p.story or p.placed or p.outputs], strays
+
+
+def _stray(cell: StageCell, audience: Audience) -> list[Notice]:
+    if audience != "client":
+        return []
+    known = ", ".join(STAGES)
+    return [Notice(f"The notebook asks for a stage “{cell.key}”, which this version does not know. It knows: {known}. Nothing of it is shown here.")]
+
+
+def _held_back(job: Job) -> str:
+    """Why the page for publication may not be made; empty where it may."""
+    if may_publish(job):
+        return ""
+    if job.values("intake", "consent")["publish"] is False:
+        return "The owner has said no to publication, so this page is held. If that changed, enter the new consent under Intake, “Consent to publish”."
+    return "The owner’s consent to publish is not recorded, so this page is held. Ask, then enter it under Intake, “Consent to publish”."
+
+
+def _unfinished(job: Job, audience: Audience) -> list[Notice]:
+    if ending(job) is not None:
+        return []
+    moments = [entry.time for entry in job.record.entries]
+    state = f" It shows the state of {date_in_words(max(moments))}." if moments else " Nothing has been entered yet."
+    why = job.held("release") if audience == "client" else ""
+    still = f" Before the pen can be released: {sentence(why)}" if why else ""
+    return [Notice(f"This job is not finished.{state if audience == 'client' else ''}{still}", "Unfinished")]

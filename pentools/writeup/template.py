@@ -1,0 +1,144 @@
+"""The page's frame: the Jinja template and the style sheet of this package, filled with a page's parts."""
+
+from __future__ import annotations
+
+import functools
+import html
+import re
+from importlib import resources
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup
+
+if TYPE_CHECKING:
+    import jinja2
+
+    from pentools.figures.drawing import Drawing
+    from pentools.record.job import Job
+    from pentools.writeup.page import Page
+    from pentools.writeup.photos import PhotoBook
+
+__all__ = ["fill_template", "plain_page"]
+
+_LEVEL_WORDS = {"ok": "Fine", "note": "Note", "warning": "Act on it", "stop": "Stop"}
+_LEVEL_SIGNS = {"ok": "✓", "note": "·", "warning": "▲", "stop": "■"}
+
+
+def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
+    """A page's parts as one HTML file.
+
+    Parameters
+    ----------
+    job : Job
+        The job; its name stands on the client's page only, for it may hold the owner's.
+    page : Page
+        What to show.
+    photos : PhotoBook
+        Where pictures come from.
+
+    Returns
+    -------
+    str
+        HTML that fetches nothing.
+    """
+    language = job.bench.text("bench", "language")
+    client = page.audience == "client"
+    paper = job.bench.text("bench", "paper")
+    return _template().render(
+        page=page,
+        client=client,
+        language=language if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", language) else "en",
+        bench_name=job.bench.text("bench", "name"),
+        contact=job.bench.strings("bench", "contact") if client else (),
+        job_name=job.name if client else "",
+        running=Markup(_for_css(f"Job {job.name}" if client else page.title)),  # noqa: S704 - signs that could end the string are taken out
+        paper="letter" if paper.strip().casefold() == "letter" else "A4",
+        style=Markup(_style()),  # noqa: S704 - our own file
+        picture=lambda photo: photos.embed(photo.file),
+    )
+
+
+def plain_page(title: str, text: str) -> str:
+    """A page that says in words why there is no other.
+
+    Parameters
+    ----------
+    title : str
+        Its heading.
+    text : str
+        What to say.
+
+    Returns
+    -------
+    str
+        HTML in the style of the other pages.
+    """
+    return (
+        '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" '
+        "content=\"default-src 'none'; style-src 'unsafe-inline'\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
+        f"<title>{html.escape(title)}</title><style>{_style()}</style></head><body><main class=\"sheet words\"><h1>{html.escape(title)}</h1>"
+        f"<p>{html.escape(text)}</p></main></body></html>\n"
+    )
+
+
+@functools.cache
+def _template() -> jinja2.Template:
+    import jinja2
+
+    environment = jinja2.Environment(autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined)
+    environment.filters |= {
+        "drawing": _inline_svg,
+        "paragraphs": lambda text: [p.strip() for p in re.split(r"\n\s*\n", str(text)) if p.strip()],
+        "kind": lambda block: type(block).__name__,
+        "level_word": lambda level: _LEVEL_WORDS.get(level, level),
+        "level_sign": lambda level: _LEVEL_SIGNS.get(level, "·"),
+        "aligned": _aligned,
+        "safe_story": Markup,
+    }
+    return environment.from_string(_resource("template.html.j2"))
+
+
+@functools.cache
+def _style() -> str:
+    return _resource("style.css")
+
+
+def _resource(name: str) -> str:
+    return resources.files("pentools.writeup").joinpath(name).read_text(encoding="utf-8")
+
+
+def _for_css(text: str) -> str:
+    return re.sub(r"[^\w .,·()–-]", " ", text)
+
+
+def _inline_svg(drawing: Drawing) -> Markup:
+    """A drawing's SVG with its alternative text, without the frame a stand-alone file carries."""
+    svg = re.sub(r"<\?xml.*?\?>|<!DOCTYPE.*?>|<metadata>.*?</metadata>", "", drawing.svg, flags=re.DOTALL).strip()
+    opening = re.match(r"<svg\b[^>]*>", svg)
+    if opening is None:
+        return Markup("")
+    tag = opening[0]
+    if "role=" not in tag:
+        tag = tag.replace("<svg", '<svg role="img"', 1)
+    if "aria-label" not in tag:
+        tag = tag.replace("<svg", f'<svg aria-label="{html.escape(drawing.alt)}"', 1)
+    return Markup(tag + svg[opening.end() :])  # noqa: S704 - drawn by our own figures
+
+
+def _aligned(rows: tuple[tuple[str, ...], ...], column: int) -> list[str]:
+    """A column's texts padded with figure spaces so that right-aligned decimal signs stand under each other."""
+    texts = [row[column] for row in rows]
+    shapes = [re.fullmatch(r"(-?\d+)(?:([.,])(\d+))?(.*)", text, re.DOTALL) for text in texts]
+    tails = {found[4] for found in shapes if found}
+    if len(tails) != 1:
+        return texts
+    most = max((len(found[3] or "") for found in shapes if found), default=0)
+    padded = []
+    for text, found in zip(texts, shapes, strict=True):
+        if found is None:
+            padded.append(text)
+            continue
+        decimals = found[3] or ""
+        gap = "\u2007" * (most - len(decimals)) + ("\u2008" if most and not decimals else "")
+        padded.append(f"{found[1]}{found[2] or ''}{decimals}{gap}{found[4]}")
+    return padded
