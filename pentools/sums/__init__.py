@@ -12,6 +12,7 @@ __all__ = ["SUMS", "Sum", "SumAnswer", "find", "read_options"]
 # name on the command line -> module and attribute; loaded only when asked for
 SUMS: dict[str, str] = {
     "capacity": "pentools.sums.capacity:CAPACITY",
+    "leak": "pentools.sums.leak:LEAK",
 }
 
 
