@@ -61,7 +61,7 @@ def _head(a: Anatomy, p: Proportions, x: float, bore: float) -> float:
     a.anchor("head-seal", g0 + 0.5 * width, 0.5 * (bore + groove))
     a.diameter("head_diameter", x + 0.3, head)
     a.diameter("groove_diameter", g0 + 0.5 * width, groove)
-    a.length("groove_width", g0, g0 + width, 0.0)
+    a.length("groove_width", g0, g0 + width, -0.5 * (head + groove))
     a.length("head_length", x, x + length, 0.0)
     return x + length
 

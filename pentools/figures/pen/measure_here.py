@@ -14,7 +14,7 @@ from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.parts import system_name
 from pentools.figures.pen.proportions import proportions_of
 from pentools.figures.pen.shape import PenShape
-from pentools.figures.pen.sheet import EDGE_MM, draw_caption, draw_title
+from pentools.figures.pen.sheet import EDGE_MM, caption_words, draw_caption, draw_title
 from pentools.figures.pen.svg import OXBLOOD, PAPER, SLATE, Picture, element, number
 
 __all__ = ["measurable", "measure_here"]
@@ -95,27 +95,27 @@ def measure_here(
     title = f"Measure the {measure.words} here."
     picture = Picture(width_mm, "measure")
     top = draw_title(picture, title) if show_title else 2.0
-    view, foot = _window(pieces, span, width_mm, top, measure.tool)
+    view, head, foot = _window(pieces, span, width_mm, top, measure.tool)
     clip = f"{picture.prefix}-window"
-    picture.add(f'<clipPath id="{clip}"><rect x="0.5" y="0" width="{number(width_mm - 1.0)}" height="200"/></clipPath>')
-    picture.add(f'<g clip-path="url(#{clip})">')
+    window = element("rect", x=0.5, y=head - 0.3, width=width_mm - 1.0, height=foot - head + 0.6)
+    picture.add(element("clipPath", window, id=clip), f'<g clip-path="url(#{clip})">')
     paint_pieces(picture, view, pieces)
     picture.add("</g>")
-    _jaws(picture, view, span, measure.tool)
+    _jaws(picture, view, span, measure.tool, head)
     _value_arrow(picture, view, span, measure.words)
-    y = foot + 4.4
+    y = foot + (8.5 if measure.tool in {"outside", "blade", "depth"} else 5.0)
     for line in wrap(measure.how, width_mm - 2.0 * EDGE_MM):
         picture.text(EDGE_MM, y, line)
         y += LINE_MM
     y = draw_caption(
-        picture, "Drawn, not to scale with your pen." if shape is None else "Drawn from measurements.", y + 0.6
+        picture, "Drawn, not to scale with your pen." if shape is None else caption_words(full, [name]), y + 0.6
     )
     alt = f"{title} {measure.how} A drawing of {' and '.join(sorted({piece.part.replace('-', ' ') for piece in pieces}))} of a {system_name(system)}."
     return Drawing(picture.finish(y + 1.4, title, alt), title, alt, width_mm)
 
 
-def _window(pieces: list[Piece], span: Span, width_mm: float, top: float, tool: str) -> tuple[View, float]:
-    """Choose scale and place so that the span and what surrounds it fill the picture."""
+def _window(pieces: list[Piece], span: Span, width_mm: float, top: float, tool: str) -> tuple[View, float, float]:
+    """Choose scale and place so that the span and what surrounds it fill the picture; returns its upper and lower edge."""
     size = max(abs(span.end[0] - span.start[0]), abs(span.end[1] - span.start[1]))
     extents = [(min(x for x, _ in piece.points), max(x for x, _ in piece.points), piece) for piece in pieces]
     x0, x1 = min(low for low, _, _ in extents), max(high for _, high, _ in extents)
@@ -123,33 +123,38 @@ def _window(pieces: list[Piece], span: Span, width_mm: float, top: float, tool: 
     shown = size * 1.3 + 4.0 if span.along else max(3.6 * size, 9.0)
     low, high = max(middle - 0.5 * shown, x0 - 1.5), min(middle + 0.5 * shown, x1 + 1.5)
     seen = [piece for left, right, piece in extents if left < high and right > low]
-    tall = 2.0 * max(abs(y) for piece in seen for _, y in piece.points)
-    scale = min((width_mm - 14.0) / (high - low), 34.0 / tall)
-    margin = {"outside": 6.0, "depth": 3.0}.get(tool, 2.5)
-    axis = top + margin + 0.5 * tall * scale
-    inside = 0.5 * (low + high)
-    return View(scale, 0.5 * width_mm - inside * scale, axis), axis + 0.5 * tall * scale + margin
+    half = max(abs(y) for piece in seen for _, y in piece.points)
+    centre = 0.0
+    if not span.along and span.start[1] * span.end[1] > 0.0:
+        half, centre = 3.5 * size, 0.5 * (span.start[1] + span.end[1])
+        low, high = middle - 4.5, middle + 4.5
+    scale = min((width_mm - 14.0) / (high - low), 17.0 / half)
+    head = top + (4.5 if span.along or tool in {"outside", "blade"} else 0.5)
+    left = 0.5 * width_mm - 0.5 * (low + high) * scale
+    return View(scale, left, head + (half - centre) * scale), head, head + 2.0 * half * scale
 
 
-def _jaws(picture: Picture, view: View, span: Span, tool: str) -> None:
+def _jaws(picture: Picture, view: View, span: Span, tool: str, head: float) -> None:
     """Draw the jaws of a caliper, or its depth rod, touching the two points of a span."""
     (x0, y0), (x1, y1) = view.to_paper(span.start), view.to_paper(span.end)
-    if tool == "step":
-        return
     if tool == "depth":
-        _steel(picture, [(x0 - 30.0, y0 - 1.0), (x1, y0 - 1.0), (x1, y0 + 1.0), (x0 - 30.0, y0 + 1.0)])
-        _steel(picture, [(x0 - 3.5, y0 - 9.0), (x0, y0 - 9.0), (x0, y0 + 9.0), (x0 - 3.5, y0 + 9.0)])
-        return
-    outward = 1.0 if tool in {"outside", "blade"} else -1.0
-    wide = 1.6 if tool != "blade" else 0.8
-    if span.along:
+        _steel(picture, [(0.5, y0 - 1.0), (x1, y0 - 1.0), (x1, y0 + 1.0), (0.5, y0 + 1.0)])
+        reach = y0 - head + 3.0
+        _steel(picture, [(x0 - 3.5, y0 - reach), (x0, y0 - reach), (x0, y0 + reach), (x0 - 3.5, y0 + reach)])
+    elif tool == "blade":
+        for y, end in ((y0, head - 4.0), (y1, 2.0 * view.axis - head + 4.0)):
+            _steel(picture, [(x0 - 0.8, y), (x0 + 0.8, y), (x0 + 0.8, end), (x0 - 0.8, end)])
+    elif tool != "step" and span.along:
+        outward, tip, end = (1.0, 3.0, head - 3.8) if tool == "outside" else (-1.0, 0.5, head - 3.8)
+        wide = 2.6 if tool == "outside" else min(2.6, 0.3 * (x1 - x0))
         for x, sign in ((x0, -1.0), (x1, 1.0)):
-            tip = x + sign * outward * 2.6
-            _steel(picture, [(x, y0 + 3.0), (x, y0 - 16.0), (tip, y0 - 16.0), (tip, y0 - 2.0)])
-        return
-    for y, sign in ((y0, -1.0), (y1, 1.0)):
-        far = y + sign * outward * 2.6
-        _steel(picture, [(x0 - wide, y), (x0 + 9.0, y), (x0 + 9.0, far), (x0 - 0.4 * wide, far)])
+            back = x + sign * outward * wide
+            _steel(picture, [(x, y0 + tip), (x, end), (back, end), (back, y0 + tip - min(5.0, 0.4 * (y0 + tip - end)))])
+    elif tool != "step":
+        outward = 1.0 if tool == "outside" else -1.0
+        for y, sign in ((y0, -1.0), (y1, 1.0)):
+            far = y + sign * outward * 2.6
+            _steel(picture, [(x0 - 1.6, y), (x0 + 9.0, y), (x0 + 9.0, far), (x0 - 0.6, far)])
 
 
 def _steel(picture: Picture, points: list[tuple[float, float]]) -> None:

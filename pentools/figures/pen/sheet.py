@@ -26,7 +26,7 @@ EDGE_MM = 1.5
 """Margin left and right of a drawing [mm]."""
 RAIL_MM = 1.4
 """Distance of the rail, where leaders begin to fan out, from the drawing [mm]."""
-_TITLE_MM = 4.0
+_TITLE_MM, _SMALL_TITLE_MM = 4.0, 3.5
 # What a reader takes the picture's proportions from.
 _CARRIES = frozenset({"barrel_length", "barrel_diameter", "bore", "section_length", "section_diameter", "nib_length"})
 
@@ -70,9 +70,10 @@ def draw_title(picture: Picture, title: str) -> float:
         Where the drawing may begin [mm].
     """
     y = 1.0
-    for line in wrap(title, picture.width_mm - 2.0 * EDGE_MM, _TITLE_MM, bold=True):
+    size = _TITLE_MM if picture.width_mm >= 100.0 else _SMALL_TITLE_MM
+    for line in wrap(title, picture.width_mm - 2.0 * EDGE_MM, size, bold=True):
         y += 5.0
-        picture.text(EDGE_MM, y, line, size=_TITLE_MM, bold=True)
+        picture.text(EDGE_MM, y, line, size=size, bold=True)
     return y + 3.0
 
 

@@ -1,0 +1,92 @@
+"""The dimensions of a pen: what is refused, what is assumed, and that nothing measured is altered."""
+
+from __future__ import annotations
+
+import dataclasses
+
+import pytest
+
+from pentools.errors import InputError
+from pentools.figures.pen.parts import PART_NAMES, SYSTEM_KEYS, part_name, parts_of, system_name
+from pentools.figures.pen.proportions import proportions_of
+from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words, shape_from_measurements
+
+
+@pytest.mark.parametrize(
+    ("measurements", "words"),
+    [
+        ({"bore_mm": 0.0}, "bore must be"),
+        ({"bore_mm": -8.0}, "bore must be"),
+        ({"bore_mm": float("nan")}, "bore must be"),
+        ({"bore_mm": float("inf")}, "bore must be"),
+        ({"bore_mm": True}, "bore must be"),
+        ({"bore_mm": "8.4"}, "bore must be"),
+        ({"barrel_length_mm": 2.7}, "another unit"),
+        ({"bore_mm": 12.0, "barrel_diameter_mm": 12.0}, "smaller than the barrel diameter"),
+        ({"rod_mm": 9.0, "bore_mm": 8.0}, "smaller than the bore"),
+        ({"groove_diameter_mm": 8.2, "head_diameter_mm": 8.1}, "smaller than the head diameter"),
+        ({"barrel_length_mm": 130.0, "open_length_mm": 120.0}, "smaller than the length uncapped"),
+    ],
+)
+def test_a_shape_that_cannot_be_is_refused(measurements, words):
+    with pytest.raises(InputError, match=words):
+        PenShape("piston", **measurements)
+
+
+def test_unknown_systems_parts_and_dimensions_are_refused():
+    for call in (
+        lambda: PenShape("rocket"),
+        lambda: parts_of("rocket"),
+        lambda: system_name("rocket"),
+        lambda: part_name("rocket"),
+        lambda: dimension_words("rocket"),
+        lambda: PenShape("piston").measured("rocket"),
+    ):
+        with pytest.raises(InputError):
+            call()
+
+
+def test_every_dimension_has_its_field_and_the_other_way_round():
+    names = {field.name.removesuffix("_mm") for field in dataclasses.fields(PenShape)} - {"system"}
+    assert names == set(DIMENSIONS)
+
+
+@pytest.mark.parametrize("system", SYSTEM_KEYS)
+def test_every_part_has_a_trade_name_and_is_listed_once(system):
+    parts = parts_of(system)
+    assert len(parts) == len(set(parts))
+    assert set(parts) <= set(PART_NAMES)
+    assert set(parts_of(system, cap=False)) < set(parts)
+
+
+def test_there_are_seventeen_systems_and_no_part_that_none_of_them_has():
+    assert len(SYSTEM_KEYS) == 17
+    assert set(PART_NAMES) == {part for system in SYSTEM_KEYS for part in parts_of(system)}
+
+
+@pytest.mark.parametrize("system", SYSTEM_KEYS)
+def test_what_was_measured_stays_and_the_rest_is_marked_assumed(system):
+    measured = {"barrel_diameter": 13.3, "bore": 9.1, "barrel_length": 71.0, "nib_length": 18.2}
+    full = proportions_of(PenShape(system, **{f"{name}_mm": value for name, value in measured.items()}))
+    assert {name: full[name] for name in measured} == measured
+    assert not full.assumed & set(measured)
+    assert "cap_diameter" in full.assumed
+
+
+def test_a_measured_total_length_is_shared_out():
+    full = proportions_of(PenShape("lever-sac", open_length_mm=121.0))
+    assert full["nib_length"] + full["section_length"] + full["barrel_length"] == pytest.approx(121.0)
+
+
+def test_a_measured_sac_or_bore_sets_the_barrel_it_needs():
+    assert proportions_of(PenShape("lever-sac", sac_outside_mm=9.5))["bore"] > 9.5
+    assert proportions_of(PenShape("piston", bore_mm=14.0))["barrel_diameter"] > 15.0
+
+
+def test_measurements_of_a_record_are_read_under_their_usual_names():
+    shape = shape_from_measurements(
+        "diaphragm-pump", {"length": 40.0, "bore-mm": 9.0, "owner": 3.0, "stroke": None, "head": 8.0}
+    )
+    assert (shape.breather_length_mm, shape.bore_mm, shape.stroke_mm, shape.head_diameter_mm) == (40.0, 9.0, None, 8.0)
+    assert shape_from_measurements("button-sac", {"length": 40.0}).sac_length_mm == 40.0
+    assert shape_from_measurements("cartridge-converter", {"length": 40.0}).cartridge_length_mm == 40.0
