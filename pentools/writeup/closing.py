@@ -55,7 +55,15 @@ def key_facts(job: Job) -> tuple[tuple[str, str], ...]:
     found = [
         ("Arrived", date_in_words(str(arrival["arrived_on"] or ""))),
         ("Released", date_in_words(str(result["released_on"] or ""))),
-        ("Result", {"done": "Done", "done with limits": "Done with limits", "stopped": "Stopped", "returned": "Returned unrepaired"}.get(str(result["ending"]), "")),
+        (
+            "Result",
+            {
+                "done": "Done",
+                "done with limits": "Done with limits",
+                "stopped": "Stopped",
+                "returned": "Returned unrepaired",
+            }.get(str(result["ending"]), ""),
+        ),
     ]
     if answer is not None:
         volume, spread = answer.data.get("volume_ml"), answer.data.get("expanded_uncertainty_ml")
@@ -84,7 +92,7 @@ def summary(job: Job) -> Section:
         sentence(answer.sentence) if answer else leak_in_words(job),
         ending_in_words(job) or "The work is not finished.",
     )
-    return Section("summary", "In short", tuple(Paragraph(text) for text in told if text))
+    return Section("summary", "In short", (Paragraph(" ".join(text for text in told if text)),))
 
 
 def full_log(job: Job) -> Section:
@@ -139,10 +147,14 @@ def methods(job: Job, audience: Audience) -> Section:
         )
     )
     if job.values("release", "result")["care"] is not None:
-        blocks.append(Paragraph("The advice on care is common practice among repairers; no published source stands behind it."))
+        blocks.append(
+            Paragraph("The advice on care is common practice among repairers; no published source stands behind it.")
+        )
     if audience == "client":
         blocks.append(
-            Paragraph("Every figure is made from the job’s record: dated lines that are added to and never rewritten, so that a correction shows.")
+            Paragraph(
+                "Every figure is made from the job’s record: dated lines that are added to and never rewritten, so that a correction shows."
+            )
         )
         blocks += _instruments(job)
     return Section("methods", "Methods and uncertainties", tuple(blocks))
@@ -156,9 +168,13 @@ def _arrival(job: Job) -> str:
     pieces = values["pieces"]
     count = len(pieces) if isinstance(pieces, tuple) else 0
     parcel = f" in {count} pieces" if count > 1 else ""
-    aim = {"use": ", to be written with", "collection": ", for a collection", "keepsake": ", to be kept as a keepsake"}
+    aim = {
+        "use": " and is meant to be written with",
+        "collection": " and is meant for a collection",
+        "keepsake": " and is a keepsake",
+    }
     meant = aim.get(str(job.values("intake", "request")["meant_for"]), "")
-    return f"{pen_title(job).rstrip('.')}: it arrived{when}{parcel}{meant}."
+    return f"The pen arrived{when}{parcel}{meant}."
 
 
 def _when(entry: Entry) -> str:
@@ -177,9 +193,13 @@ def _content(entry: Entry, replaced: dict[str, Entry], by_id: dict[str, Entry]) 
     parts = []
     older = by_id.get(entry.replaces or "")
     if entry.kind == WITHDRAWAL:
-        parts.append(f"Takes back the entry of {_when(older) if older else 'an earlier time'}. Reason: {sentence(str(entry.data.get('reason', '')))}")
+        parts.append(
+            f"Takes back the entry of {_when(older) if older else 'an earlier time'}. Reason: {sentence(str(entry.data.get('reason', '')))}"
+        )
     elif entry.kind == RELEASE:
-        parts.append(f"Hold on {entry.data.get('hold', '')} released. Reason: {sentence(str(entry.data.get('reason', '')))}")
+        parts.append(
+            f"Hold on {entry.data.get('hold', '')} released. Reason: {sentence(str(entry.data.get('reason', '')))}"
+        )
     else:
         if older is not None:
             parts.append(f"Corrects the entry of {_when(older)}.")
@@ -204,7 +224,9 @@ def _data(entry: Entry) -> str:
 
 
 def _volume_in_words(data: dict[str, Any]) -> str:
-    z, spread, k, freedom = (data.get(key) for key in ("z_ml_per_g", "standard_uncertainty_ml", "coverage_factor", "degrees_of_freedom"))
+    z, spread, k, freedom = (
+        data.get(key) for key in ("z_ml_per_g", "standard_uncertainty_ml", "coverage_factor", "degrees_of_freedom")
+    )
     text = "The volume drawn is the gain in mass between empty and filled times a factor for the liquid’s density and the lift of the air"
     text += f" (here {z:.4f}{THIN}mL/g)." if isinstance(z, float) else "."
     if isinstance(spread, (int, float)):
@@ -212,7 +234,11 @@ def _volume_in_words(data: dict[str, Any]) -> str:
         if isinstance(k, (int, float)):
             text += f", expanded with a factor of {k:.2f}"
         if isinstance(freedom, (int, float)):
-            text += f" for {freedom:.0f} effective degrees of freedom" if freedom < 1000 else " for a great many degrees of freedom"
+            text += (
+                f" for {freedom:.0f} effective degrees of freedom"
+                if freedom < 1000
+                else " for a great many degrees of freedom"
+            )
         text += "."
     return text
 
@@ -223,9 +249,11 @@ def _instruments(job: Job) -> list[Block]:
         ("Balance, repeatability", job.bench.text("balance", "repeatability")),
         ("Balance, linearity", job.bench.text("balance", "linearity")),
         ("Balance, load off centre", job.bench.text("balance", "eccentricity")),
-        ("Calliper, one standard uncertainty", job.bench.text("caliper", "uncertainty")),
-        ("Room", ", ".join(t for t in (job.bench.text("room", key) for key in ("temperature", "pressure", "humidity")) if t)),
+        ("Caliper, one standard uncertainty", job.bench.text("caliper", "uncertainty")),
+        (
+            "Room",
+            ", ".join(t for t in (job.bench.text("room", key) for key in ("temperature", "pressure", "humidity")) if t),
+        ),
     )
     rows = tuple((label, text) for label, text in lines if text)
     return [Facts("The bench’s instruments and room", rows)] if rows else []
-

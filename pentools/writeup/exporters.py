@@ -5,8 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from nbconvert.exporters.exporter import Exporter
-from traitlets import default
+from nbconvert.exporters.exporter import Exporter, FilenameExtension
 
 from pentools.errors import PentoolsError
 
@@ -20,12 +19,9 @@ class _PageExporter(Exporter):  # type: ignore[misc]
     """What both exporters share: find the job from the notebook's folder, then render."""
 
     export_from_notebook: str
+    file_extension = FilenameExtension(".html", help="The pages are HTML.").tag(config=True)
     output_mimetype = "text/html"
     audience: Audience
-
-    @default("file_extension")
-    def _file_extension_default(self) -> str:
-        return ".html"
 
     def from_notebook_node(self, nb: Any, resources: Any = None, **_: Any) -> tuple[str, Any]:
         """Make the page of the job whose notebook this is.

@@ -45,8 +45,7 @@ class Passage:
     """A piece of the story with the stages and published outputs that follow it."""
 
     story: str = ""
-    placed: list[Placed] = field(default_factory=list)
-    outputs: list[str] = field(default_factory=list)
+    placed: list[Placed | str] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,8 +141,20 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
         notices.insert(0, Notice(f"Not for publication. {held}", "Draft"))
     first = [summary(job), before_and_after(job, audience), what_it_is(job, audience)]
     last = [methods(job, audience)]
+    told = next((p for p in passages if p.story), None)
+    if audience == "blog" and told is not None:
+        # for publication the story leads; what the pen is stands beside its beginning
+        identity = Placed(first.pop(), 3 if "<h2>" in told.story else 2)
+        told.placed[:0] = [identity] if identity.section.blocks else []
     if audience == "client":
-        last = [care(job, audience), price(job, audience), full_log(job), materials(job, audience), departures(job, audience), *last]
+        last = [
+            care(job, audience),
+            price(job, audience),
+            full_log(job),
+            materials(job, audience),
+            departures(job, audience),
+            *last,
+        ]
     return Page(
         audience,
         pen_title(job),
@@ -179,7 +190,11 @@ def section_of(job: Job, key: str, audience: Audience) -> Section:
     try:
         found = getattr(importlib.import_module(module), name)(job, stage, audience)
     except _BAD_DATA as error:
-        words = f"These entries cannot be shown: {error or type(error).__name__}." if audience == "client" else "These entries cannot be shown."
+        words = (
+            f"These entries cannot be shown: {error or type(error).__name__}."
+            if audience == "client"
+            else "These entries cannot be shown."
+        )
         return Section(key, stage.title, (Notice(words, "To be settled"),))
     assert isinstance(found, Section)
     return found
@@ -196,32 +211,42 @@ def _passages(job: Job, audience: Audience, notebook: Mapping[str, Any] | None) 
     level, under = 2, 0
     for cell in cells:
         if isinstance(cell, StoryCell):
-            story = tell(cell.text, book, lift=1 if chapters > 1 else 0, level_before=level, attachments=cell.attachments)
+            story = tell(
+                cell.text, book, lift=1 if chapters > 1 else 0, level_before=level, attachments=cell.attachments
+            )
             strays += [Notice(f"A picture was left out: {sentence(reason)}", "Note") for reason in story.left_out]
             level, under = story.last_level or level, story.last_level
             passages.append(Passage(story.html))
         elif isinstance(cell, PublishedCell):
-            passages[-1].outputs += [html for output in cell.outputs if (html := published_html(output))]
+            passages[-1].placed += [html for output in cell.outputs if (html := published_html(output))]
         elif cell.key not in STAGES:
             strays += _stray(cell, audience)
         elif cell.key not in seen:
             seen.add(cell.key)
             section = section_of(job, cell.key, audience)
             if section.blocks:
+                # the first stage after a piece of story belongs to it; a second one begins afresh
+                if any(isinstance(item, Placed) for item in passages[-1].placed):
+                    passages.append(Passage())
+                    under = 0
                 level = 3 if under else 2
                 passages[-1].placed.append(Placed(section, level))
     if audience == "client" or notebook is None:
         # the client's page is whole even where a cell was taken out of the notebook
         rest = [section_of(job, key, audience) for key in STAGES if key not in seen]
-        passages.append(Passage(placed=[Placed(section) for section in rest if section.blocks]))
-    return [p for p in passages if p.story or p.placed or p.outputs], strays
+        passages += [Passage(placed=[Placed(section)]) for section in rest if section.blocks]
+    return [p for p in passages if p.story or p.placed], strays
 
 
 def _stray(cell: StageCell, audience: Audience) -> list[Notice]:
     if audience != "client":
         return []
     known = ", ".join(STAGES)
-    return [Notice(f"The notebook asks for a stage “{cell.key}”, which this version does not know. It knows: {known}. Nothing of it is shown here.")]
+    return [
+        Notice(
+            f"The notebook asks for a stage “{cell.key}”, which this version does not know. It knows: {known}. Nothing of it is shown here."
+        )
+    ]
 
 
 def _held_back(job: Job) -> str:

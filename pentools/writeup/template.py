@@ -10,17 +10,20 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
+from pentools.writeup.blocks import Facts
+
 if TYPE_CHECKING:
     import jinja2
 
     from pentools.figures.drawing import Drawing
     from pentools.record.job import Job
+    from pentools.writeup.blocks import Block
     from pentools.writeup.page import Page
     from pentools.writeup.photos import PhotoBook
 
 __all__ = ["fill_template", "plain_page"]
 
-_LEVEL_WORDS = {"ok": "Fine", "note": "Note", "warning": "Act on it", "stop": "Stop"}
+_LEVEL_WORDS = {"ok": "Fine", "note": "Note", "warning": "Caution", "stop": "Stop"}
 _LEVEL_SIGNS = {"ok": "✓", "note": "·", "warning": "▲", "stop": "■"}
 
 
@@ -75,8 +78,8 @@ def plain_page(title: str, text: str) -> str:
     """
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" '
-        "content=\"default-src 'none'; style-src 'unsafe-inline'\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
-        f"<title>{html.escape(title)}</title><style>{_style()}</style></head><body><main class=\"sheet words\"><h1>{html.escape(title)}</h1>"
+        'content="default-src \'none\'; style-src \'unsafe-inline\'"><meta name="viewport" content="width=device-width, initial-scale=1">'
+        f'<title>{html.escape(title)}</title><style>{_style()}</style></head><body><main class="sheet words"><h1>{html.escape(title)}</h1>'
         f"<p>{html.escape(text)}</p></main></body></html>\n"
     )
 
@@ -85,7 +88,9 @@ def plain_page(title: str, text: str) -> str:
 def _template() -> jinja2.Template:
     import jinja2
 
-    environment = jinja2.Environment(autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined)
+    environment = jinja2.Environment(
+        autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined
+    )
     environment.filters |= {
         "drawing": _inline_svg,
         "paragraphs": lambda text: [p.strip() for p in re.split(r"\n\s*\n", str(text)) if p.strip()],
@@ -93,6 +98,7 @@ def _template() -> jinja2.Template:
         "level_word": lambda level: _LEVEL_WORDS.get(level, level),
         "level_sign": lambda level: _LEVEL_SIGNS.get(level, "·"),
         "aligned": _aligned,
+        "grouped": _grouped,
         "safe_story": Markup,
     }
     return environment.from_string(_resource("template.html.j2"))
@@ -123,6 +129,17 @@ def _inline_svg(drawing: Drawing) -> Markup:
     if "aria-label" not in tag:
         tag = tag.replace("<svg", f'<svg aria-label="{html.escape(drawing.alt)}"', 1)
     return Markup(tag + svg[opening.end() :])  # noqa: S704 - drawn by our own figures
+
+
+def _grouped(blocks: tuple[Block, ...]) -> list[list[Block]]:
+    """Blocks in order, lists of facts that follow each other taken together so that they stand side by side."""
+    groups: list[list[Block]] = []
+    for block in blocks:
+        if isinstance(block, Facts) and groups and isinstance(groups[-1][-1], Facts):
+            groups[-1].append(block)
+        else:
+            groups.append([block])
+    return groups
 
 
 def _aligned(rows: tuple[tuple[str, ...], ...], column: int) -> list[str]:

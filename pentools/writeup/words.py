@@ -47,7 +47,7 @@ def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:
         return ""
     if isinstance(moment, str):
         try:
-            moment = dt.datetime.fromisoformat(moment)
+            return date_in_words(dt.datetime.fromisoformat(moment))
         except ValueError:
             return moment
     return f"{moment.day}\u00a0{_MONTHS[moment.month - 1]} {moment.year}"

@@ -21,7 +21,9 @@ __all__ = ["write_pages"]
 _WORDS = {"client": "the page for the client", "blog": "the page for publication"}
 
 
-def write_pages(job: Job, audiences: Iterable[str] = ("client", "blog"), progress: Callable[[str], object] | None = None) -> list[Path]:
+def write_pages(
+    job: Job, audiences: Iterable[str] = ("client", "blog"), progress: Callable[[str], object] | None = None
+) -> list[Path]:
     """Write a job's pages.
 
     Parameters
@@ -91,4 +93,6 @@ def _replace(path: Path, text: str) -> None:
             fresh.unlink(missing_ok=True)
             raise
     except OSError as error:
-        raise RecordError(f"{path} could not be written ({error.strerror or error}). Close the program that holds it, or make room on the disk.") from error
+        raise RecordError(
+            f"{path} could not be written ({error.strerror or error}). Close the program that holds it, or make room on the disk."
+        ) from error

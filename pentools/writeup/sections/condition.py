@@ -31,7 +31,7 @@ def gravest(job: Job) -> str:
     Returns
     -------
     str
-        Such as "Of 5 parts looked at, 3 are not sound; serious: filling mechanism and seals and sac."
+        Such as "Of 5 parts looked at, 3 have a fault; the gravest (serious) is in the feed."
     """
     worst = worst_by_part(job)
     if not worst:
@@ -42,9 +42,10 @@ def gravest(job: Job) -> str:
         return f"Of {looked} looked at, none has a fault."
     top = max(faulty.values())
     labels = dict(job.stage("condition").kind("part").field("part").choices)
-    word = _short(str(top)).split(" ", 1)[1]
-    named = list_in_words(labels[part] for part, severity in faulty.items() if severity == top)
-    return f"Of {looked} looked at, {len(faulty)} {'has' if len(faulty) == 1 else 'have'} a fault; {word} in this: {named}."
+    word = _short(str(top)).split("\u00a0", 1)[1]
+    named = list_in_words(f"the {labels[part]}" for part, severity in faulty.items() if severity == top)
+    verb = "has" if len(faulty) == 1 else "have"
+    return f"Of {looked} looked at, {len(faulty)} {verb} a fault; the gravest ({word}) is in {named}."
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
@@ -113,4 +114,4 @@ def _gravest_first(values: dict[str, Value]) -> int:
 
 
 def _short(severity: str) -> str:
-    return dict(SEVERITIES).get(severity, severity).split(":")[0]
+    return dict(SEVERITIES).get(severity, severity).split(":")[0].replace(" ", "\u00a0")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
@@ -142,10 +143,20 @@ def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | No
                     "How the result was reached",
                     tuple(head),
                     tuple(tuple(row) for row in rows),
-                    numeric=tuple(range(1, len(head))),
+                    numeric=_number_columns(rows),
                 )
             )
     return [Details("The weighings and how the result was worked out", tuple(blocks))] if blocks else []
+
+
+def _number_columns(rows: list[tuple[str, ...]]) -> tuple[int, ...]:
+    """The columns that hold numbers in every row that says something."""
+    columns = zip(*rows, strict=True)
+    return tuple(
+        i
+        for i, texts in enumerate(columns)
+        if all(re.match(r"[-−±]?\s?\d", text) for text in texts if text.strip("– "))
+    )
 
 
 def _weighings(job: Job, audience: Audience) -> list[Block]:

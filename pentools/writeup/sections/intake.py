@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.writeup.blocks import Audience, Block, Facts, Quote, Section
-from pentools.writeup.sections.generic import kind_facts, may_show, notes_of, releases_of, shown
+from pentools.writeup.sections.generic import kind_facts, may_show, releases_of, shown
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -44,7 +44,7 @@ def what_it_is(job: Job, audience: Audience) -> Section:
         if field.name in _DIMENSIONS and values[field.name] is not None and may_show(kind, field, audience)
     )
     if sizes:
-        blocks.append(Facts("Measured with the calliper", sizes))
+        blocks.append(Facts("Measured with the caliper", sizes))
     return Section("identity", "What it is", tuple(blocks))
 
 
@@ -73,6 +73,5 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += kind_facts(job, stage, request, audience, without=("asked",), caption="What was agreed on at the start")
     for key in ("owner", "consent"):
         blocks += kind_facts(job, stage, stage.kind(key), audience)
-    blocks += notes_of(job, stage, ("arrival",), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was asked", tuple(blocks))

@@ -80,7 +80,7 @@ def _pairs(job: Job, audience: Audience) -> list[list[dict[str, Value]]]:
     pictures = _allowed(job, audience)
     before = [v for v in pictures if v["moment"] == "before"]
     after = [v for v in pictures if v["moment"] == "after"]
-    pairs = []
+    pairs: list[list[dict[str, Value]]] = []
     for first in before:
         view = str(first["view"] or "").casefold()
         same = [v for v in after if view and str(v["view"] or "").casefold() == view]

@@ -55,7 +55,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks.append(Lead(words))
     rows = _rows(job, audience)
     if rows:
-        head = ("Activity", "Time", "What was done")
+        head: tuple[str, ...] = ("Activity", "Time", "What was done")
         head = head if audience == "blog" else ("Date", *head, "By")
         if audience == "client" and all(not row[-1] for row in rows):
             head, rows = head[:-1], [row[:-1] for row in rows]
