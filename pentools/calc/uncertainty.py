@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
 
 from pentools.errors import InputError
 
@@ -313,6 +314,12 @@ def fit_line(x: Sequence[float], y: Sequence[float], known_spread: float = 0.0) 
     return Line(slope, intercept, sigma / math.sqrt(sxx), scatter, nu)
 
 
+def _to_place(value: float, places: int) -> str:
+    # by the shortest decimal that names the number, half away from zero: 0.0135 is 0.014 and not 0.013
+    step = Decimal(1).scaleb(-places)
+    return f"{Decimal(repr(value)).quantize(step, ROUND_HALF_UP):.{max(places, 0)}f}"
+
+
 def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:
     """A value and its expanded uncertainty as text, rounded once and to the same place.
 
@@ -348,8 +355,7 @@ def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:
     digits = 1 if uncertainty / 10**exponent < 3 else 0
     places = digits - exponent
     # rounding up may carry the first digit on (0.0296 -> 0.030), which keeps the same place
-    shown = max(places, 0)
-    return f"{round(value, places):.{shown}f}", f"{round(uncertainty, places):.{shown}f}"
+    return _to_place(value, places), _to_place(uncertainty, places)
 
 
 def format_value(value: float, uncertainty: float, unit: str) -> str:

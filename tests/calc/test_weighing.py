@@ -1,0 +1,126 @@
+"""Capacity from weight: behaviour, edges and refusals."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pentools.calc.uncertainty import Component, combine, fit_line, format_value, rounded_pair
+from pentools.calc.weighing import BALANCES, Balance, Conditions, Liquid, capacity_from_weight, ink_against_water
+from pentools.errors import InputError
+
+TENTH = BALANCES["0.01 g"]
+
+
+def topics(result):
+    return {f.topic for f in result.findings}
+
+
+def test_shares_add_up_to_one():
+    result = capacity_from_weight([23.26], [25.06], TENTH)
+    assert math.fsum(result.budget.shares()) == pytest.approx(1.0)
+    assert all(share >= 0 for share in result.budget.shares())
+
+
+def test_equal_readings_on_a_coarse_scale_are_not_perfect():
+    perfect = Balance(0.01, 0.0, 0.0, 0.0)
+    result = capacity_from_weight([23.26] * 5, [25.06] * 5, perfect, residual_drop_g=0, evaporation_g=0)
+    repeat = [c for c in result.budget.components if c.source.startswith("repeatability")]
+    assert all(c.standard_uncertainty == pytest.approx(0.01 / math.sqrt(12) / math.sqrt(5)) for c in repeat)
+
+
+def test_a_wide_scatter_counts_with_its_degrees_of_freedom():
+    result = capacity_from_weight([23.20, 23.30, 23.25, 23.35], [25.06] * 4, TENTH)
+    [empty] = [c for c in result.budget.components if c.source == "repeatability, empty"]
+    assert empty.degrees_of_freedom == 3
+    assert empty.kind == "repeat readings"
+    assert result.budget.degrees_of_freedom < 100
+    assert result.budget.coverage_factor > 1.96
+
+
+def test_more_weighings_help_but_never_below_the_rest():
+    one = capacity_from_weight([23.26], [25.06], TENTH).budget.standard_uncertainty
+    many = capacity_from_weight([23.26] * 10, [25.06] * 10, TENTH).budget.standard_uncertainty
+    assert many < one
+    assert many > 0.02  # linearity and the drop stay
+
+
+@pytest.mark.parametrize(("empty", "filled"), [([25.06], [23.26]), ([23.26], [23.26])])
+def test_filled_must_be_heavier(empty, filled):
+    with pytest.raises(InputError, match="mixed up"):
+        capacity_from_weight(empty, filled, TENTH)
+
+
+@pytest.mark.parametrize(("empty", "filled"), [([], [1.0]), ([1.0], []), ([-1.0], [2.0]), ([1.0], [2326.0]), ([float("nan")], [2.0])])
+def test_unusable_masses_are_refused(empty, filled):
+    with pytest.raises(InputError):
+        capacity_from_weight(empty, filled, TENTH)
+
+
+def test_the_starting_state_is_said():
+    assert "start-dry" in topics(capacity_from_weight([23.26], [25.06], TENTH, start="dry"))
+    assert "start-drained" in topics(capacity_from_weight([23.26], [25.06], TENTH, start="drained"))
+    with pytest.raises(InputError):
+        capacity_from_weight([23.26], [25.06], TENTH, start="wet")
+
+
+def test_findings_about_balance_and_amount():
+    assert "coarse-balance" in topics(capacity_from_weight([20.0], [22.0], BALANCES["1 g"]))
+    assert "too-much" in topics(capacity_from_weight([20.0], [35.0], TENTH))
+
+
+@pytest.mark.parametrize(("temperature", "wanted"), [(20.0, 1.0029), (30.0, 1.0054)])
+def test_z_follows_the_temperature(temperature, wanted):
+    assert capacity_from_weight([1.0], [2.0], TENTH, Conditions(temperature)).z_ml_per_g == pytest.approx(wanted, abs=6e-5)
+
+
+def test_ink_is_denser_than_water():
+    water = capacity_from_weight([20.0], [22.0], TENTH)
+    ink = capacity_from_weight([20.0], [22.0], TENTH, liquid=Liquid("ink", 1020.0, 3.0))
+    assert ink.volume_ml < water.volume_ml
+    assert ink.volume_ml * 1.020 == pytest.approx(water.volume_ml * 0.9982, rel=1e-3)
+
+
+def test_ink_against_water_in_one_syringe():
+    ink = ink_against_water(2.040, 2.000, 20.0, 0.002)
+    assert ink.density_kg_m3 == pytest.approx(998.207 * 1.02, abs=0.01)
+    assert ink.density_uncertainty_kg_m3 == pytest.approx(ink.density_kg_m3 * 0.002 * math.hypot(1 / 2.04, 1 / 2.0))
+    with pytest.raises(InputError, match="same|mark"):
+        ink_against_water(4.0, 2.0, 20.0, 0.002)
+
+
+@given(st.floats(1, 100), st.floats(0.05, 6.0))
+def test_volume_is_proportional_to_the_gain(empty, gain):
+    result = capacity_from_weight([empty], [empty + gain], TENTH)
+    assert result.volume_ml == pytest.approx(gain * result.z_ml_per_g, rel=1e-9, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("value", "u", "shown"),
+    [(1.80548, 0.0470, ("1.81", "0.05")), (1.80548, 0.0135, ("1.805", "0.014")), (1.80548, 0.0296, ("1.805", "0.030")), (1234.0, 250.0, ("1230", "250")), (12.3, 34.0, ("10", "30")), (5.0, 0.0, ("5", "0"))],
+)  # fmt: skip
+def test_rounded_once(value, u, shown):
+    assert rounded_pair(value, u) == shown
+
+
+def test_a_value_in_words():
+    assert format_value(1.80548, 0.047, "mL") == "1.81\u202fmL ± 0.05"
+
+
+def test_a_budget_of_one_is_itself():
+    budget = combine([Component("only", 0.3, 2.0, 4)])
+    assert budget.standard_uncertainty == pytest.approx(0.6)
+    assert budget.degrees_of_freedom == pytest.approx(4)
+    with pytest.raises(InputError):
+        combine([])
+    with pytest.raises(InputError):
+        combine([Component("bad", -1.0)])
+
+
+def test_a_line_through_exact_points_keeps_the_known_spread():
+    line = fit_line([0, 1, 2, 3], [1, 3, 5, 7], known_spread=0.1)
+    assert line.slope == pytest.approx(2)
+    assert line.slope_uncertainty == pytest.approx(0.1 / math.sqrt(5))
+    with pytest.raises(InputError):
+        fit_line([1, 1], [1, 2])
