@@ -1,8 +1,11 @@
-"""Which small drawing shows where the calliper goes, for a stage of a job."""
+"""Which small drawing shows where the balance or the calliper goes, for a stage of a job."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+
+from pentools.calc.geometry import SYSTEMS
+from pentools.figures.pen.weigh_here import weigh_here
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -11,8 +14,8 @@ if TYPE_CHECKING:
 __all__ = ["fill_test_drawing"]
 
 
-def fill_test_drawing(job: Job) -> Drawing | None:
-    """The balance with the pen empty and filled: what the fill test weighs.
+def fill_test_drawing(job: Job) -> Drawing:
+    """The pen on the balance, empty and filled: what the fill test weighs.
 
     Parameters
     ----------
@@ -21,10 +24,15 @@ def fill_test_drawing(job: Job) -> Drawing | None:
 
     Returns
     -------
-    Drawing or None
-        The drawing.
+    Drawing
+        With the latest readings on the balance where there are some.
     """
-    from pentools.figures.pen.measure_here import weighing_drawing
-
-    system = job.values("intake", "arrival")["system"]
-    return weighing_drawing(str(system) if system is not None else None)
+    system = str(job.values("intake", "arrival")["system"] or "")
+    empty = filled = ""
+    for _, values in job.log("fill test", "weighing"):
+        shown = f"{values['mass'].value:.2f} g" if hasattr(values["mass"], "value") else ""
+        if values["state"] in ("dry", "drained"):
+            empty, filled = shown, ""
+        elif values["state"] == "filled":
+            filled = shown
+    return weigh_here(system if system in SYSTEMS else "piston", readings=(empty, filled))

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from pentools.record.entries import Entry
     from pentools.record.job import Job
 
-__all__ = ["FILL_TEST", "STATES", "FillCycle", "capacity_of", "cycles", "setup_values", "stroke_masses"]
+__all__ = ["FILL_TEST", "STATES", "FillCycle", "capacity_of", "cycles", "leak_points", "setup_values", "stroke_masses"]
 
 STATES: tuple[tuple[str, str], ...] = (
     ("dry", "empty and dry"),
@@ -188,6 +188,20 @@ def stroke_masses(job: Job) -> tuple[tuple[int, float], ...]:
                 found.append((0, last_empty))
             found.append((int(str(number)) if number is not None else len(found), _mass_g(values)))
     return tuple(found)
+
+
+def leak_points(job: Job) -> tuple[list[float], list[float], list[float | None]]:
+    """The leak weighings: hours since filling, masses [g], and the dummy's masses [g] or None."""
+    hours: list[float] = []
+    masses: list[float] = []
+    blanks: list[float | None] = []
+    for _, values in job.log("fill test", "leak reading"):
+        after, blank = values["after"], values["blank"]
+        assert isinstance(after, Reading)
+        hours.append(after.value)
+        masses.append(_mass_g(values))
+        blanks.append(blank.value if isinstance(blank, Reading) else None)
+    return hours, masses, blanks
 
 
 def setup_values(job: Job) -> dict[str, Value]:

@@ -1,0 +1,108 @@
+"""Charts in one style: a finding as the title, direct labels, thin axes, text kept as text in the SVG."""
+
+from __future__ import annotations
+
+import io
+import itertools
+import re
+from html import escape
+from typing import TYPE_CHECKING, Any
+
+from pentools.figures.drawing import Drawing
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+__all__ = ["BRASS", "INK", "JADE", "OXBLOOD", "PAPER", "RULE", "SLATE", "new_chart", "to_drawing"]
+
+INK, BRASS, JADE, OXBLOOD = "#1f3a5f", "#8f6614", "#2a7565", "#8c2f39"
+SLATE, PAPER, RULE = "#5b6670", "#fbfaf6", "#d9d5c8"
+
+_STYLE: dict[str, Any] = {
+    "svg.fonttype": "none",
+    "svg.hashsalt": "pentools",
+    "font.family": ["sans-serif"],
+    "font.size": 9.0,
+    "axes.titlesize": 10.5,
+    "axes.titleweight": "bold",
+    "axes.titlecolor": INK,
+    "axes.labelcolor": SLATE,
+    "axes.edgecolor": SLATE,
+    "axes.linewidth": 0.6,
+    "xtick.color": SLATE,
+    "ytick.color": SLATE,
+    "xtick.major.width": 0.6,
+    "ytick.major.width": 0.6,
+    "figure.facecolor": "none",
+    "axes.facecolor": "none",
+    "savefig.facecolor": "none",
+}
+_numbers = itertools.count(1)
+_MM_PER_INCH = 25.4
+
+
+def new_chart(width_mm: float = 160.0, height_mm: float = 60.0) -> tuple[Figure, Axes]:
+    """A figure with one set of axes in the kit's style.
+
+    Parameters
+    ----------
+    width_mm, height_mm : float
+        Size as printed [mm].
+
+    Returns
+    -------
+    figure, axes
+        Without frame; only the bottom and left axis are drawn.
+    """
+    import matplotlib as mpl
+    from matplotlib.figure import Figure
+
+    with mpl.rc_context(_STYLE):
+        figure = Figure(figsize=(width_mm / _MM_PER_INCH, height_mm / _MM_PER_INCH), layout="constrained")
+        axes = figure.add_subplot()
+    axes.spines[["top", "right"]].set_visible(False)
+    return figure, axes
+
+
+def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) -> Drawing:
+    """A figure as a drawing with its own ids and its words for those who cannot see it.
+
+    Parameters
+    ----------
+    figure : Figure
+        The figure.
+    title : str
+        The finding, as a sentence.
+    alt : str
+        The finding with its numbers.
+    width_mm : float
+        Printed width [mm].
+
+    Returns
+    -------
+    Drawing
+        Inline SVG.
+    """
+    import matplotlib as mpl
+
+    held = io.StringIO()
+    with mpl.rc_context(_STYLE):
+        figure.savefig(held, format="svg", metadata={"Date": None, "Creator": None, "Format": None, "Type": None})
+    text = held.getvalue()
+    text = text[text.index("<svg") :]
+    text = re.sub(r"<metadata>.*?</metadata>", "", text, flags=re.DOTALL)
+    # every chart gets ids of its own, so that several can stand on one page
+    mark = f"c{next(_numbers)}-"
+    text = re.sub(r'\bid="([^"]+)"', rf'id="{mark}\1"', text)
+    text = re.sub(r'(xlink:href|href)="#([^"]+)"', rf'\1="#{mark}\2"', text)
+    text = re.sub(r"url\(#([^)]+)\)", rf"url(#{mark}\1)", text)
+    opening_end = text.index(">") + 1
+    size = re.search(r'viewBox="([^"]+)"', text[:opening_end])
+    assert size is not None
+    opening = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="{width_mm:g}mm" '
+        f'viewBox="{size.group(1)}" role="img" aria-labelledby="{mark}title {mark}desc">'
+        f'<title id="{mark}title">{escape(title)}</title><desc id="{mark}desc">{escape(alt)}</desc>'
+    )
+    return Drawing(opening + text[opening_end:].strip(), title, alt, width_mm)
