@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-__all__ = ["BRASS", "INK", "JADE", "OXBLOOD", "PAPER", "RULE", "SLATE", "new_chart", "to_drawing"]
+__all__ = ["BRASS", "INK", "JADE", "OXBLOOD", "PAPER", "RULE", "SLATE", "head", "new_chart", "to_drawing"]
 
 INK, BRASS, JADE, OXBLOOD = "#1f3a5f", "#8f6614", "#2a7565", "#8c2f39"
 SLATE, PAPER, RULE = "#5b6670", "#fbfaf6", "#d9d5c8"
@@ -65,6 +65,11 @@ def new_chart(width_mm: float = 160.0, height_mm: float = 60.0) -> tuple[Figure,
     return figure, axes
 
 
+def head(axes: Axes, title: str) -> None:
+    """Set the finding over a chart, from its left edge."""
+    axes.set_title(title, loc="left", x=0, color=INK, fontweight="bold", fontsize=10.5)
+
+
 def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) -> Drawing:
     """A figure as a drawing with its own ids and its words for those who cannot see it.
 
@@ -97,6 +102,8 @@ def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) ->
     text = re.sub(r'\bid="([^"]+)"', rf'id="{mark}\1"', text)
     text = re.sub(r'(xlink:href|href)="#([^"]+)"', rf'\1="#{mark}\2"', text)
     text = re.sub(r"url\(#([^)]+)\)", rf"url(#{mark}\1)", text)
+    # letters were set out with a wider face than the one that is shown, so nothing can run over
+    text = re.sub(r"'?DejaVu Sans'?", "Helvetica, Arial", text)
     opening_end = text.index(">") + 1
     size = re.search(r'viewBox="([^"]+)"', text[:opening_end])
     assert size is not None

@@ -9,7 +9,7 @@ from pentools.calc.fill_series import StrokeSeries, fill_series, stroke_series
 from pentools.calc.leak import LeakResult, leak_down
 from pentools.calc.uncertainty import rounded_pair
 from pentools.errors import InputError
-from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, new_chart, to_drawing
+from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, to_drawing
 from pentools.record.stages.fill_test import capacity_of, cycles, leak_points, setup_values, stroke_masses
 from pentools.units import Reading
 
@@ -53,10 +53,9 @@ def capacity_figure(answer: SumAnswer) -> Drawing | None:
         axes.errorbar(value, row, xerr=doubt, color=OXBLOOD, capsize=4, linewidth=1.2)
         axes.annotate(f"{name}: {words}", (value + doubt, row), xytext=(8, 0), textcoords="offset points", va="center", color=colour)
     top = max(value + doubt for _, value, doubt, _, _ in bars)
-    axes.set(xlim=(0, top * 1.45), ylim=(len(bars) - 0.4, -0.6), yticks=[], xlabel="mL (bars of doubt: about 95 %)", title=title)
+    axes.set(xlim=(0, top * 1.45), ylim=(len(bars) - 0.4, -0.6), yticks=[], xlabel="mL (bars of doubt: about 95 %)")
     axes.spines["left"].set_visible(False)
-    axes.title.set_horizontalalignment("left")
-    axes.title.set_x(0)
+    head(axes, title)
     alt = f"{title}. " + "; ".join(f"{name} {words}" for name, _, _, words, _ in bars) + "."
     return to_drawing(figure, title, alt)
 
@@ -86,10 +85,9 @@ def budget_figure(answer: SumAnswer) -> Drawing | None:
     for row, (name, share) in enumerate(kept):
         axes.barh(row, 100 * share, height=0.6, color=BRASS if row == 0 else RULE, edgecolor=BRASS, linewidth=0.6)
         axes.annotate(f"{name}, {100 * share:.0f} %", (100 * share, row), xytext=(6, 0), textcoords="offset points", va="center")
-    axes.set(xlim=(0, max(100 * kept[0][1] * 1.9, 40)), ylim=(len(kept) - 0.4, -0.6), yticks=[], xlabel="share of the variance, %", title=title)
+    axes.set(xlim=(0, max(100 * kept[0][1] * 1.9, 40)), ylim=(len(kept) - 0.4, -0.6), yticks=[], xlabel="share of the variance, %")
     axes.spines["left"].set_visible(False)
-    axes.title.set_horizontalalignment("left")
-    axes.title.set_x(0)
+    head(axes, title)
     alt = f"{title}. " + "; ".join(f"{name} {100 * share:.0f} %" for name, share in kept) + "."
     return to_drawing(figure, title, alt)
 
@@ -164,9 +162,8 @@ def fill_series_figure(job: Job) -> Drawing | None:
         mark, colour = ("s", BRASS) if start == "dry" else ("o", INK)
         axes.errorbar(number, value, yerr=doubt, fmt=mark, color=colour, capsize=3, linewidth=1, markersize=6)
         axes.annotate(f"{value:.2f}\nfrom {start}", (number, value), xytext=(8, 0), textcoords="offset points", va="center", fontsize=9, color=colour)
-    axes.set(xlim=(0.5, len(volumes) + 0.9), ylim=(0, 1.25 * max(v + d for _, v, d in volumes)), xticks=range(1, len(volumes) + 1), xlabel="filling (square: from dry, circle: from drained)", ylabel="mL", title=title)
-    axes.title.set_horizontalalignment("left")
-    axes.title.set_x(0)
+    axes.set(xlim=(0.5, len(volumes) + 0.9), ylim=(0, 1.25 * max(v + d for _, v, d in volumes)), xticks=range(1, len(volumes) + 1), xlabel="filling (square: from dry, circle: from drained)", ylabel="mL")
+    head(axes, title)
     alt = f"{title}. " + "; ".join(f"filling {n} from {start}: {v:.2f} mL" for n, (start, v, _) in enumerate(volumes, 1)) + "."
     return to_drawing(figure, title, alt)
 
@@ -182,9 +179,8 @@ def _strokes_figure(series: StrokeSeries) -> Drawing:
         axes.annotate(f"{volume:.2f}", (stroke, volume), xytext=(0, 7), textcoords="offset points", ha="center", fontsize=9)
     if series.plateau_ml is not None:
         axes.axhline(series.plateau_ml, color=OXBLOOD, linewidth=0.8, linestyle="--")
-    axes.set(ylim=(0, 1.3 * max(series.volumes_ml)), xticks=series.strokes, xlabel="stroke", ylabel="mL in the pen", title=title)
-    axes.title.set_horizontalalignment("left")
-    axes.title.set_x(0)
+    axes.set(ylim=(0, 1.3 * max(series.volumes_ml)), xticks=series.strokes, xlabel="stroke", ylabel="mL in the pen")
+    head(axes, title)
     alt = f"{title}. " + "; ".join(f"stroke {n}: {v:.2f} mL" for n, v in zip(series.strokes, series.volumes_ml, strict=True)) + "."
     return to_drawing(figure, title, alt)
 
@@ -232,8 +228,7 @@ def leak_figure(job: Job) -> Drawing | None:
     axes.plot(ends, line, color=JADE, linewidth=1)
     axes.errorbar(hours, lost, yerr=2000 * sigma, fmt="o", color=INK, capsize=3, linewidth=1, markersize=5)
     axes.axhline(0, color=SLATE, linewidth=0.5, linestyle=":")
-    axes.set(xlabel="hours since it was filled", ylabel="change of mass, mg (bars: 2 u)", title=title)
-    axes.title.set_horizontalalignment("left")
-    axes.title.set_x(0)
+    axes.set(xlabel="hours since it was filled", ylabel="change of mass, mg (bars: 2 u)")
+    head(axes, title)
     alt = f"{title}. " + "; ".join(f"{h:g} h: {m:+.0f} mg" for h, m in zip(hours, lost, strict=True)) + f". The smallest loss that can be told is {result.detection_mg_per_h:.2g} mg an hour."
     return to_drawing(figure, title, alt)

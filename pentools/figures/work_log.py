@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.figures.chart import INK, RULE, new_chart, to_drawing
+from pentools.figures.chart import INK, RULE, head, new_chart, to_drawing
 from pentools.record.stages.work_log import ACTIVITIES, minutes_by_activity
 
 if TYPE_CHECKING:
@@ -38,9 +38,8 @@ def minutes_figure(job: Job) -> Drawing | None:
     for place, (name, value) in enumerate(rows):
         axes.barh(place, value, height=0.6, color=INK if place == 0 else RULE, edgecolor=INK, linewidth=0.6)
         axes.annotate(f"{name}, {value:.0f} min", (value, place), xytext=(6, 0), textcoords="offset points", va="center")
-    axes.set(xlim=(0, 1.7 * rows[0][1]), ylim=(len(rows) - 0.4, -0.6), yticks=[], xlabel="minutes", title=title)
+    axes.set(xlim=(0, 1.7 * rows[0][1]), ylim=(len(rows) - 0.4, -0.6), yticks=[], xlabel="minutes")
     axes.spines["left"].set_visible(False)
-    axes.title.set_horizontalalignment("left")
-    axes.title.set_x(0)
+    head(axes, title)
     alt = f"{title}. " + "; ".join(f"{name} {value:.0f} min" for name, value in rows) + "."
     return to_drawing(figure, title, alt)
