@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from pentools.calc.uncertainty import format_value
@@ -21,7 +22,10 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
 
-__all__ = ["answer_of", "full_log", "key_facts", "methods", "pen_title", "summary"]
+__all__ = ["SPOILT", "answer_of", "full_log", "key_facts", "methods", "pen_title", "summary"]
+
+# what may go wrong where a record was edited by hand
+SPOILT = (PentoolsError, KeyError, TypeError, ValueError, AttributeError, AssertionError)
 
 
 def pen_title(job: Job) -> str:
@@ -33,7 +37,7 @@ def answer_of(job: Job) -> SumAnswer | None:
     """What the pen draws; None where it was not weighed or the weighings contradict each other."""
     try:
         return capacity_of(job)
-    except PentoolsError:
+    except SPOILT:
         return None
 
 
@@ -72,36 +76,36 @@ def key_facts(job: Job) -> tuple[tuple[str, str], ...]:
     return tuple((label, text) for label, text in found if text)
 
 
-def summary(job: Job) -> Section:
+def summary(job: Job, audience: Audience = "client") -> Section:  # noqa: ARG001 - the same for both
     """The job in four sentences: what came, what was wrong, what it does now, how it ended.
 
     Parameters
     ----------
     job : Job
         The job.
+    audience : {"client", "blog"}
+        Who will see the page; both are told the same.
 
     Returns
     -------
     Section
         Fewer sentences where less is known; it draws on public fields only.
     """
-    answer = answer_of(job)
-    told = (
-        _arrival(job),
-        gravest(job),
-        sentence(answer.sentence) if answer else leak_in_words(job),
-        ending_in_words(job) or "The work is not finished.",
+    told = (_arrival, gravest, _performance, lambda job: ending_in_words(job) or "The work is not finished.")
+    return Section(
+        "summary", "In short", (Paragraph(" ".join(text for tell in told if (text := _if_whole(tell, job)))),)
     )
-    return Section("summary", "In short", (Paragraph(" ".join(text for text in told if text)),))
 
 
-def full_log(job: Job) -> Section:
-    """Every line of the record in the order it was entered, for the client.
+def full_log(job: Job, audience: Audience = "client") -> Section:
+    """Every line of the record in the order it was entered.
 
     Parameters
     ----------
     job : Job
         The job.
+    audience : {"client", "blog"}
+        Who will see the page; nothing of it is for publication.
 
     Returns
     -------
@@ -109,6 +113,8 @@ def full_log(job: Job) -> Section:
         Corrected and withdrawn lines stay in it and say so; lines of a kind this version does not know are
         shown as they are.
     """
+    if audience != "client":
+        return Section("log", "The full dated log")
     entries = sorted(job.record.entries, key=lambda entry: entry.time)
     if not entries:
         return Section("log", "The full dated log")
@@ -158,6 +164,19 @@ def methods(job: Job, audience: Audience) -> Section:
         )
         blocks += _instruments(job)
     return Section("methods", "Methods and uncertainties", tuple(blocks))
+
+
+def _if_whole(tell: Callable[[Job], str], job: Job) -> str:
+    """What a function tells of a job; nothing where the entries it reads were spoilt."""
+    try:
+        return tell(job)
+    except SPOILT:
+        return ""
+
+
+def _performance(job: Job) -> str:
+    answer = answer_of(job)
+    return sentence(answer.sentence) if answer else leak_in_words(job)
 
 
 def _arrival(job: Job) -> str:

@@ -59,7 +59,9 @@ def pen_in_section(job: Job) -> Drawing | None:
     """The pen in section with its filling mechanism brought out."""
     from pentools.figures.pen_from_record import pen_drawing
 
-    return pen_drawing(job, highlight=("filler",))
+    return pen_drawing(
+        job, highlight=("filler",), marks=(), title="The pen in section, with its filling mechanism brought out"
+    )
 
 
 def pen_with_faults(job: Job) -> Drawing | None:

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import functools
+import importlib
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from pentools.errors import HoldError, InputError, PentoolsError
+from pentools.errors import HoldError, InputError
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.intake import may_publish
 from pentools.record.stages.release import ending
 from pentools.writeup.blocks import Audience, Notice, Section
-from pentools.writeup.closing import full_log, key_facts, methods, pen_title, summary
+from pentools.writeup.closing import SPOILT, full_log, key_facts, methods, pen_title, summary
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
 from pentools.writeup.photos import PhotoBook
@@ -28,8 +30,21 @@ if TYPE_CHECKING:
 
 __all__ = ["Page", "Passage", "Placed", "build_page", "render_page", "section_of"]
 
-# what may go wrong in a section when a record was edited by hand
-_BAD_DATA = (PentoolsError, KeyError, TypeError, ValueError, AttributeError, AssertionError)
+_Maker = Callable[["Job", Audience], Section]
+_HEAD: tuple[tuple[str, str, _Maker], ...] = (
+    ("summary", "In short", summary),
+    ("before-after", "Before and after", before_and_after),
+    ("identity", "What it is", what_it_is),
+)
+# the last of these stands on both pages, the others on the client's
+_FOOT: tuple[tuple[str, str, _Maker], ...] = (
+    ("care", "Care", care),
+    ("price", "Price", price),
+    ("log", "The full dated log", full_log),
+    ("materials", "Materials added and removed", materials),
+    ("departures", "Departures from what was agreed", departures),
+    ("methods", "Methods and uncertainties", methods),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,22 +154,13 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     notices = [*_unfinished(job, audience), *strays]
     if held:
         notices.insert(0, Notice(f"Not for publication. {held}", "Draft"))
-    first = [summary(job), before_and_after(job, audience), what_it_is(job, audience)]
-    last = [methods(job, audience)]
+    first = _made(job, audience, _HEAD)
+    last = _made(job, audience, _FOOT if audience == "client" else _FOOT[-1:])
     told = next((p for p in passages if p.story), None)
     if audience == "blog" and told is not None:
         # for publication the story leads; what the pen is stands beside its beginning
         identity = Placed(first.pop(), 3 if "<h2>" in told.story else 2)
         told.placed[:0] = [identity] if identity.section.blocks else []
-    if audience == "client":
-        last = [
-            care(job, audience),
-            price(job, audience),
-            full_log(job),
-            materials(job, audience),
-            departures(job, audience),
-            *last,
-        ]
     return Page(
         audience,
         pen_title(job),
@@ -183,21 +189,30 @@ def section_of(job: Job, key: str, audience: Audience) -> Section:
     Section
         Its blocks; none where there is nothing to show.
     """
-    import importlib
-
     stage = find_stage(key)
     module, name = stage.section.split(":")
-    try:
+
+    def make() -> Section:
         found = getattr(importlib.import_module(module), name)(job, stage, audience)
-    except _BAD_DATA as error:
-        words = (
-            f"These entries cannot be shown: {error or type(error).__name__}."
-            if audience == "client"
-            else "These entries cannot be shown."
-        )
-        return Section(key, stage.title, (Notice(words, "To be settled"),))
-    assert isinstance(found, Section)
-    return found
+        assert isinstance(found, Section)
+        return found
+
+    return _safely(make, Section(key, stage.title), audience)
+
+
+def _made(job: Job, audience: Audience, parts: tuple[tuple[str, str, _Maker], ...]) -> list[Section]:
+    return [
+        _safely(functools.partial(make, job, audience), Section(key, title), audience) for key, title, make in parts
+    ]
+
+
+def _safely(make: Callable[[], Section], empty: Section, audience: Audience) -> Section:
+    """A section, or one that says in words why it cannot be shown."""
+    try:
+        return make()
+    except SPOILT as error:
+        why = f": {error or type(error).__name__}" if audience == "client" else ""
+        return Section(empty.key, empty.title, (Notice(f"These entries cannot be shown{why}.", "To be settled"),))
 
 
 def _passages(job: Job, audience: Audience, notebook: Mapping[str, Any] | None) -> tuple[list[Passage], list[Notice]]:

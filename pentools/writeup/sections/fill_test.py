@@ -83,11 +83,12 @@ def leak_in_words(job: Job) -> str:
     rested, how = values["rested"], values["how"]
     hours = f"{rested.value:g}\u202fh" if isinstance(rested, Reading) else "some time"
     lay = f" ({how})" if how else ""
-    if values["dry"] is True:
-        return f"After {hours} at rest, filled{lay}, it was dry all over."
     damp = values["damp"]
-    where = f": {list_in_words(str(place) for place in damp)}" if isinstance(damp, tuple) and damp else ""
-    return f"After {hours} at rest, filled{lay}, it was damp{where}."
+    places = list_in_words(str(place) for place in damp) if isinstance(damp, tuple) else ""
+    if values["dry"] is True:
+        doubt = f", though damp was noted here: {places}" if places else ""
+        return f"After {hours} at rest, filled{lay}, it was dry all over{doubt}."
+    return f"After {hours} at rest, filled{lay}, it was damp{f': {places}' if places else ''}."
 
 
 def _figure(drawing: Drawing | None, caption: str = "") -> list[Block]:

@@ -1,0 +1,275 @@
+"""The page as a reader's browser takes it: self-contained, in order, readable without seeing it."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+from writeup.pages import CONTACT, Parsed, code, markdown, notebook, stage
+
+from pentools.errors import HoldError, InputError, RecordError
+from pentools.record.entries import new_entry
+from pentools.record.registry import all_stages
+from pentools.writeup.page import build_page, render_page, section_of
+
+HOSTILE = '<script>alert("x")</script><img src=http://evil.example/x onerror=alert(1)> & "quoted"'
+
+
+@pytest.fixture(params=["client", "blog"])
+def audience(request):
+    return request.param
+
+
+def test_nothing_is_run_and_nothing_is_fetched(small_job, audience):
+    page = render_page(small_job, audience)
+    parsed = Parsed(page)
+    names = {tag for tag, _ in parsed.tags}
+    assert not names & {"script", "link", "iframe", "object", "embed", "form", "base", "video", "audio", "source"}
+    assert not [name for _, attrs in parsed.tags for name in attrs if name.startswith("on")]
+    for tag, name, value in parsed.links:
+        plain = tag == "a" and name == "href" and value.startswith(("http://", "https://", "mailto:"))
+        assert plain or value.startswith(("data:image/", "#")), (tag, name, value[:60])
+    policy = [a["content"] for t, a in parsed.tags if t == "meta" and a.get("http-equiv") == "Content-Security-Policy"]
+    assert policy == ["default-src 'none'; img-src data:; style-src 'unsafe-inline'"]
+    assert "@import" not in page
+    assert "url(http" not in page
+
+
+def test_headings_landmarks_and_pictures_can_be_followed(small_job, audience):
+    page = Parsed(render_page(small_job, audience))
+    assert page.headings.count(1) == 1
+    assert page.headings[0] == 1
+    assert all(after <= before + 1 for before, after in zip(page.headings, page.headings[1:], strict=False))
+    assert {"header", "main", "footer"} <= {tag for tag, _ in page.tags}
+    assert page.images
+    assert all(image.get("alt", "").strip() for image in page.images)
+    drawings = [a for t, a in page.tags if t == "svg"]
+    assert drawings
+    assert all(a.get("role") == "img" and (a.get("aria-label") or a.get("aria-labelledby")) for a in drawings)
+    assert len(page.ids) == len(set(page.ids))
+    assert ("a", "href", "#content") in page.links
+    assert next(a["lang"] for t, a in page.tags if t == "html") == "en"
+
+
+def test_every_table_has_headings_with_a_scope(small_job, audience):
+    page = Parsed(render_page(small_job, audience))
+    assert all(attrs.get("scope") in ("row", "col") for tag, attrs in page.tags if tag == "th")
+    assert any(tag == "caption" for tag, _ in page.tags)
+
+
+def test_hostile_text_stays_text(new_job, audience):
+    job = new_job()
+    for which in all_stages():
+        for kind in which.kinds:
+            data = {f.name: HOSTILE for f in kind.fields if f.kind in ("text", "long text")}
+            data |= {f.name: f.choices[0][0] for f in kind.fields if f.kind == "choice"}
+            data |= {f.name: {"value": 1.0, "unit": f.unit} for f in kind.fields if f.kind == "quantity"}
+            job.record.append(new_entry(which.key, kind.key, data, note=HOSTILE))
+    job.add("intake", "consent", {"publish": "yes"})
+    cells = notebook(
+        markdown(f"# {HOSTILE}\n\n{HOSTILE}\n\n[a](javascript:alert(1)) [b](data:text/html,x)"),
+        *(stage(s.key) for s in all_stages()),
+    )
+    page = Parsed(render_page(job, audience, cells))
+    assert not {"script"} & {tag for tag, _ in page.tags}
+    assert not [
+        value for _, _, value in page.links if "evil" in value or "javascript" in value or value.startswith("data:text")
+    ]
+    assert '<script>alert("x")</script>' in page.text
+    assert not [a for _, a in page.tags if "onerror" in a]
+
+
+def test_a_hostile_job_name_cannot_leave_the_style_sheet(new_job):
+    job = new_job(name="a job")
+    odd = type(job)('x"; } </style><script>', job.folder, job.bench, job.record)
+    page = Parsed(render_page(odd, "client", notebook()))
+    assert "script" not in {tag for tag, _ in page.tags}
+
+
+def test_an_unfinished_job_says_so_at_its_head(new_job, small_job, audience):
+    job = new_job()
+    job.add("intake", "arrival", {"pen": "a pen"})
+    job.add("intake", "consent", {"publish": "yes"})
+    text = Parsed(render_page(job, audience, notebook())).text
+    assert "This job is not finished." in text
+    assert text.index("This job is not finished.") < text.index("In short")
+    assert "This job is not finished." not in Parsed(render_page(small_job, audience)).text
+
+
+def test_the_clients_page_says_what_stands_in_the_way_of_release(new_job):
+    job = new_job()
+    text = Parsed(render_page(job, "client", notebook())).text
+    assert "The leak check has not been done and the limits have not been written." in text
+
+
+def test_a_released_hold_is_shown_with_its_reason_to_the_client_only(small_job):
+    small_job.release("release", "release", "the owner travels tomorrow")
+    assert "The hold on releasing the pen was released" in Parsed(render_page(small_job, "client")).text
+    assert "The owner travels tomorrow." in Parsed(render_page(small_job, "client")).text
+    assert "travels" not in render_page(small_job, "blog")
+
+
+def test_the_order_of_the_clients_page(small_job):
+    text = Parsed(render_page(small_job, "client")).text
+    order = [
+        "In short", "Before and after", "What it is", "How it came", "What was asked", "What was wrong", "What was done",
+        "How it performs now", "What was left alone, and why", "How it ended", "Care Flush", "Price Price", "The full dated log",
+        "Materials added and removed" if "Materials added" in text else "Departures from", "Departures from", "Methods and uncertainties",
+    ]  # fmt: skip
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
+    assert CONTACT in text
+
+
+def test_the_story_leads_the_page_for_publication(small_job):
+    page = build_page(small_job, "blog")
+    assert [placed.section.key for placed in page.head] == ["summary", "before-after"]
+    assert page.passages[0].story
+    assert page.passages[0].placed[0].section.key == "identity"
+
+
+def test_publication_needs_consent(new_job):
+    job = new_job()
+    with pytest.raises(HoldError, match="consent to publish is not recorded"):
+        render_page(job, "blog", notebook())
+    assert "Not for publication." in Parsed(render_page(job, "blog", notebook(), draft=True)).text
+    job.add("intake", "consent", {"publish": "no"})
+    with pytest.raises(HoldError, match="said no"):
+        render_page(job, "blog", notebook())
+    with pytest.raises(InputError):
+        render_page(job, "everybody", notebook())
+
+
+def test_a_stage_that_is_not_known_is_said_in_words(small_job):
+    cells = notebook(stage("seance"), stage("intake"))
+    assert (
+        "asks for a stage “seance”, which this version does not know"
+        in Parsed(render_page(small_job, "client", cells)).text
+    )
+    assert "seance" not in render_page(small_job, "blog", cells)
+
+
+def test_a_stage_without_entries_is_left_out(new_job, audience):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes"})
+    cells = notebook(markdown("# Story"), *(stage(s.key) for s in all_stages()))
+    text = Parsed(render_page(job, audience, cells)).text
+    assert "What was wrong" not in text
+    assert "How it performs now" not in text
+    for which in all_stages():
+        if which.key != "intake":
+            assert section_of(job, which.key, audience).blocks == ()
+
+
+def test_a_stage_taken_out_of_the_notebook_is_still_on_the_clients_page(small_job):
+    assert "A hairline at the lip." in Parsed(render_page(small_job, "client", notebook(markdown("# Story")))).text
+    assert "hairline" not in render_page(small_job, "blog", notebook(markdown("# Story"))).replace(
+        "A hairline at the lip", "", 0
+    )
+
+
+def test_a_stage_named_twice_is_shown_once(small_job):
+    page = build_page(small_job, "client", notebook(stage("limits"), stage("limits")))
+    keys = [p.section.key for passage in page.passages for p in passage.placed]
+    assert keys.count("limits") == 1
+
+
+def test_weighings_that_contradict_each_other_are_said_in_words(small_job):
+    small_job.add("fill test", "weighing", {"state": "drained", "mass": "18 g"})
+    small_job.add("fill test", "weighing", {"state": "filled", "mass": "16 g"})
+    text = Parsed(render_page(small_job, "client")).text
+    assert "To be settled: The weighings give no result:" in text
+    assert "The full dated log" in text
+
+
+def test_entries_spoilt_by_hand_do_not_stop_the_page(small_job, audience):
+    small_job.record.append(new_entry("condition", "part", {"part": 7, "severity": "grave"}))
+    small_job.record.append(new_entry("work log", "work", {"activity": "open", "minutes": "long", "done": "x"}))
+    text = Parsed(render_page(small_job, audience)).text
+    assert "These entries cannot be shown" in text
+    assert "How it performs now" in text
+
+
+def test_details_stand_in_the_page_and_print_open(small_job, audience):
+    page = render_page(small_job, audience)
+    details = [attrs for tag, attrs in Parsed(page).tags if tag == "details"]
+    assert details
+    assert "details::details-content" in page
+    if audience == "client":
+        assert all("open" in attrs for attrs in details)
+
+
+def test_the_printed_page_is_numbered_and_named(small_job):
+    page = render_page(small_job, "client")
+    assert 'content: "Job job-4711"' in page
+    assert "counter(page)" in page
+    assert "size: A4" in page
+    facts = {**small_job.bench.facts, "bench": {**small_job.bench.facts["bench"], "paper": "Letter"}}
+    letter = type(small_job)(
+        small_job.name, small_job.folder, type(small_job.bench)(small_job.bench.folder, facts), small_job.record
+    )
+    assert "size: letter" in render_page(letter, "client")
+
+
+def test_the_log_keeps_corrections_and_withdrawals(small_job):
+    old = small_job.add("work log", "work", {"activity": "open", "minutes": "5 min", "done": "first words"})
+    small_job.add("work log", "work", {"activity": "open", "minutes": "6 min", "done": "second words"}, replaces=old.id)
+    gone = small_job.add("limits", "limit", {"part": "nib", "left": "third words", "why": "fourth"})
+    small_job.withdraw(gone, "a slip")
+    text = Parsed(render_page(small_job, "client")).text
+    for words in (
+        "first words",
+        "second words",
+        "third words",
+        "Corrects the entry of",
+        "(Corrected on",
+        "(Taken back on",
+        "Reason: A slip.",
+    ):
+        assert words in text
+    assert "first words" not in render_page(small_job, "blog")
+    assert "third words" not in render_page(small_job, "blog")
+
+
+def test_what_the_file_could_not_give_is_said_to_the_client(small_job):
+    with small_job.record.path.open("ab") as file:
+        file.write(b"no entry\n")
+    small_job.record.refresh()
+    assert "About the file: Line" in Parsed(render_page(small_job, "client")).text
+
+
+def test_published_outputs_keep_their_place(small_job):
+    shown = code("1", "publish", outputs=[{"output_type": "stream", "name": "stdout", "text": "printed here"}])
+    text = Parsed(
+        render_page(small_job, "client", notebook(markdown("# Story"), shown, stage("limits"), stage("intake")))
+    ).text
+    assert text.index("# Story"[2:]) < text.index("printed here") < text.index("A hairline at the lip.")
+
+
+def test_a_notebook_that_cannot_be_read_is_said(small_job):
+    small_job.notebook.write_text("{")
+    with pytest.raises(RecordError, match="cannot be read"):
+        render_page(small_job, "client")
+    small_job.notebook.write_text(json.dumps([1]))
+    with pytest.raises(RecordError, match="not a notebook"):
+        render_page(small_job, "client")
+
+
+def test_a_job_without_its_notebook_is_made_from_the_record(small_job, audience):
+    small_job.notebook.unlink()
+    assert "A hairline at the lip." in Parsed(render_page(small_job, audience)).text
+
+
+def test_making_a_page_needs_no_slow_library():
+    code_text = (
+        "import sys, pentools.writeup.page, pentools.writeup.write\n"
+        "print([m for m in ('nbformat', 'nbconvert', 'pandas', 'matplotlib', 'IPython', 'ipywidgets') if m in sys.modules])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code_text],
+        capture_output=True,
+        text=True,
+        check=True,
+        env={"PYTHONPATH": ":".join(sys.path)},
+    )
+    assert done.stdout.strip() == "[]"

@@ -1,0 +1,177 @@
+"""Nothing private reaches the page for publication, and nothing at all is missing on the client's."""
+
+import itertools
+from dataclasses import replace
+
+import pytest
+from PIL import Image
+from writeup.pages import CONTACT, Parsed, code, markdown, notebook, plain_date, stage
+
+from pentools.fields import Field
+from pentools.record import registry
+from pentools.record.entries import new_entry
+from pentools.record.kinds import Kind, Stage
+from pentools.record.registry import all_stages
+from pentools.units import Reading
+from pentools.writeup.page import render_page
+from pentools.writeup.words import date_in_words
+
+
+def planted(field, number):
+    """A value for a field and the text it leaves on a page; None for a text that could not be told apart."""
+    word = f"Plant{number:03d}x{field.name.replace('_', '')}"
+    match field.kind:
+        case "text" | "long text":
+            return word, word
+        case "items":
+            return [word], word
+        case "photo":
+            return f"{word}.jpg", f"{word}.jpg"
+        case "date":
+            day = plain_date(number)
+            return day.isoformat(), date_in_words(day)
+        case "choice":
+            return field.choices[0][0], None
+        case "yes-no":
+            return True, None
+        case "quantity" | "quantities":
+            low, high = field.low if field.low is not None else 1.0, field.high if field.high is not None else 2.0
+            reading = Reading(low + 0.37 * (high - low), field.unit).as_json()
+            return (reading if field.kind == "quantity" else [reading]), None
+        case _:
+            return field.low if field.low is not None else 1, None
+
+
+@pytest.fixture
+def full_of_plants(new_job):
+    """A job with a string of its own in every field of every kind of every stage, in every note, and beside them."""
+    job, public, private = new_job(), {}, {}
+    count = itertools.count(1)
+    for which in all_stages():
+        for kind in which.kinds:
+            data = {}
+            for field in kind.fields:
+                data[field.name], text = planted(field, next(count))
+                if text:
+                    (public if kind.public and field.public else private)[f"{which.key}/{kind.key}/{field.name}"] = text
+            note = f"Plant{next(count):03d}xnote"
+            private[f"{which.key}/{kind.key} note"] = note
+            entry = job.record.append(new_entry(which.key, kind.key, data, note=note))
+            if kind.key == "weighing":
+                weighing = entry
+    filled = {"state": "filled", "mass": Reading(weighing.data["mass"]["value"] + 1.3, "g").as_json()}
+    job.record.append(new_entry("fill test", "weighing", filled))
+    job.record.append(
+        new_entry("fill test", "weighing", filled, note="Plant901xcorrected", replaces=job.record.entries[-1].id)
+    )
+    job.withdraw(
+        job.record.append(
+            new_entry(
+                "work log",
+                "work",
+                {"activity": "open", "minutes": {"value": 5, "unit": "min"}, "done": "Plant902xwithdrawn"},
+            )
+        ),
+        "Plant903x reason",
+    )
+    job.release("release", "release", "Plant904x because of haste")
+    job.record.append(new_entry("unheard of", "thing", {"what": "Plant905xunknownstage"}, note="Plant906xunknownnote"))
+    job.record.append(new_entry("intake", "odd", {"what": "Plant907xunknownkind"}))
+    job.record.append(
+        new_entry(
+            "condition", "part", {"part": "cap", "seen": "a mark", "severity": "1", "later": "Plant908xunknownfield"}
+        )
+    )
+    others = (
+        "Plant901xcorrected", "Plant902xwithdrawn", "Plant903x", "Plant904x", "Plant905xunknownstage", "Plant906xunknownnote",
+        "Plant907xunknownkind", "Plant908xunknownfield", "Plant909xprivatecell", CONTACT, job.name,
+    )  # fmt: skip
+    private |= {text: text for text in others}
+    for path in public.values():
+        if path.endswith(".jpg"):
+            Image.new("RGB", (40, 20), "teal").save(job.folder / "photos" / path)
+    cells = notebook(
+        markdown("# The story\n\nStorytext here."),
+        markdown("Plant909xprivatecell", "private"),
+        markdown("Plant910xhowto", "how-to"),
+        code(
+            "'Plant911xuntagged'",
+            outputs=[{"output_type": "execute_result", "data": {"text/plain": "Plant912xuntagged"}, "metadata": {}}],
+        ),
+        *(stage(which.key) for which in all_stages()),
+    )
+    return job, cells, public, private
+
+
+def test_private_strings_stay_off_the_page_for_publication(full_of_plants):
+    job, cells, public, private = full_of_plants
+    page = render_page(job, "blog", cells)
+    assert len(private) >= 30
+    assert {where: text for where, text in private.items() if text in page} == {}
+    # the check can fail: public strings do stand there (a picture's file name is never shown)
+    shown = [text for text in public.values() if not text.endswith(".jpg")]
+    assert len(shown) >= 20
+    assert [text for text in shown if text not in page] == []
+    assert "Storytext here." in page
+
+
+def test_the_clients_page_holds_every_string(full_of_plants):
+    job, cells, public, private = full_of_plants
+    text = Parsed(render_page(job, "client", cells)).text
+    squeezed = text.replace("\u00a0", " ")
+    assert {
+        where: word for where, word in (public | private).items() if word.replace("\u00a0", " ") not in squeezed
+    } == {}
+
+
+def test_instructions_and_untagged_code_are_on_neither_page(full_of_plants):
+    job, cells, _, _ = full_of_plants
+    for audience in ("client", "blog"):
+        page = render_page(job, audience, cells)
+        assert "Plant910x" not in page
+        assert "Plant911x" not in page
+        assert "Plant912x" not in page
+
+
+def test_pictures_need_consent_and_their_own_yes(new_job):
+    job = new_job()
+    colours = {"may.jpg": "yes", "not.jpg": "no", "unsaid.jpg": ""}
+    for number, (name, word) in enumerate(colours.items()):
+        Image.new("RGB", (40 + number, 20), "teal").save(job.folder / "photos" / name)
+        job.add("pictures", "picture", {"photo": name, "moment": "during", "shows": f"shows {name}", "public": word})
+    cells = notebook(markdown("Story ![one](photos/not.jpg) and ![two](photos/may.jpg)"), stage("pictures"))
+    job.add("intake", "consent", {"publish": "yes", "pictures": "no"})
+    assert Parsed(render_page(job, "blog", cells)).images == []
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    page = Parsed(render_page(job, "blog", cells))
+    assert {image["width"] for image in page.images} == {"40"}
+    assert "not.jpg" not in page.text
+    assert "unsaid.jpg" not in page.text
+    job.add("pictures", "picture", {"photo": "may.jpg", "moment": "after", "shows": "the same file", "public": "no"})
+    assert Parsed(render_page(job, "blog", cells)).images == []
+    assert {image["width"] for image in Parsed(render_page(job, "client", cells)).images} == {"40", "41", "42"}
+
+
+def test_a_stage_added_later_is_held_to_the_same_list(new_job, monkeypatch):
+    kind = Kind("trial", "Trial", (Field("open_word", "Open word", public=True), Field("shut_word", "Shut word")))
+    shut = replace(kind, key="shut", public=False)
+    later = Stage("later", "Later stage", "For the test.", (kind, shut))
+    monkeypatch.setitem(registry.STAGES, "later", "nowhere:LATER")
+    registry.find_stage.cache_clear()
+    real = registry.find_stage
+    for module in (
+        "pentools.record.job",
+        "pentools.writeup.page",
+        "pentools.writeup.closing",
+        "pentools.record.registry",
+    ):
+        monkeypatch.setattr(f"{module}.find_stage", lambda key: later if key == "later" else real(key))
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes"})
+    job.add("later", "trial", {"open_word": "openaaa", "shut_word": "shutbbb"}, note="noteccc")
+    job.add("later", "shut", {"open_word": "openddd", "shut_word": "shuteee"})
+    blog = render_page(job, "blog", notebook(stage("later")))
+    assert "openaaa" in blog
+    assert not [word for word in ("shutbbb", "noteccc", "openddd", "shuteee") if word in blog]
+    client = render_page(job, "client", notebook(stage("later")))
+    assert not [word for word in ("openaaa", "shutbbb", "noteccc", "openddd", "shuteee") if word not in client]
