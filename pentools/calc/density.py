@@ -91,7 +91,7 @@ def air_density_simple(temperature_c: float, pressure_kpa: float, humidity_share
     Parameters
     ----------
     temperature_c : float
-        Temperature [°C], 10 to 35.
+        Temperature [°C], 0 to 40; 10 to 30 for the agreement stated below.
     pressure_kpa : float
         Pressure [kPa], 60 to 110.
     humidity_share : float

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
+from pentools.calc.coverage import coverage_factor
 from pentools.errors import InputError
 
 __all__ = [
@@ -147,86 +148,6 @@ def mean_and_spread(values: Sequence[float]) -> tuple[float, float]:
     return mean, math.sqrt(math.fsum((v - mean) ** 2 for v in values) / (len(values) - 1))
 
 
-def _t_tail(t: float, nu: float) -> float:
-    """Two-sided probability within ±t, by the continued fraction of the incomplete beta function."""
-    x = nu / (nu + t * t)
-    return 1 - _incomplete_beta(nu / 2, 0.5, x)
-
-
-def _incomplete_beta(a: float, b: float, x: float) -> float:
-    if x <= 0:
-        return 0.0
-    if x >= 1:
-        return 1.0
-    front = math.exp(math.lgamma(a + b) - math.lgamma(a) - math.lgamma(b) + a * math.log(x) + b * math.log1p(-x))
-    if x > (a + 1) / (a + b + 2):
-        return 1 - front / b * _beta_fraction(b, a, 1 - x)
-    return front / a * _beta_fraction(a, b, x)
-
-
-def _beta_fraction(a: float, b: float, x: float) -> float:
-    tiny = 1e-300
-    c, d = 1.0, 1 / (1 - (a + b) * x / (a + 1) or tiny)
-    value = d
-    for m in range(1, 400):
-        even = m * (b - m) * x / ((a + 2 * m - 1) * (a + 2 * m))
-        odd = -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1))
-        for step in (even, odd):
-            d = 1 / (1 + step * d or tiny)
-            c = 1 + step / c or tiny
-            change = c * d
-            value *= change
-        if abs(change - 1) < 1e-15:
-            break
-    return value
-
-
-def coverage_factor(degrees_of_freedom: float, confidence: float = 0.95) -> float:
-    """Factor from standard to expanded uncertainty.
-
-    Parameters
-    ----------
-    degrees_of_freedom : float
-        Effective degrees of freedom, 1 or more; infinite gives the normal distribution. A broken number is cut
-        down to a whole one first, as JCGM 100 G.4.1 allows.
-    confidence : float
-        Level of confidence [1], 0.5 to 0.9999.
-
-    Returns
-    -------
-    float
-        Two-sided quantile of Student's t.
-
-    Raises
-    ------
-    InputError
-        If an argument is outside its range.
-
-    Notes
-    -----
-    JCGM 100:2008, G.3 and table G.2. Found by bisection to 1e-12 on the incomplete beta function.
-
-    Examples
-    --------
-    >>> round(coverage_factor(16), 3)
-    2.12
-    """
-    if not degrees_of_freedom >= 1:
-        raise InputError("degrees of freedom", "1 or more", degrees_of_freedom)
-    if not 0.5 <= confidence <= 0.9999:
-        raise InputError("confidence", "0.5 to 0.9999", confidence)
-    nu = math.floor(degrees_of_freedom) if math.isfinite(degrees_of_freedom) else INFINITE
-
-    def within(t: float) -> float:
-        return math.erf(t / math.sqrt(2)) if nu > 1e6 else _t_tail(t, nu)
-
-    low, high = 0.0, 7000.0
-    while high - low > 1e-12 * max(1.0, high):
-        middle = (low + high) / 2
-        low, high = (middle, high) if within(middle) < confidence else (low, middle)
-    return (low + high) / 2
-
-
 def combine(components: Sequence[Component], confidence: float = 0.95) -> Budget:
     """Combine sources of uncertainty that do not depend on each other.
 
@@ -314,12 +235,6 @@ def fit_line(x: Sequence[float], y: Sequence[float], known_spread: float = 0.0) 
     return Line(slope, intercept, sigma / math.sqrt(sxx), scatter, nu)
 
 
-def _to_place(value: float, places: int) -> str:
-    # by the shortest decimal that names the number, half away from zero: 0.0135 is 0.014 and not 0.013
-    step = Decimal(1).scaleb(-places)
-    return f"{Decimal(repr(value)).quantize(step, ROUND_HALF_UP):.{max(places, 0)}f}"
-
-
 def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:
     """A value and its expanded uncertainty as text, rounded once and to the same place.
 
@@ -338,7 +253,7 @@ def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:
     Raises
     ------
     InputError
-        If the uncertainty is negative or not finite.
+        If the uncertainty is negative, or either is not finite.
 
     Examples
     --------
@@ -346,16 +261,27 @@ def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:
     ('1.81', '0.05')
     >>> rounded_pair(1.80548, 0.0135)
     ('1.805', '0.014')
+    >>> rounded_pair(1.80548, 0.3)
+    ('1.8', '0.3')
     """
     if not (uncertainty >= 0 and math.isfinite(uncertainty)):
         raise InputError("uncertainty", "finite and zero or more", uncertainty)
+    if not math.isfinite(value):
+        raise InputError("value", "finite", value)
     if uncertainty == 0:
         return f"{value:g}", "0"
-    exponent = math.floor(math.log10(uncertainty))
-    digits = 1 if uncertainty / 10**exponent < 3 else 0
-    places = digits - exponent
-    # rounding up may carry the first digit on (0.0296 -> 0.030), which keeps the same place
-    return _to_place(value, places), _to_place(uncertainty, places)
+    # decimal digits as they are printed: in binary 0.3 / 0.1 lies below 3 and would be given two digits
+    spread = Decimal(repr(float(uncertainty)))
+    first = spread.as_tuple().digits[0]
+    place = Decimal(1).scaleb(spread.adjusted() - (1 if first < 3 else 0))
+    # a carry (0.0296 -> 0.030) keeps the place
+    return _at(Decimal(repr(float(value))), place), _at(spread, place)
+
+
+def _at(number: Decimal, place: Decimal) -> str:
+    # half away from zero on the shortest decimal that names the number: 0.0135 is 0.014 and not 0.013
+    rounded = number.quantize(place, ROUND_HALF_UP)
+    return f"{rounded if rounded else abs(rounded):f}"  # never "-0.0"
 
 
 def format_value(value: float, uncertainty: float, unit: str) -> str:

@@ -1,6 +1,7 @@
 """Capacity from weight: behaviour, edges and refusals."""
 
 import math
+from decimal import Decimal
 
 import pytest
 from hypothesis import given
@@ -23,20 +24,57 @@ def test_shares_add_up_to_one():
     assert all(share >= 0 for share in result.budget.shares())
 
 
+def repeatability(result):
+    [row] = [c for c in result.budget.components if c.source.startswith("repeatability")]
+    return row
+
+
 def test_equal_readings_on_a_coarse_scale_are_not_perfect():
     perfect = Balance(0.01, 0.0, 0.0, 0.0)
     result = capacity_from_weight([23.26] * 5, [25.06] * 5, perfect, residual_drop_g=0, evaporation_g=0)
-    repeat = [c for c in result.budget.components if c.source.startswith("repeatability")]
-    assert all(c.standard_uncertainty == pytest.approx(0.01 / math.sqrt(12) / math.sqrt(5)) for c in repeat)
+    assert repeatability(result).standard_uncertainty == pytest.approx(0.01 / math.sqrt(12) * math.sqrt(1 / 5 + 1 / 5))
 
 
 def test_a_wide_scatter_counts_with_its_degrees_of_freedom():
+    # standard deviation of the first four 0.0645 g, of the others 0: pooled √(3·0.0645²/6) with 6 degrees of freedom
     result = capacity_from_weight([23.20, 23.30, 23.25, 23.35], [25.06] * 4, TENTH)
-    [empty] = [c for c in result.budget.components if c.source == "repeatability, empty"]
-    assert empty.degrees_of_freedom == 3
-    assert empty.kind == "repeat readings"
+    row = repeatability(result)
+    assert row.degrees_of_freedom == 6
+    assert row.kind == "repeat readings"
+    assert row.standard_uncertainty == pytest.approx(
+        math.sqrt(3 * (0.0125 / 3) / 6) * math.sqrt(1 / 4 + 1 / 4), rel=1e-9
+    )
     assert result.budget.degrees_of_freedom < 100
     assert result.budget.coverage_factor > 1.96
+
+
+@pytest.mark.parametrize("empty", [[23.1, 23.4], [23.1, 23.25, 23.4]])
+def test_the_scatter_of_few_readings_is_believed_when_it_is_wide(empty):
+    result = capacity_from_weight(empty, [25.06], TENTH)
+    assert result.budget.standard_uncertainty > 0.08
+    assert result.budget.coverage_factor > 2.5
+    assert "scatter-empty" in topics(result)
+
+
+def test_readings_within_the_balances_own_scatter_change_nothing():
+    quiet = capacity_from_weight([23.26, 23.26, 23.26], [25.06] * 3, TENTH)
+    usual = capacity_from_weight([23.26, 23.25, 23.27], [25.06] * 3, TENTH)
+    assert repeatability(usual).kind == "instrument limit"
+    assert usual.budget.standard_uncertainty == pytest.approx(quiet.budget.standard_uncertainty)
+    assert not {"scatter-empty", "scatter-filled"} & topics(usual)
+
+
+@pytest.mark.parametrize(("pressure", "humidity"), [(60.0, 0.0), (61.0, 1.0), (110.0, 0.5)])
+def test_a_room_at_the_edge_of_the_air_formula_still_works(pressure, humidity):
+    result = capacity_from_weight([23.26], [25.06], TENTH, Conditions(20.0, 2.0, pressure, 3.0, humidity, 0.2))
+    assert 1.79 < result.volume_ml < 1.82
+
+
+@pytest.mark.parametrize(("confidence", "factor"), [(0.95, 1.960), (0.9545, 2.000), (0.99, 2.576)])
+def test_the_level_of_confidence_is_a_choice(confidence, factor):
+    result = capacity_from_weight([23.26], [25.06], TENTH, confidence=confidence)
+    assert result.budget.coverage_factor == pytest.approx(factor, abs=5e-4)
+    assert result.budget.expanded_uncertainty == pytest.approx(factor * result.budget.standard_uncertainty, rel=3e-4)
 
 
 def test_more_weighings_help_but_never_below_the_rest():
@@ -52,7 +90,9 @@ def test_filled_must_be_heavier(empty, filled):
         capacity_from_weight(empty, filled, TENTH)
 
 
-@pytest.mark.parametrize(("empty", "filled"), [([], [1.0]), ([1.0], []), ([-1.0], [2.0]), ([1.0], [2326.0]), ([float("nan")], [2.0])])
+@pytest.mark.parametrize(
+    ("empty", "filled"), [([], [1.0]), ([1.0], []), ([-1.0], [2.0]), ([1.0], [2326.0]), ([float("nan")], [2.0])]
+)
 def test_unusable_masses_are_refused(empty, filled):
     with pytest.raises(InputError):
         capacity_from_weight(empty, filled, TENTH)
@@ -72,7 +112,9 @@ def test_findings_about_balance_and_amount():
 
 @pytest.mark.parametrize(("temperature", "wanted"), [(20.0, 1.0029), (30.0, 1.0054)])
 def test_z_follows_the_temperature(temperature, wanted):
-    assert capacity_from_weight([1.0], [2.0], TENTH, Conditions(temperature)).z_ml_per_g == pytest.approx(wanted, abs=6e-5)
+    assert capacity_from_weight([1.0], [2.0], TENTH, Conditions(temperature)).z_ml_per_g == pytest.approx(
+        wanted, abs=6e-5
+    )
 
 
 def test_ink_is_denser_than_water():
@@ -86,7 +128,7 @@ def test_ink_against_water_in_one_syringe():
     ink = ink_against_water(2.040, 2.000, 20.0, 0.002)
     assert ink.density_kg_m3 == pytest.approx(998.207 * 1.02, abs=0.01)
     assert ink.density_uncertainty_kg_m3 == pytest.approx(ink.density_kg_m3 * 0.002 * math.hypot(1 / 2.04, 1 / 2.0))
-    with pytest.raises(InputError, match="same|mark"):
+    with pytest.raises(InputError, match="one mark"):
         ink_against_water(4.0, 2.0, 20.0, 0.002)
 
 
@@ -98,10 +140,30 @@ def test_volume_is_proportional_to_the_gain(empty, gain):
 
 @pytest.mark.parametrize(
     ("value", "u", "shown"),
-    [(1.80548, 0.0470, ("1.81", "0.05")), (1.80548, 0.0135, ("1.805", "0.014")), (1.80548, 0.0296, ("1.805", "0.030")), (1234.0, 250.0, ("1230", "250")), (12.3, 34.0, ("10", "30")), (5.0, 0.0, ("5", "0"))],
+    [(1.80548, 0.3, ("1.8", "0.3")), (1.80548, 0.003, ("1.805", "0.003")), (-0.01, 0.3, ("0.0", "0.3")), (0.5, 9.6, ("1", "10")), (1.80548, 0.0470, ("1.81", "0.05")), (1.80548, 0.0135, ("1.805", "0.014")), (1.80548, 0.0296, ("1.805", "0.030")), (1234.0, 250.0, ("1230", "250")), (12.3, 34.0, ("10", "30")), (5.0, 0.0, ("5", "0"))],
 )  # fmt: skip
 def test_rounded_once(value, u, shown):
     assert rounded_pair(value, u) == shown
+
+
+@given(st.floats(-1e4, 1e4), st.floats(1e-6, 1e3))
+def test_value_and_uncertainty_end_at_one_place(value, u):
+    shown, spread = rounded_pair(value, u)
+    decimals = [len(text.partition(".")[2]) for text in (shown, spread)]
+    assert decimals[0] == decimals[1]
+    unit = Decimal(repr(u)).adjusted()  # the place of its first digit
+    wanted = unit - 1 if repr(Decimal(repr(u)).scaleb(-unit)).split("'")[1][0] in "12" else unit
+    assert decimals[1] == max(-wanted, 0)
+    assert abs(Decimal(spread) - Decimal(repr(u))) <= Decimal(10) ** wanted / 2
+    assert abs(float(shown) - value) <= 0.5 * 10 ** -decimals[0] * (1 + 1e-9) or "." not in shown
+
+
+@pytest.mark.parametrize(
+    ("value", "u"), [(float("nan"), 1), (float("inf"), 1), (1, float("nan")), (1, -1), (1, float("inf"))]
+)
+def test_what_is_no_number_is_not_rounded(value, u):
+    with pytest.raises(InputError):
+        rounded_pair(value, u)
 
 
 def test_a_value_in_words():
