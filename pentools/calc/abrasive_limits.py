@@ -7,7 +7,16 @@ from dataclasses import dataclass
 
 from pentools.errors import InputError
 
-__all__ = ["Interval", "Material", "Medium", "Zone", "materials_from_rows", "media_from_rows", "zone_budget_um", "zones_from_rows"]
+__all__ = [
+    "Interval",
+    "Material",
+    "Medium",
+    "Zone",
+    "materials_from_rows",
+    "media_from_rows",
+    "zone_budget_um",
+    "zones_from_rows",
+]
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from dataclasses import dataclass
 
@@ -80,7 +81,7 @@ def method_ratio(size_um: float, catalogue: Catalogue) -> float:
     at = math.log(size_um)
     if at >= pairs[0][0]:
         return pairs[0][1]
-    for (x1, y1), (x0, y0) in zip(pairs, pairs[1:], strict=False):
+    for (x1, y1), (x0, y0) in itertools.pairwise(pairs):
         if at >= x0:
             return y0 + (y1 - y0) * (at - x0) / (x1 - x0)
     return pairs[-1][1]
@@ -133,7 +134,7 @@ def convert_grade(grade: Grade, scale: str, catalogue: Catalogue, *, by: str = "
     near_like = min(others, key=lambda g: abs(math.log(span(g)[0] / like))) if like else None
     ratio = span(nearest)[0] / size
     return Conversion(
-        grade, scale, nearest, ratio, within, like, near_like, _words(grade, nearest, ratio, within, like, near_like)
+        grade, scale, nearest, ratio, within, like, near_like, _words(grade, nearest, ratio, within, (like, near_like))
     )
 
 
@@ -154,14 +155,23 @@ def _like_for_like(grade: Grade, method: str, scale: str, size: float, catalogue
 
 
 def _words(
-    grade: Grade, nearest: Grade, ratio: float, within: tuple[Grade, ...], like: float | None, near_like: Grade | None
+    grade: Grade,
+    nearest: Grade,
+    ratio: float,
+    within: tuple[Grade, ...],
+    like_for_like: tuple[float | None, Grade | None],
 ) -> str:
-    side = "as coarse" if abs(ratio - 1) < 0.02 else (f"{ratio:.2f} times as coarse" if ratio > 1 else f"{1 / ratio:.2f} times finer")
+    side = (
+        "as coarse"
+        if abs(ratio - 1) < 0.02
+        else (f"{ratio:.2f} times as coarse" if ratio > 1 else f"{1 / ratio:.2f} times finer")
+    )
     text = f"{grade.label} comes nearest to {nearest.label} ({side} as printed)"
     if len(within) > 1:
         text += f"; within the spread it could pass for {within[0].label} to {within[-1].label}"
     elif not within:
         text += "; not within the spread of either"
+    like, near_like = like_for_like
     if like is not None and near_like is not None and near_like != nearest:
         text += f"; measured by that scale's own method it would read about {like:.2g} µm, {near_like.label}"
     return text + "."

@@ -11,7 +11,9 @@ from pentools.errors import InputError
 
 __all__ = ["ACCEPTED", "meanings_of", "read_grade", "read_grades"]
 
-ACCEPTED = "a grade with its scale, like P400, cushioned 1500, CAMI 320, JIS 1000 electrical, F400, film 9 um or paste 1 um"
+ACCEPTED = (
+    "a grade with its scale, like P400, cushioned 1500, CAMI 320, JIS 1000 electrical, F400, film 9 um or paste 1 um"
+)
 """What a typed grade looks like."""
 
 _CAMI_LAST = 600
@@ -174,7 +176,9 @@ def _sized(text: str, clean: str, catalogue: Catalogue) -> Grade | None:
         return None
     word = (found[1] or found[3] or "").casefold()
     if not word:
-        raise InputError("grade", ACCEPTED, text, f"Is it film or paste? Type film {found[2]} um or paste {found[2]} um.")
+        raise InputError(
+            "grade", ACCEPTED, text, f"Is it film or paste? Type film {found[2]} um or paste {found[2]} um."
+        )
     scale, medium = _SIZED[word]
     size = float(found[2].replace(",", "."))
     known = catalogue.find(scale, f"{size:g}")

@@ -8,7 +8,16 @@ from dataclasses import dataclass, field, replace
 
 from pentools.errors import InputError
 
-__all__ = ["SCALES", "Catalogue", "Grade", "Neighbours", "catalogue_from_rows", "neighbours", "sized_grade", "with_finish"]
+__all__ = [
+    "SCALES",
+    "Catalogue",
+    "Grade",
+    "Neighbours",
+    "catalogue_from_rows",
+    "neighbours",
+    "sized_grade",
+    "with_finish",
+]
 
 SCALES: Mapping[str, str] = {
     "P": "P (ISO 6344, coated abrasives)",

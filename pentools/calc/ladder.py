@@ -11,7 +11,16 @@ from pentools.calc.findings import Finding
 from pentools.calc.grades import Grade
 from pentools.errors import InputError
 
-__all__ = ["LadderCheck", "LadderStep", "check_ladder", "goes_coarser", "interval_stock_um", "optimal_ratio", "stock_plan_um", "time_penalty"]
+__all__ = [
+    "LadderCheck",
+    "LadderStep",
+    "check_ladder",
+    "goes_coarser",
+    "interval_stock_um",
+    "optimal_ratio",
+    "stock_plan_um",
+    "time_penalty",
+]
 
 JUDGED_BY = ("both", "particle", "finish")
 
@@ -93,7 +102,12 @@ def goes_coarser(before: Grade, after: Grade, *, judged_by: str = "both") -> Fin
     first, second = (getattr(grade, f"{size}_um") for grade in (before, after))
     word = "does not go finer" if first == second else "goes coarser"
     text = f"{before.label} to {after.label} {word} by {size}: {first:g} µm to {second:g} µm."
-    if by_particle and not by_finish and (after.soft_backed or before.soft_backed):
+    if by_particle and not by_finish and before.soft_backed and not after.soft_backed:
+        text += (
+            f" By the scratch it leaves it is finer, {before.finish_um:g} µm to {after.finish_um:g} µm, if the cloth's finish"
+            " figure holds; on a hard backing the same grain cuts deeper, so try it where it does not show."
+        )
+    elif by_particle and not by_finish and after.soft_backed:
         text += (
             f" By the scratch it leaves it is finer, {before.finish_um:g} µm to {after.finish_um:g} µm, because a soft"
             " backing lets the grain sink in. The trade steps from plain paper to such cloth all the same and works it"
@@ -101,7 +115,9 @@ def goes_coarser(before: Grade, after: Grade, *, judged_by: str = "both") -> Fin
             " the cloth at a grade with the smaller grain, or judge this ladder by finish if your cloth has proved it."
         )
     elif by_finish and not by_particle:
-        text += f" The grain is finer, {before.particle_um:g} µm to {after.particle_um:g} µm, but the scratch left is not."
+        text += (
+            f" The grain is finer, {before.particle_um:g} µm to {after.particle_um:g} µm, but the scratch left is not."
+        )
     else:
         text += " It puts scratches back that the step before took out."
     return Finding("stop", text, "goes-coarser")

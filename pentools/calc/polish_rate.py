@@ -161,7 +161,9 @@ def calibrate_rates(
     cut = tuple(shares.items())
     if len(used) < FEWEST_ROWS:
         text = f"Not calibrated: {len(used)} of {FEWEST_ROWS} measured stages on {material} so far. Weigh or measure before and after."
-        return RateLine(material, basis, len(used), False, 0, 0, 0, 0, 0, (), cut, Finding("note", text, "not-calibrated"))
+        return RateLine(
+            material, basis, len(used), False, 0, 0, 0, 0, 0, (), cut, Finding("note", text, "not-calibrated")
+        )
     groups: dict[tuple[str, str, float], list[float]] = {}
     for row in used:
         size = row.grade.particle_um * shares[row.grade.medium]
@@ -175,7 +177,9 @@ def calibrate_rates(
         residuals += [value - estimate for value in values]
     spread = max(_LEAST_SPREAD, math.sqrt(sum(r * r for r in residuals) / (len(residuals) - 1)))
     sizes = [key[2] for key in groups]
-    text = f"Calibrated for {material} from {len(used)} measured stages: rate goes with size to the power {exponent:.1f}."
+    text = (
+        f"Calibrated for {material} from {len(used)} measured stages: rate goes with size to the power {exponent:.1f}."
+    )
     return RateLine(
         material, basis, len(used), True, math.exp(intercept), exponent, spread, min(sizes), max(sizes),
         tuple((k[0], k[1], m, len(groups[k])) for k, m in medians.items()), cut, Finding("ok", text, "calibrated"),
@@ -208,11 +212,17 @@ def estimate_rate(line: RateLine, grade: Grade) -> RateEstimate:
         return rule_of_thumb_rate(grade, share)
     size = grade.particle_um * share
     on_line = math.log(line.coefficient) + line.exponent * math.log(size)
-    median, count = next(((m, n) for scale, name, m, n in line.grade_medians if (scale, name) == (grade.scale, grade.name)), (on_line, 0))
+    median, count = next(
+        ((m, n) for scale, name, m, n in line.grade_medians if (scale, name) == (grade.scale, grade.name)), (on_line, 0)
+    )
     centre = _shrunk(median, count, on_line)
     beyond = max(math.log(size / line.size_high_um), math.log(line.size_low_um / size), 0.0)
     half = _STUDENT_95.get(line.rows, 2.0) * line.spread_log * math.sqrt(1 + 1 / (count + _PRIOR_ROWS)) + 0.5 * beyond
-    text = f"from {count} stages with this grade and {line.rows} in all" if count else f"from the general line of {line.rows} stages"
+    text = (
+        f"from {count} stages with this grade and {line.rows} in all"
+        if count
+        else f"from the general line of {line.rows} stages"
+    )
     return RateEstimate(Interval(math.exp(centre - half), math.exp(centre), math.exp(centre + half)), True, count, text)
 
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import functools
+import itertools
 
 from pentools import tables
 from pentools.calc.abrasive_limits import Material, Medium, Zone, materials_from_rows, media_from_rows, zones_from_rows
 from pentools.calc.grades import Catalogue, catalogue_from_rows
+from pentools.errors import InputError
 
 __all__ = ["catalogue", "gold_density_g_ml", "materials", "media", "surface_words", "zones"]
 
@@ -75,10 +77,8 @@ def gold_density_g_ml(karat: float) -> float:
     InputError
         If the karat is outside the table.
     """
-    from pentools.errors import InputError
-
     points = sorted((float(row["karat"]), float(row["density_g_ml"])) for row in tables.rows("gold_alloys"))
-    for (first, low), (last, high) in zip(points, points[1:], strict=False):
+    for (first, low), (last, high) in itertools.pairwise(points):
         if first <= karat <= last:
             return low + (high - low) * (karat - first) / (last - first)
     raise InputError("karat", f"{points[0][0]:g} to {points[-1][0]:g}", karat)
