@@ -11,9 +11,12 @@ from hypothesis import strategies as st
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
+from pentools.figures.pen.fillers import anatomy_of
+from pentools.figures.pen.marks import mark_of
 from pentools.figures.pen.parts import CAP_PARTS, SYSTEM_KEYS, part_name, parts_of
+from pentools.figures.pen.proportions import proportions_of
 from pentools.figures.pen.section_view import draw_pen
-from pentools.figures.pen.shape import PenShape
+from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
 
 MEASURED = {
     "barrel_length_mm": 66.0, "barrel_diameter_mm": 12.4, "bore_mm": 8.6, "section_length_mm": 16.0,
@@ -156,7 +159,25 @@ def test_dimensions_show_figures_or_say_not_measured():
 def test_the_caption_says_what_the_drawing_rests_on():
     assert "proportions assumed where not measured" in " ".join(texts(draw_pen(PenShape("piston"))))
     some = " ".join(texts(draw_pen(PenShape("piston", **MEASURED))))
-    assert "to scale from measurements; smaller parts that were not measured are typical" in some
+    assert "to scale from measurements; smaller parts not measured are typical" in some
+
+
+def test_measurements_that_do_not_fit_together_are_named_not_hidden():
+    torn = PenShape("lever-sac", **MEASURED, open_length_mm=160.0)
+    said = " ".join(texts(draw_pen(torn)))
+    assert "do not fit together" in said
+    assert "length uncapped" in said
+    sound = PenShape("lever-sac", **MEASURED, open_length_mm=66.0 + 16.0 + 20.5)
+    assert "do not fit" not in " ".join(texts(draw_pen(sound)))
+
+
+@pytest.mark.parametrize(
+    ("severity", "tag"), [("0 sound", "circle"), ("moderate", "diamond"), ("3 serious: it does not work", "square")]
+)
+def test_a_tag_tells_how_grave_by_its_shape(severity, tag):
+    assert mark_of(1, "sac", "hard", severity).form[0] == tag
+    drawing = draw_pen(PenShape("piston"), marks=(("seals", "shrunken cork", severity),))
+    assert f"head seal: shrunken cork ({severity})" in " ".join(texts(drawing))
 
 
 @pytest.mark.parametrize(
@@ -202,6 +223,42 @@ def test_odd_proportions_still_draw_clear_of_each_other(shape, capped):
         x0, y0, x1, y1 = extent(drawing, part)
         assert x0 >= 0.0
         assert y0 >= 0.0
+        assert x1 <= width
+        assert y1 <= height
+
+
+@st.composite
+def _measured_anyhow(draw):
+    system = draw(st.sampled_from(SYSTEM_KEYS))
+    typical = proportions_of(PenShape(system)).values
+    chosen = {}
+    for name, (_, low, high) in DIMENSIONS.items():
+        if typical.get(name) and draw(st.booleans()):
+            chosen[f"{name}_mm"] = min(max(typical[name] * draw(st.floats(0.5, 1.8)), low), high)
+    return system, chosen
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(_measured_anyhow(), st.booleans())
+def test_whatever_was_measured_is_drawn_so_or_said_not_to_fit(drawn, capped):
+    system, chosen = drawn
+    try:
+        shape = PenShape(system, **chosen)
+    except InputError:
+        return
+    drawing = draw_pen(shape, capped=capped)
+    caption = " ".join(texts(drawing))
+    spans = anatomy_of(system, proportions_of(shape), capped=capped)[0].spans
+    for name in set(spans) & set(DIMENSIONS):
+        measured = shape.measured(name)
+        if measured is not None and abs(spans[name].size - measured) > 0.1:
+            assert dimension_words(name) in caption
+    assert overlapping(drawing) == []
+    assert crossing(drawing) == []
+    width, height = (float(v) for v in tree(drawing).get("viewBox").split()[2:])
+    for part in parts_of(system, cap=capped):
+        x0, y0, x1, y1 = extent(drawing, part)
+        assert min(x0, y0) >= 0.0
         assert x1 <= width
         assert y1 <= height
 

@@ -6,10 +6,20 @@ import dataclasses
 
 import pytest
 
+from pentools import tables
 from pentools.errors import InputError
-from pentools.figures.pen.parts import PART_NAMES, SYSTEM_KEYS, part_name, parts_of, system_name
+from pentools.figures.pen.parts import (
+    PART_NAMES,
+    SYSTEM_KEYS,
+    SYSTEM_NAMES,
+    drawn_part,
+    part_name,
+    parts_of,
+    system_name,
+)
 from pentools.figures.pen.proportions import proportions_of
 from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words, shape_from_measurements
+from pentools.record.stages.common import PARTS
 
 
 @pytest.mark.parametrize(
@@ -44,6 +54,20 @@ def test_unknown_systems_parts_and_dimensions_are_refused():
     ):
         with pytest.raises(InputError):
             call()
+
+
+def test_systems_are_those_of_the_table_of_filling_systems():
+    rows = tables.rows("filling_systems")
+    assert [row["key"] for row in rows] == list(SYSTEM_KEYS)
+    assert {row["key"]: row["label"] for row in rows} == SYSTEM_NAMES
+
+
+@pytest.mark.parametrize("system", SYSTEM_KEYS)
+def test_every_part_of_a_condition_survey_has_a_place_on_every_pen(system):
+    for part, _ in PARTS:
+        assert drawn_part(system, part) in parts_of(system)
+    with pytest.raises(InputError):
+        drawn_part(system, "rocket")
 
 
 def test_every_dimension_has_its_field_and_the_other_way_round():
@@ -85,8 +109,9 @@ def test_a_measured_sac_or_bore_sets_the_barrel_it_needs():
 
 def test_measurements_of_a_record_are_read_under_their_usual_names():
     shape = shape_from_measurements(
-        "diaphragm-pump", {"length": 40.0, "bore-mm": 9.0, "owner": 3.0, "stroke": None, "head": 8.0}
+        "diaphragm-pump", {"reach": 40.0, "bore-mm": 9.0, "owner": 3.0, "stroke": None, "head": 8.0}
     )
     assert (shape.breather_length_mm, shape.bore_mm, shape.stroke_mm, shape.head_diameter_mm) == (40.0, 9.0, None, 8.0)
+    assert shape_from_measurements("bulb", {"length": 30.0}).breather_length_mm == 30.0
     assert shape_from_measurements("button-sac", {"length": 40.0}).sac_length_mm == 40.0
     assert shape_from_measurements("cartridge-converter", {"length": 40.0}).cartridge_length_mm == 40.0

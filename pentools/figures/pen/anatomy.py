@@ -5,6 +5,7 @@ x runs along the axis from the nib's tip backwards, y from the axis downwards, b
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal
@@ -52,6 +53,11 @@ class Span:
     def along(self) -> bool:
         """Whether it runs along the axis."""
         return abs(self.start[1] - self.end[1]) < abs(self.start[0] - self.end[0])
+
+    @property
+    def size(self) -> float:
+        """Distance between the two points [mm]."""
+        return math.dist(self.start, self.end)
 
 
 @dataclass(slots=True)

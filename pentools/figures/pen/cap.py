@@ -35,7 +35,7 @@ def cap(a: Anatomy, p: Proportions, s: Stations, *, section_radius: float) -> fl
         top = s.total - p["capped_length"]
     top = min(top, -2.5)
     mouth = max(top + p["cap_length"], s.nib + 2.0)
-    r = max(p.radius("cap_diameter"), s.outer + 0.3)
+    r = p.radius("cap_diameter")
     wall = max(min(r - s.outer - 0.05, 1.6), 0.25)
     hole = r - wall
     front = max(min(top + 4.5, -2.6), top + 0.6)

@@ -40,5 +40,5 @@ def anatomy_of(system: str, p: Proportions, *, capped: bool = False) -> tuple[An
         face = p.radius("section_diameter") if system != "safety" else 0.5 * (stations.bore + stations.outer)
         anatomy.pieces = [piece for piece in anatomy.pieces if (piece.part, piece.style) != ("filling-tube", "hidden")]
         front = cap(anatomy, p, stations, section_radius=face)
-    front = min(front, *(x for piece in anatomy.pieces for x, _ in piece.points))
-    return anatomy, front, stations.total
+    xs = [x for piece in anatomy.pieces for x, _ in piece.points]
+    return anatomy, min(front, *xs), max(stations.total, *xs)

@@ -18,6 +18,7 @@ def bore_front(a: Anatomy, p: Proportions, s: Stations) -> float:
 
 def ink(a: Anatomy, s: Stations, x0: float, x1: float) -> None:
     a.solid("ink-space", [(x0, s.bore), (x1, s.bore)], "ink")
+    a.length("depth", x0, x1, 0.0)
     a.anchor("ink-space", x0 + 0.4 * (x1 - x0), 0.45 * s.bore)
 
 
@@ -104,7 +105,7 @@ def _safety(a: Anatomy, p: Proportions, s: Stations) -> None:
     mouth = s.mouth
     throat = min(max(s.hole + 0.5, 0.72 * s.bore), s.bore)
     back = s.end - 8.0
-    rod = min(p.radius("rod"), 0.5 * s.bore)
+    rod = p.radius("rod")
     inner: list[Point] = [(mouth, throat + 0.5), (mouth + 1.0, throat), (mouth + 3.5, throat), (mouth + 5.0, s.bore)]
     inner += [
         (back, s.bore),
@@ -181,7 +182,7 @@ def _converter(a: Anatomy, p: Proportions, s: Stations) -> None:
     outer = p.radius("cartridge_diameter")
     section(a, p, s, nipple=True)
     start = s.tenon + 0.6
-    end = min(start + p["cartridge_length"], s.mouth + p["barrel_depth"] - 1.0)
+    end = start + p["cartridge_length"]
     rn = min(p.radius("nipple"), outer - 0.5)
     wall = min(0.55, 0.2 * outer)
     body = end - 0.2 * (end - start)

@@ -14,7 +14,7 @@ __all__ = ["PISTON_FILLERS"]
 def _vacuum(a: Anatomy, p: Proportions, s: Stations) -> None:
     unit = s.end - min(11.0, 0.18 * p["barrel_length"])
     thick, rod, head = 0.8, p.radius("rod"), p.radius("head_diameter")
-    washer = max(unit - 1.0 - p["stroke"], s.tenon + 3.5)
+    washer = max(unit - thick - 0.9 - p["stroke"], s.tenon + 2.0)
     flare = min(s.bore + 0.9, s.outer - 0.6)
     neck = washer + 2.6
     inner: list[Point] = [(s.mouth, s.bore), (s.tenon, s.bore), (s.tenon, flare), (neck, flare), (neck + 2.2, s.bore)]
@@ -72,7 +72,7 @@ def _piston(a: Anatomy, p: Proportions, s: Stations) -> None:
     x = max(back - 1.0 - p["head_length"] - 0.45 * min(p["stroke"], back - s.tenon - p["head_length"]), s.tenon + 2.0)
     ink(a, s, s.tenon, x)
     bore_front(a, p, s)
-    rod = min(p.radius("rod"), s.bore - 1.2)
+    rod = p.radius("rod")
     sleeve = min(rod + 0.15, s.bore - 0.6)
     a.shell(
         "screw-sleeve", [(back, s.bore - 0.06), (s.end, s.bore - 0.06)], [(back, sleeve), (s.end, sleeve)], "cut-back"
@@ -105,7 +105,7 @@ def _piston(a: Anatomy, p: Proportions, s: Stations) -> None:
 
 
 def _syringe(a: Anatomy, p: Proportions, s: Stations) -> None:
-    rod = min(p.radius("rod"), s.bore - 1.2)
+    rod = p.radius("rod")
     unit = s.end - min(9.0, 0.16 * p["barrel_length"])
     barrel(a, p, s, inner=[(s.mouth, s.bore), (s.end, s.bore)], rear=[(s.end, s.tail)])
     x = max(unit - 1.0 - p["head_length"] - 0.5 * min(p["stroke"], unit - s.tenon - p["head_length"]), s.tenon + 2.0)

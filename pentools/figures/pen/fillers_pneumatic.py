@@ -12,7 +12,7 @@ __all__ = ["PNEUMATIC_FILLERS"]
 
 
 def _bellows(a: Anatomy, p: Proportions, s: Stations) -> None:
-    hole, reach = 0.3 * s.bore, 0.25 * (s.total - s.end)
+    hole, reach = max(0.3 * s.bore, p.radius("rod") + 0.2), 0.25 * (s.total - s.end)
     stub = max(0.68 * s.tail, hole + 0.7)
     inner: list[Point] = [(s.mouth, s.bore), (s.end - 4.0, s.bore), (s.end - 3.0, hole), (s.end + reach, hole)]
     blind_cap(a, s, "blind-cap", stub + 0.05, 0.8 * (s.total - s.end))
@@ -21,7 +21,7 @@ def _bellows(a: Anatomy, p: Proportions, s: Stations) -> None:
     section(a, p, s, nipple=True)
     start, wall, body = s.tenon + 0.3, p["sac_wall"], p.radius("sac_outside")
     neck = p.radius("nipple") + wall
-    end = min(start + p["sac_length"], s.end - 8.0)
+    end = start + (p["sac_length"] if "sac_length" not in p.assumed else min(p["sac_length"], s.end - 8.0 - start))
     folds = max(int((end - start - 8.0) / 3.2), 3)
     step = (end - start - 8.0) / folds
     outer: list[Point] = [(start, neck), (start + 5.4, neck)]
@@ -31,14 +31,14 @@ def _bellows(a: Anatomy, p: Proportions, s: Stations) -> None:
     outer += [(end - 1.2, 0.62 * body), (end, 0.5 * body), (end, 0.0)]
     inside: list[Point] = [(x, max(r - wall, 0.0)) for x, r in outer[:-2]]
     inside += [(end - wall, 0.4 * body), (end - wall, 0.0)]
-    a.solid("ink-space", inside, "ink")
+    a.solid("ink-space", [(start + 6.2, inside[1][1]), *inside[2:]], "ink")
     a.shell("bellows", outer, inside, "soft")
     a.anchor("bellows", start + 6.4 + (folds // 2 + 0.5) * step, body - wall)
     a.length("sac_length", start, end, 0.0)
     a.diameter("sac_outside", start + 6.4 + (folds // 2 + 0.5) * step, body)
     tube(a, p, s, s.tenon + 4.0, end - 0.35 * (end - start))
     head = s.end + 0.62 * (s.total - s.end)
-    rod = min(p.radius("rod"), hole - 0.15)
+    rod = p.radius("rod")
     disc = 0.78 * s.bore
     profile: list[Point] = [
         (end, disc),
@@ -59,7 +59,7 @@ def _pneumatic(a: Anatomy, p: Proportions, s: Stations) -> None:
 
 def _pressed(a: Anatomy, p: Proportions, s: Stations) -> float:
     """Barrel, sac in its protector, and the tube that slides over it; returns the sac's end [mm]."""
-    outer = min(p.radius("tube_diameter"), s.bore - 0.05)
+    outer = p.radius("tube_diameter")
     wall = min(0.45, 0.12 * outer)
     ring = min(0.55 * (s.outer - outer) + 0.3, 1.8)
     seat = s.end - 4.5

@@ -57,9 +57,9 @@ def _lever(a: Anatomy, p: Proportions, s: Stations) -> None:
     sac_front(a, p, s)
     length = p["lever_length"]
     x0 = s.mouth + 0.42 * p["barrel_length"]
-    x1 = x0 + length
+    x1 = x0 + length + 0.7
     pivot = x0 + 0.8 * length
-    floor = min(s.mouth + p["barrel_depth"], s.end - 1.0) - 2.2
+    floor = min(s.mouth + p["barrel_depth"], s.end - 0.3) - 2.2
     far = _bar(a, s, x0 - 0.35 * length, max(x1, min(end, floor - 3.0)), body)
     tail = max(x1, min(end, floor - 3.0))
     spring = [(tail - 2.0, far), (floor - 0.6, far), (floor, 0.6 * s.bore), (floor - 0.5, -0.2 * s.bore)]
@@ -172,7 +172,7 @@ def tube(a: Anatomy, p: Proportions, s: Stations, start: float, end: float) -> N
         Its ends [mm].
     """
     if "breather_length" not in p.assumed:
-        end = min(start + p["breather_length"], s.total)
+        end = start + p["breather_length"]
     outer = min(p.radius("breather_diameter"), 0.8 * s.bore)
     a.ring("breather-tube", (start, end - start), (outer, 0.55 * outer), "plain")
     a.anchor("breather-tube", start + 0.7 * (end - start), 0.78 * outer)

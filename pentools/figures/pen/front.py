@@ -191,7 +191,7 @@ def barrel(
     outer.append((s.mouth + 0.65 * p["barrel_length"], s.outer))
     if rear is None:
         outer += [*dome(s.end - 2.6, s.tail, 2.6, 0.6 * s.tail), (s.end, 0.0)]
-        floor = min(s.mouth + p["barrel_depth"], s.end - 1.0)
+        floor = min(s.mouth + p["barrel_depth"], s.end - 0.3)
         hole: Sequence[Point] = [(s.mouth, s.bore), *dome(floor - 1.8, s.bore, 1.8, 0.5 * s.bore), (floor, 0.0)]
         a.length("barrel_depth", s.mouth, floor, 0.0)
     else:

@@ -16,8 +16,22 @@ from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, Picture, 
 __all__ = ["Mark", "draw_mark_list", "draw_tags", "mark_of"]
 
 _TAG = 2.5
-_GRAVE = ("severe", "grave", "bad", "major", "stop", "critical", "unusable", "missing", "broken")
-_MILD = ("none", "ok", "good", "sound", "slight", "light", "minor", "note", "cosmetic", "fine")
+_GRAVE = (
+    "3",
+    "4",
+    "severe",
+    "serious",
+    "lost",
+    "grave",
+    "bad",
+    "major",
+    "stop",
+    "critical",
+    "unusable",
+    "missing",
+    "broken",
+)
+_MILD = ("0", "1", "none", "ok", "good", "sound", "slight", "light", "minor", "note", "cosmetic", "fine")
 
 
 @dataclass(frozen=True, slots=True)

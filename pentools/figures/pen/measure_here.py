@@ -13,7 +13,7 @@ from pentools.figures.pen.measures import MEASURES
 from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.parts import system_name
 from pentools.figures.pen.proportions import proportions_of
-from pentools.figures.pen.shape import PenShape
+from pentools.figures.pen.shape import PenShape, length_of
 from pentools.figures.pen.sheet import EDGE_MM, caption_words, draw_caption, draw_title
 from pentools.figures.pen.svg import OXBLOOD, PAPER, SLATE, Picture, element, number
 
@@ -22,7 +22,7 @@ __all__ = ["measurable", "measure_here"]
 
 _OTHER_NAMES = {
     "head": "head_diameter", "groove": "groove_diameter", "width": "groove_width", "outside": "sac_outside",
-    "wall": "sac_wall", "depth": "barrel_depth", "barrel": "barrel_diameter", "section": "section_diameter",
+    "wall": "sac_wall", "reach": "breather_length", "tube": "breather_diameter", "barrel": "barrel_diameter", "section": "section_diameter",
 }  # fmt: skip
 _WITH_CAP = {"capped_length", "cap_length", "cap_diameter"}
 
@@ -85,9 +85,11 @@ def measure_here(
     if not 60.0 <= width_mm <= 200.0:
         raise InputError("width of the drawing", "60 to 200 mm", f"{width_mm:g} mm")
     name = dimension.replace("-", "_").removesuffix("_mm")
-    name = _OTHER_NAMES.get(name, name)
+    name = length_of(system) if name == "length" else _OTHER_NAMES.get(name, name)
     full = proportions_of(shape or PenShape(system))
     anatomy, _, _ = anatomy_of(system, full, capped=name in _WITH_CAP)
+    if name == "depth" and name not in anatomy.spans:
+        name = "barrel_depth"
     if name not in MEASURES or name not in anatomy.spans:
         raise InputError("dimension to measure", "one of " + ", ".join(measurable(system)), dimension)
     measure, span = MEASURES[name], anatomy.spans[name]
@@ -108,7 +110,7 @@ def measure_here(
         picture.text(EDGE_MM, y, line)
         y += LINE_MM
     y = draw_caption(
-        picture, "Drawn, not to scale with your pen." if shape is None else caption_words(full, [name]), y + 0.6
+        picture, "Drawn, not to scale with your pen." if shape is None else caption_words(full, {name: span}), y + 0.6
     )
     alt = f"{title} {measure.how} A drawing of {' and '.join(sorted({piece.part.replace('-', ' ') for piece in pieces}))} of a {system_name(system)}."
     return Drawing(picture.finish(y + 1.4, title, alt), title, alt, width_mm)

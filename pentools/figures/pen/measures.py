@@ -33,6 +33,7 @@ _SAC = ("sac", "bellows")
 MEASURES: dict[str, Measure] = {
     "bore": Measure("bore", ("barrel",), "inside", "Inside jaws; two depths, three angles at each. Clean off old rubber first."),
     "barrel_depth": Measure("barrel depth", ("barrel",), "depth", "Depth rod, from the mouth to the floor, held square."),
+    "depth": Measure("depth for ink", ("barrel", "section", "cap-threads"), "step", "From the section's face to the bottom: barrel depth less the section's tail."),
     "barrel_diameter": Measure("barrel diameter", ("barrel",), "outside", "Outside jaws, clear of threads and trim."),
     "barrel_length": Measure("barrel length", ("barrel",), "outside", "Outside jaws, mouth to end, without the end piece."),
     "thread_diameter": Measure("cap thread diameter", ("barrel", "cap-threads"), "outside", "Outside jaws across the crests, lightly."),

@@ -6,7 +6,7 @@ import itertools
 from dataclasses import dataclass, field
 
 from pentools.errors import InputError
-from pentools.figures.pen.anatomy import Anatomy, Piece
+from pentools.figures.pen.anatomy import Anatomy, Piece, Span
 from pentools.figures.pen.fillers import anatomy_of
 from pentools.figures.pen.front import Stations, stations_of
 from pentools.figures.pen.profiles import Point, dome
@@ -14,6 +14,10 @@ from pentools.figures.pen.proportions import Proportions
 
 __all__ = ["Outline", "outline_of"]
 
+_SEEN = {
+    "barrel_length", "barrel_diameter", "section_length", "section_diameter", "nib_length", "cap_length", "cap_diameter",
+    "open_length", "capped_length", "end_length", "thread_diameter", "thread_length",
+}  # fmt: skip
 _END_PARTS = ("blind-cap", "knob", "end-cap")
 _END_NAMES = {"piston": "knob", "safety": "knob", "syringe": "end-cap"}
 
@@ -32,6 +36,8 @@ class Outline:
         What lies on top of any shading: thread lines, lever.
     clip : tuple of (float, float)
         Outline of the clip [mm]; empty without the cap.
+    spans : dict of str to Span
+        The dimensions that can be read off the outside.
     front, back : float
         Foremost and rearmost x [mm].
     """
@@ -42,6 +48,7 @@ class Outline:
     anatomy: Anatomy = field(default_factory=Anatomy)
     over: tuple[Piece, ...] = ()
     clip: tuple[Point, ...] = ()
+    spans: dict[str, Span] = field(default_factory=dict)
 
     def stretch(self, part: str, start_mm: float | None = None, end_mm: float | None = None) -> list[Point]:
         """The outside of a part between two distances from its front end.
@@ -72,7 +79,9 @@ class Outline:
         x1 = min(whole[-1][0] if end_mm is None else whole[0][0] + end_mm, whole[-1][0])
         if x0 >= x1:
             length = whole[-1][0] - whole[0][0]
-            raise InputError("start of a zone", f"less than the part's {length:.1f} mm that show", f"{start_mm:g} mm")
+            raise InputError(
+                "start of a zone", f"less than the part's {length:.1f} mm that show", f"{start_mm or 0.0:g} mm"
+            )
         inside = [point for point in whole if x0 < point[0] < x1]
         return [(x0, self.height(part, x0)), *inside, (x1, self.height(part, x1))]
 
@@ -119,7 +128,7 @@ def outline_of(system: str, p: Proportions, *, capped: bool) -> Outline:
     s = stations_of(p)
     anatomy, front, back = anatomy_of(system, p, capped=capped)
     profiles: dict[str, tuple[Point, ...]] = {}
-    start = _closed(profiles, anatomy, p, s) if capped else _open(profiles, anatomy, p, s)
+    start = _closed(profiles, anatomy, p) if capped else _open(profiles, anatomy, p, s)
     barrel: list[Point] = [(s.mouth + 0.65 * p["barrel_length"], s.outer)]
     barrel += [(s.end, s.tail)] if s.total > s.end else dome(s.end - 2.6, s.tail, 2.6, 0.6 * s.tail)
     profiles["barrel"] = ((start, s.outer), *(point for point in barrel if point[0] > start))
@@ -139,14 +148,15 @@ def outline_of(system: str, p: Proportions, *, capped: bool) -> Outline:
         (x0, radius), (x1, _) = profiles["cap-threads"]
         over += _thread_lines(x0, x1, radius)
     clip = next((piece.points for piece in anatomy.pieces if piece.part == "clip"), ())
-    return Outline(profiles, front, back, drawn, tuple(over), clip)
+    spans = {name: span for name, span in anatomy.spans.items() if name in _SEEN}
+    return Outline(profiles, front, back, drawn, tuple(over), clip, spans)
 
 
-def _closed(profiles: dict[str, tuple[Point, ...]], anatomy: Anatomy, p: Proportions, s: Stations) -> float:
+def _closed(profiles: dict[str, tuple[Point, ...]], anatomy: Anatomy, p: Proportions) -> float:
     """Cap, band and clip; returns where the barrel begins to show [mm]."""
     crown = anatomy.spans["cap_length"]
     top, mouth = crown.start[0], crown.end[0]
-    r = max(p.radius("cap_diameter"), s.outer + 0.3)
+    r = p.radius("cap_diameter")
     profiles["cap"] = (*_reversed_dome(top, 0.95 * r, 5.5, 0.5 * r), (mouth, r))
     for part, radius in (("cap-band", r + 0.18), ("clip", r + 1.6)):
         xs = [x for piece in anatomy.pieces if piece.part == part for x, _ in piece.points]

@@ -4,68 +4,33 @@ from __future__ import annotations
 
 from pentools.errors import InputError
 
-__all__ = ["CAP_PARTS", "PART_NAMES", "SYSTEM_KEYS", "SYSTEM_NAMES", "part_name", "parts_of", "system_name"]
+__all__ = [
+    "CAP_PARTS",
+    "PART_NAMES",
+    "SYSTEM_KEYS",
+    "SYSTEM_NAMES",
+    "drawn_part",
+    "part_name",
+    "parts_of",
+    "system_name",
+]
 
 PART_NAMES: dict[str, str] = {
-    "cap": "cap",
-    "clip": "clip",
-    "cap-band": "cap band",
-    "inner-cap": "inner cap",
-    "cap-seat": "cap seat",
-    "nib": "nib",
-    "feed": "feed",
-    "section": "section",
-    "section-joint": "section joint",
-    "nipple": "nipple",
-    "barrel": "barrel",
-    "cap-threads": "cap threads",
-    "ink-space": "ink",
-    "sac": "sac",
-    "lever": "lever",
-    "lever-pin": "lever pin",
-    "pressure-bar": "pressure bar",
-    "button": "button",
-    "blind-cap": "blind cap",
-    "crescent": "crescent",
-    "lock-ring": "lock ring",
-    "slot": "slot",
-    "sac-sleeve": "sleeve",
-    "press-bar": "press bar",
-    "breather-tube": "breather tube",
-    "bulb": "bulb",
-    "diaphragm": "diaphragm",
-    "pellet": "pellet",
-    "pump-body": "pump body",
-    "cone": "cone",
-    "plunger": "plunger",
-    "spring": "spring",
-    "flare": "flare",
-    "rod": "rod",
-    "washer": "washer",
-    "backing-washer": "backing washer",
-    "packing": "packing",
-    "packing-unit": "packing unit",
-    "piston-head": "piston head",
-    "head-seal": "head seal",
-    "spindle": "spindle",
-    "screw-sleeve": "screw sleeve",
-    "knob": "turning knob",
-    "gland": "gland",
-    "end-cap": "end cap",
-    "pneumatic-tube": "pneumatic tube",
-    "tube-ring": "tube O-ring",
-    "port": "port",
-    "sac-protector": "sac protector",
-    "filling-tube": "filling tube",
-    "front-gasket": "front gasket",
-    "bellows": "bellows sac",
-    "nib-carrier": "nib carrier",
-    "carrier-pin": "carrier pin",
-    "helix": "helix",
-    "capillary-cell": "capillary cell",
-    "vent": "vent",
-    "converter": "converter or cartridge",
-}
+    "cap": "cap", "clip": "clip", "cap-band": "cap band", "inner-cap": "inner cap", "cap-seat": "cap seat",
+    "nib": "nib", "feed": "feed", "section": "section", "section-joint": "section joint", "nipple": "nipple",
+    "barrel": "barrel", "cap-threads": "cap threads", "ink-space": "ink", "sac": "sac", "lever": "lever",
+    "lever-pin": "lever pin", "pressure-bar": "pressure bar", "button": "button", "blind-cap": "blind cap",
+    "crescent": "crescent", "lock-ring": "lock ring", "slot": "slot", "sac-sleeve": "sleeve",
+    "press-bar": "press bar", "breather-tube": "breather tube", "bulb": "bulb", "diaphragm": "diaphragm",
+    "pellet": "pellet", "pump-body": "pump body", "cone": "cone", "plunger": "plunger", "spring": "spring",
+    "flare": "flare", "rod": "rod", "washer": "washer", "backing-washer": "backing washer", "packing": "packing",
+    "packing-unit": "packing unit", "piston-head": "piston head", "head-seal": "head seal", "spindle": "spindle",
+    "screw-sleeve": "screw sleeve", "knob": "turning knob", "gland": "gland", "end-cap": "end cap",
+    "pneumatic-tube": "pneumatic tube", "tube-ring": "tube O-ring", "port": "port", "sac-protector": "sac protector",
+    "filling-tube": "filling tube", "front-gasket": "front gasket", "bellows": "bellows sac",
+    "nib-carrier": "nib carrier", "carrier-pin": "carrier pin", "helix": "helix", "capillary-cell": "capillary cell",
+    "vent": "vent", "converter": "converter or cartridge",
+}  # fmt: skip
 """Part key -> what the trade calls it."""
 
 CAP_PARTS: tuple[str, ...] = ("cap", "clip", "cap-band", "inner-cap")
@@ -87,7 +52,7 @@ _SYSTEMS: dict[str, tuple[str, tuple[str, ...]]] = {
         (*_FRONT, "nipple", "barrel", "cap-threads", "sac", "pressure-bar", "crescent", "lock-ring"),
     ),
     "slot-sac": (
-        "slot sac filler (match, coin, blow or sleeve)",
+        "sac filler with a slot or hole (match, coin, blow, sleeve)",
         (*_FRONT, "nipple", "barrel", "cap-threads", "sac", "pressure-bar", "slot"),
     ),
     "sleeve-squeeze": (
@@ -153,8 +118,22 @@ _SYSTEMS: dict[str, tuple[str, tuple[str, ...]]] = {
     ),
     "capillary": ("capillary filler", (*_FRONT, "barrel", "cap-threads", "capillary-cell", "vent")),
     "cartridge-converter": (
-        "cartridge or converter filler",
+        "cartridge or converter",
         (*_FRONT, "nipple", "barrel", "cap-threads", "converter", "head-seal", "rod", "knob"),
+    ),
+}  # fmt: skip
+
+_GENERAL: dict[str, tuple[str, ...]] = {
+    "bands": ("cap-band",),
+    "threads": ("cap-threads",),
+    "imprint": ("barrel",),
+    "whole": ("barrel",),
+    "blind-cap": ("knob", "end-cap", "barrel"),
+    "section": ("nib-carrier",),
+    "seals": ("head-seal", "washer", "diaphragm", "packing", "tube-ring", "sac", "bellows", "bulb", "section-joint", "nipple", "barrel"),
+    "filler": (
+        "lever", "button", "crescent", "slot", "press-bar", "bulb", "plunger", "rod", "spindle", "pneumatic-tube",
+        "capillary-cell", "converter", "section-joint",
     ),
 }  # fmt: skip
 
@@ -217,6 +196,39 @@ def parts_of(system: str, *, cap: bool = True) -> tuple[str, ...]:
     """
     own = _system(system)[1]
     return (*CAP_PARTS, *own) if cap else own
+
+
+def drawn_part(system: str, part: str) -> str:
+    """The part of the drawing that a part named in general words is shown at.
+
+    Parameters
+    ----------
+    system : str
+        Filling system key.
+    part : str
+        Part key, or one of "bands", "threads", "seals", "filler", "imprint", "whole"; "blind-cap" stands for whatever
+        closes the end.
+
+    Returns
+    -------
+    str
+        Part key of this filling system.
+
+    Raises
+    ------
+    InputError
+        When this pen has nothing of the kind.
+
+    Examples
+    --------
+    >>> drawn_part("piston", "seals"), drawn_part("lever-sac", "seals"), drawn_part("piston", "blind-cap")
+    ('head-seal', 'sac', 'knob')
+    """
+    own = parts_of(system)
+    for candidate in (part, *_GENERAL.get(part, ())):
+        if candidate in own:
+            return candidate
+    raise InputError("part", f"a part of this pen, a {system_name(system)} ({', '.join(own)})", part)
 
 
 def part_name(part: str) -> str:

@@ -100,7 +100,11 @@ def proportions_of(shape: PenShape) -> Proportions:
 
 def _diameters(fill: _Filling, shape: PenShape) -> None:
     measured_bore, sac, head = shape.bore_mm, shape.sac_outside_mm, shape.head_diameter_mm
-    inner = measured_bore or (head * 1.02 if head else None) or (sac * 1.22 if sac else None)
+    tube, cartridge = shape.tube_diameter_mm, shape.cartridge_diameter_mm
+    inner = measured_bore or max(
+        (value * share for value, share in ((head, 1.02), (sac, 1.22), (tube, 1.05), (cartridge, 1.08)) if value),
+        default=None,
+    )
     outer = shape.barrel_diameter_mm or (shape.cap_diameter_mm * 0.9 if shape.cap_diameter_mm else None)
     barrel = fill.take("barrel_diameter", outer or (inner * 1.42 if inner else 12.0), (inner or 0.0) + 1.4)
     tight = shape.system in {"piston", "plunger-vacuum", "syringe"}
@@ -120,14 +124,18 @@ def _rod_low(shape: PenShape) -> float:
 def _lengths(fill: _Filling, shape: PenShape) -> None:
     system = shape.system
     barrel = fill.values["barrel_diameter"]
-    nib = fill.take("nib_length", 1.65 * barrel, 10.0, 24.0)
-    section = 0.0 if system == "safety" else fill.take("section_length", 1.3 * barrel, 9.0, 20.0)
-    if system == "safety":
-        fill.values["section_length"] = 0.0
-    end = fill.take("end_length", _END_MM.get(system, 0.0), 0.0)
-    if system not in _END_MM:
-        end = fill.values["end_length"] = 0.0
-        fill.assumed.discard("end_length")
+    typical_mm = {
+        "nib_length": min(max(1.65 * barrel, 10.0), 24.0),
+        "section_length": 0.0 if system == "safety" else min(max(1.3 * barrel, 9.0), 20.0),
+        "end_length": _END_MM.get(system, 0.0),
+    }
+    share = _share_left(shape, typical_mm)
+    nib, section, end = (fill.take(name, share * length, 0.0) for name, length in typical_mm.items())
+    for name, length in typical_mm.items():
+        if length == 0.0:
+            fill.values[name] = 0.0
+            fill.assumed.discard(name)
+    section, end = fill.values["section_length"], fill.values["end_length"]
     left = shape.open_length_mm - nib - section - end if shape.open_length_mm else None
     capped = shape.capped_length_mm - nib - section - end - 8.0 if shape.capped_length_mm else None
     depth = shape.barrel_depth_mm + 3.0 if shape.barrel_depth_mm else None
@@ -141,6 +149,16 @@ def _lengths(fill: _Filling, shape: PenShape) -> None:
     fill.take("capped_length", nib + section + length + end + 8.0)
     fill.take("cap_length", needed if needed > 44.0 else 0.5 * (needed + 44.0), needed)
     fill.take("lever_length", 0.32 * length, 5.0, 24.0)
+
+
+def _share_left(shape: PenShape, typical_mm: dict[str, float]) -> float:
+    """What the assumed lengths must be multiplied with so that a measured total comes out."""
+    if shape.open_length_mm is None or shape.barrel_length_mm is None:
+        return 1.0
+    known = sum(shape.measured(name) or 0.0 for name, typical in typical_mm.items() if typical > 0.0)
+    open_ones = sum(typical for name, typical in typical_mm.items() if shape.measured(name) is None)
+    left = shape.open_length_mm - shape.barrel_length_mm - known
+    return min(max(left / open_ones, 0.5), 1.8) if open_ones > 0.0 else 1.0
 
 
 def _mechanism(fill: _Filling, shape: PenShape) -> None:

@@ -13,7 +13,7 @@ from pentools.figures.pen.labels import Label, place_row
 from pentools.figures.pen.lettering import format_length
 from pentools.figures.pen.marks import Mark, draw_mark_list, draw_tags, mark_of
 from pentools.figures.pen.paint import View, paint_pieces
-from pentools.figures.pen.parts import CAP_PARTS, part_name, parts_of, system_name
+from pentools.figures.pen.parts import CAP_PARTS, drawn_part, part_name, parts_of, system_name
 from pentools.figures.pen.profiles import Point
 from pentools.figures.pen.proportions import Proportions, proportions_of
 from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
@@ -63,7 +63,8 @@ def draw_pen(
     dimensions : sequence of str
         Names of dimensions to show with arrows and figures (keys of `DIMENSIONS` in the shape module).
     marks : sequence of (str, str, str)
-        For a condition survey: part, what is wrong, severity; each becomes a numbered tag and a line of text.
+        For a condition survey: part (or a general word that
+        `pentools.figures.pen.parts.drawn_part` knows), what is wrong, severity; each becomes a numbered tag and a line of text.
     capped : bool
         Whether the cap is on; a highlighted or marked part of the cap puts it on anyway.
     labels : sequence of str or None
@@ -97,7 +98,10 @@ def draw_pen(
     """
     if not 60.0 <= width_mm <= 400.0:
         raise InputError("width of the drawing", "60 to 400 mm", f"{width_mm:g} mm")
-    noted = [mark_of(number_, *mark) for number_, mark in enumerate(marks, start=1)]
+    noted = [
+        mark_of(number_, drawn_part(shape.system, part), text, severity)
+        for number_, (part, text, severity) in enumerate(marks, start=1)
+    ]
     named = [*highlight, *(labels or ()), *(mark.part for mark in noted)]
     _check_parts(shape.system, named)
     capped = capped or any(part in CAP_PARTS for part in named)

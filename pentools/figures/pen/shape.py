@@ -9,7 +9,7 @@ from dataclasses import dataclass, fields
 from pentools.errors import InputError
 from pentools.figures.pen.parts import SYSTEM_KEYS
 
-__all__ = ["DIMENSIONS", "PenShape", "dimension_words", "shape_from_measurements"]
+__all__ = ["DIMENSIONS", "PenShape", "dimension_words", "length_of", "shape_from_measurements"]
 
 DIMENSIONS: dict[str, tuple[str, float, float]] = {
     "open_length": ("length uncapped", 60.0, 220.0),
@@ -52,11 +52,12 @@ _SMALLER: tuple[tuple[str, str], ...] = (
     ("feed_diameter", "section_diameter"), ("tube_diameter", "barrel_diameter"), ("barrel_length", "open_length"),
     ("barrel_length", "capped_length"), ("nib_length", "open_length"), ("section_length", "open_length"),
     ("cap_length", "capped_length"), ("stroke", "open_length"), ("sac_length", "open_length"),
-    ("breather_length", "open_length"), ("nipple", "barrel_diameter"),
+    ("breather_length", "open_length"), ("nipple", "barrel_diameter"), ("barrel_depth", "barrel_length"),
+    ("cartridge_diameter", "barrel_diameter"),
 )  # fmt: skip
 _OTHER_NAMES = {
     "outside": "sac_outside", "wall": "sac_wall", "head": "head_diameter", "groove": "groove_diameter",
-    "width": "groove_width", "depth": "barrel_depth", "breather_tube": "breather_length", "section": "section_diameter",
+    "width": "groove_width", "reach": "breather_length", "breather_tube": "breather_length", "tube": "breather_diameter", "section": "section_diameter",
     "length_capped": "capped_length", "length_uncapped": "open_length", "length_open": "open_length",
     "barrel": "barrel_diameter", "cap": "cap_diameter", "rod_diameter": "rod", "bore_diameter": "bore",
     "nipple_diameter": "nipple", "sac_diameter": "sac_outside", "blind_cap_length": "end_length",
@@ -214,7 +215,7 @@ def shape_from_measurements(system: str, measurements: Mapping[str, float | None
         Filling system key.
     measurements : mapping of str to float or None
         Name -> length [mm]. Names may end with ``_mm`` and use hyphens; "outside", "wall", "head", "groove",
-        "width", "depth" and "length" (of the sac, the breather tube or the cartridge, as the system has one) are
+        "width", "reach", "tube" and "length" (of the sac, the breather tube or the cartridge, as the system has one) are
         understood. A name the drawing has no use for is passed over.
 
     Returns
@@ -237,14 +238,26 @@ def shape_from_measurements(system: str, measurements: Mapping[str, float | None
     for raw, value in measurements.items():
         name = raw.replace("-", "_").removesuffix("_mm")
         if name == "length":
-            name = _length_of(system)
+            name = length_of(system)
         name = f"{_OTHER_NAMES.get(name, name)}_mm"
         if value is not None and name in known:
             chosen.setdefault(name, value)
     return PenShape(system, **chosen)
 
 
-def _length_of(system: str) -> str:
+def length_of(system: str) -> str:
+    """The dimension that "length" alone means for a filling system.
+
+    Parameters
+    ----------
+    system : str
+        Filling system key.
+
+    Returns
+    -------
+    str
+        Cartridge, breather tube or sac length.
+    """
     if system == "cartridge-converter":
         return "cartridge_length"
     return "breather_length" if system in {"bulb", "diaphragm-pump"} else "sac_length"

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
+from pentools.figures.pen.anatomy import Span
 from pentools.figures.pen.labels import LINE_MM, Placed
 from pentools.figures.pen.lettering import wrap
 from pentools.figures.pen.paint import View
 from pentools.figures.pen.proportions import Proportions
-from pentools.figures.pen.shape import DIMENSIONS
+from pentools.figures.pen.shape import DIMENSIONS, dimension_words
 from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
 
 __all__ = [
@@ -31,26 +32,40 @@ _TITLE_MM, _SMALL_TITLE_MM = 4.0, 3.5
 _CARRIES = frozenset({"barrel_length", "barrel_diameter", "bore", "section_length", "section_diameter", "nib_length"})
 
 
-def caption_words(full: Proportions, used: Collection[str]) -> str:
+def caption_words(full: Proportions, used: Mapping[str, Span]) -> str:
     """Say how far the drawing rests on measurements.
 
     Parameters
     ----------
     full : Proportions
         Of the pen.
-    used : collection of str
-        Names of the dimensions that can be read off the drawing.
+    used : mapping of str to Span
+        The dimensions that can be read off the drawing, and where.
 
     Returns
     -------
     str
-        One sentence.
+        One sentence; a second one names measurements that do not fit the rest and are not drawn as measured.
+
+    Notes
+    -----
+    A measurement counts as drawn when it is within 0.1 mm.
     """
+    odd = [
+        dimension_words(name)
+        for name, span in used.items()
+        if name in full.values and name not in full.assumed and abs(span.size - full[name]) > 0.1
+    ]
+    note = f" They do not fit together, so not as measured: {', '.join(odd)}." if odd else ""
+    return _basis(full, used) + note
+
+
+def _basis(full: Proportions, used: Collection[str]) -> str:
     assumed = full.assumed & set(used) & set(DIMENSIONS)
     if not assumed - {"open_length", "capped_length", "barrel_depth"}:
         return "Drawn to scale from measurements."
     if not assumed & _CARRIES:
-        return "Drawn to scale from measurements; smaller parts that were not measured are typical."
+        return "Drawn to scale from measurements; smaller parts not measured are typical."
     return "Drawn; proportions assumed where not measured."
 
 
@@ -97,7 +112,7 @@ def draw_caption(picture: Picture, words: str, y: float, scale: float | None = N
         Foot of its last line [mm].
     """
     if scale is not None:
-        words += f" {scale:.2f} : 1 at {picture.width_mm:g}\u202fmm wide."
+        words += f" {scale:.2f}\u00a0:\u00a01 at {picture.width_mm:g}\u202fmm\u00a0wide."
     for line in wrap(words, picture.width_mm - 2.0 * EDGE_MM):
         picture.text(EDGE_MM, y, line, colour=SLATE, italic=True)
         y += LINE_MM

@@ -23,7 +23,6 @@ from pentools.figures.pen.svg import INK, PAPER, Picture, element, number
 __all__ = ["ZONE_KINDS", "Zone", "draw_zones"]
 
 _LIES_ON = {"cap": ("cap-band",), "barrel": ("cap-threads",)}
-_SEEN = ("barrel_length", "barrel_diameter", "section_length", "section_diameter", "cap_length", "cap_diameter")
 
 ZONE_KINDS: dict[str, tuple[str, str, str]] = {
     "plain": ("plain", "may be worked", "slant"),
@@ -136,7 +135,7 @@ def draw_zones(
     draw_side(picture, view, above, axis + min(heights) - 1.4, -1.0)
     draw_side(picture, view, below, axis + max(heights) + 1.4, 1.0)
     y = axis + max(heights) + deep + 6.4
-    y = draw_caption(picture, caption_words(full, _SEEN), y, scale)
+    y = draw_caption(picture, caption_words(full, outline.spans), y, scale)
     alt = f"{finding} {_described(shape, zones)}"
     return Drawing(picture.finish(y + 1.2, finding, alt), finding, alt, width_mm)
 
