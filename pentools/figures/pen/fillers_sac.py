@@ -13,7 +13,22 @@ __all__ = ["SAC_FILLERS", "sac", "sac_front", "tailed", "tube"]
 
 
 def sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
-    """The sac on the nipple; returns where it ends and its outside radius [mm]."""
+    """The sac on the nipple, with its ink.
+
+    Parameters
+    ----------
+    a : Anatomy
+        Drawn into.
+    p : Proportions
+        Complete dimensions.
+    s : Stations
+        Places.
+
+    Returns
+    -------
+    tuple of (float, float)
+        Where it ends, and its outside radius [mm].
+    """
     start, nipple, wall = s.tenon + 0.3, p.radius("nipple"), p["sac_wall"]
     body = p.radius("sac_outside")
     end = start + p["sac_length"]
@@ -34,6 +49,17 @@ def sac(a: Anatomy, p: Proportions, s: Stations) -> tuple[float, float]:
 
 
 def sac_front(a: Anatomy, p: Proportions, s: Stations) -> None:
+    """Nib, feed and a section with its nipple, in front of a sac.
+
+    Parameters
+    ----------
+    a : Anatomy
+        Drawn into.
+    p : Proportions
+        Complete dimensions.
+    s : Stations
+        Places.
+    """
     nib_and_feed(a, s, s.tenon + 4.0)
     section(a, p, s, nipple=True)
 
@@ -82,7 +108,20 @@ def _lever(a: Anatomy, p: Proportions, s: Stations) -> None:
 
 
 def tailed(s: Stations, reach: float, radius: float) -> list[Point]:
-    """Outside of a barrel's reduced rear end, on which a blind cap goes."""
+    """Outside of a barrel's reduced rear end, on which a blind cap goes.
+
+    Parameters
+    ----------
+    s : Stations
+        Places.
+    reach, radius : float
+        How far it reaches behind the barrel, and its radius [mm].
+
+    Returns
+    -------
+    list of (float, float)
+        (x, radius) [mm].
+    """
     return [(s.end, radius), (s.end + reach, radius)]
 
 
