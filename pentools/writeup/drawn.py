@@ -1,10 +1,15 @@
-"""The drawings that stand on a page: each asked for from the figures' layer, and only when a page needs it."""
+"""The drawings and series that stand on a page: asked of the figures' layer, and only when a page needs them."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import TYPE_CHECKING, TypeVar
+
+from pentools.errors import InputError
 
 if TYPE_CHECKING:
+    from pentools.calc.fill_series import StrokeSeries
+    from pentools.calc.leak import LeakResult
     from pentools.figures.drawing import Drawing
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
@@ -13,11 +18,15 @@ __all__ = [
     "budget_chart",
     "capacity_chart",
     "leak_chart",
+    "leak_counted",
     "minutes_chart",
     "pen_in_section",
     "pen_with_faults",
     "series_chart",
+    "strokes_counted",
 ]
+
+Shown = TypeVar("Shown")
 
 
 def capacity_chart(answer: SumAnswer) -> Drawing | None:
@@ -38,14 +47,28 @@ def series_chart(job: Job) -> Drawing | None:
     """Repeated fills, or weighings after single strokes."""
     from pentools.figures.fill_test import fill_series_figure
 
-    return fill_series_figure(job)
+    return _if_it_adds_up(lambda: fill_series_figure(job))
 
 
 def leak_chart(job: Job) -> Drawing | None:
     """Mass against time of the pen at rest."""
     from pentools.figures.fill_test import leak_figure
 
-    return leak_figure(job)
+    return _if_it_adds_up(lambda: leak_figure(job))
+
+
+def strokes_counted(job: Job) -> StrokeSeries | None:
+    """What each stroke of a pump filler added; None where it was not weighed so."""
+    from pentools.figures.fill_test import strokes_of
+
+    return _if_it_adds_up(lambda: strokes_of(job))
+
+
+def leak_counted(job: Job) -> LeakResult | None:
+    """The leak by weighing; None where it was not weighed at rest."""
+    from pentools.figures.fill_test import leak_result
+
+    return _if_it_adds_up(lambda: leak_result(job))
 
 
 def minutes_chart(job: Job) -> Drawing | None:
@@ -59,13 +82,20 @@ def pen_in_section(job: Job) -> Drawing | None:
     """The pen in section with its filling mechanism brought out."""
     from pentools.figures.pen_from_record import pen_drawing
 
-    return pen_drawing(
-        job, highlight=("filler",), marks=(), title="The pen in section, with its filling mechanism brought out"
-    )
+    title = "The pen in section, with its filling mechanism brought out"
+    return _if_it_adds_up(lambda: pen_drawing(job, highlight=("filler",), marks=(), title=title))
 
 
 def pen_with_faults(job: Job) -> Drawing | None:
     """The pen in section with the faulty parts marked."""
     from pentools.figures.pen_from_record import pen_drawing
 
-    return pen_drawing(job)
+    return _if_it_adds_up(lambda: pen_drawing(job, title="The pen in section, with its faults marked"))
+
+
+def _if_it_adds_up(draw: Callable[[], Shown | None]) -> Shown | None:
+    """What was drawn or counted; none where the entries contradict each other, which the section says in words."""
+    try:
+        return draw()
+    except InputError:
+        return None

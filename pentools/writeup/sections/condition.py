@@ -71,7 +71,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks: list[Block] = [Lead(gravest(job))]
     drawing = pen_with_faults(job)
     if drawing is not None:
-        blocks.append(FigureBlock(drawing, "Drawn to the pen’s own dimensions; the marks are the faults in the table."))
+        blocks.append(FigureBlock(drawing))
     labels = dict(stage.kind("part").field("part").choices)
     earlier = any(values["earlier_repair"] is not None for values in found)
     means = any(values["means"] is not None for values in found)

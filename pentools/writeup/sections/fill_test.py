@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
-from pentools.record.stages.fill_test import STATES, capacity_of, cycles, stroke_masses
+from pentools.record.stages.fill_test import STATES, capacity_of, cycles
 from pentools.units import Reading
 from pentools.writeup.blocks import (
     Audience,
@@ -20,9 +20,17 @@ from pentools.writeup.blocks import (
     Section,
     Table,
 )
-from pentools.writeup.drawn import budget_chart, capacity_chart, leak_chart, pen_in_section, series_chart
+from pentools.writeup.drawn import (
+    budget_chart,
+    capacity_chart,
+    leak_chart,
+    leak_counted,
+    pen_in_section,
+    series_chart,
+    strokes_counted,
+)
 from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
-from pentools.writeup.words import capital, date_in_words, decimals_of, list_in_words, shown_mass
+from pentools.writeup.words import THIN, capital, date_in_words, decimals_of, list_in_words, shown_mass
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -65,7 +73,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks += _figure(capacity_chart(answer))
         if answer.findings:
             blocks.append(Findings(answer.findings))
-    blocks += _figure(pen_in_section(job), "Drawn in section from the dimensions in the record.")
+    blocks += _figure(pen_in_section(job))
     blocks += _series(job)
     blocks += _leak(job, stage, audience)
     blocks += _workings(job, stage, audience, answer)
@@ -81,7 +89,7 @@ def leak_in_words(job: Job) -> str:
         return ""
     values = checks[-1][1]
     rested, how = values["rested"], values["how"]
-    hours = f"{rested.value:g}\u202fh" if isinstance(rested, Reading) else "some time"
+    hours = f"{rested.value:g}{THIN}h" if isinstance(rested, Reading) else "some time"
     lay = f" ({how})" if how else ""
     damp = values["damp"]
     places = list_in_words(str(place) for place in damp) if isinstance(damp, tuple) else ""
@@ -91,24 +99,22 @@ def leak_in_words(job: Job) -> str:
     return f"After {hours} at rest, filled{lay}, it was damp{f': {places}' if places else ''}."
 
 
-def _figure(drawing: Drawing | None, caption: str = "") -> list[Block]:
-    return [] if drawing is None else [FigureBlock(drawing, caption)]
+def _figure(drawing: Drawing | None) -> list[Block]:
+    return [] if drawing is None else [FigureBlock(drawing)]
 
 
 def _series(job: Job) -> list[Block]:
-    """Repeated fills and single strokes: a figure, and a sentence where there are strokes."""
-    blocks = _figure(series_chart(job))
-    strokes = stroke_masses(job)
-    if len(strokes) > 1:
-        gains = [(number, mass - strokes[0][1]) for number, mass in strokes[1:]]
-        top = max(gain for _, gain in gains)
-        decimals = decimals_of(job)
-        first = next(number for number, gain in gains if gain >= top - 2 * 10.0**-decimals)
-        blocks.append(
-            Paragraph(
-                f"Weighed after each stroke, it gained {top:.{decimals}f}\u202fg in all, and nearly all of that by stroke {first} of {gains[-1][0]}."
-            )
-        )
+    """Repeated fills and single strokes: a sentence, a figure and what it means."""
+    series = strokes_counted(job)
+    blocks: list[Block] = []
+    if series is not None:
+        text = f"Weighed after each stroke, it gained about {series.per_stroke_ml:.2f}{THIN}mL a stroke while it still rose"
+        if series.plateau_stroke is not None and series.plateau_ml is not None:
+            text += f", and after stroke {series.plateau_stroke} nothing was added: it stops at {series.plateau_ml:.2f}{THIN}mL"
+        blocks.append(Paragraph(f"{text}."))
+    blocks += _figure(series_chart(job))
+    if series is not None and series.findings:
+        blocks.append(Findings(series.findings))
     return blocks
 
 
@@ -118,6 +124,9 @@ def _leak(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     if words:
         blocks.append(Paragraph(words))
     blocks += _figure(leak_chart(job))
+    result = leak_counted(job)
+    if result is not None and result.findings:
+        blocks.append(Findings(result.findings))
     if len(job.record.live(stage.key, "leak check")) > 1:
         blocks += kind_table(job, stage, stage.kind("leak check"), audience, caption="Leak checks")
     return blocks
@@ -136,18 +145,45 @@ def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | No
     )
     blocks += kind_table(job, stage, stage.kind("leak reading"), audience, caption="Weighed at rest")
     if answer is not None:
-        blocks += _figure(budget_chart(answer))
-        if len(answer.table) > 1:
-            head, *rows = answer.table
-            blocks.append(
-                Table(
-                    "How the result was reached",
-                    tuple(head),
-                    tuple(tuple(row) for row in rows),
-                    numeric=_number_columns(rows),
-                )
-            )
+        blocks += _budget(answer)
     return [Details("The weighings and how the result was worked out", tuple(blocks))] if blocks else []
+
+
+def _budget(answer: SumAnswer) -> list[Block]:
+    """How the result was reached, then what the doubt is made of, as a figure and as a table."""
+    blocks: list[Block] = []
+    parts = answer.data.get("budget") or ()
+    sources = {str(part["source"]) for part in parts}
+    head, *rows = answer.table or ((),)
+    steps = [tuple(row) for row in rows if row[0] not in sources]
+    if steps:
+        blocks.append(
+            Table(
+                "How the result was reached",
+                tuple(capital(name) for name in head),
+                tuple(steps),
+                numeric=_number_columns(steps),
+            )
+        )
+    blocks += _figure(budget_chart(answer))
+    if parts:
+        doubts = tuple(
+            (
+                capital(str(part["source"])),
+                f"{1000 * part['standard_uncertainty']:.2g}{THIN}µL",
+                f"{100 * part['share']:.0f}{THIN}%",
+            )
+            for part in sorted(parts, key=lambda part: -part["share"])
+        )
+        blocks.append(
+            Table(
+                "What the uncertainty is made of",
+                ("Source", "Standard uncertainty", "Share of the variance"),
+                doubts,
+                numeric=(1, 2),
+            )
+        )
+    return blocks
 
 
 def _number_columns(rows: list[tuple[str, ...]]) -> tuple[int, ...]:
