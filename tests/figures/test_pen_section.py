@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from dataclasses import replace
 
 import pytest
 from figures.pen_reading import SVG, boxes, crossing, extent, ids, leaders, overlapping, texts, through_labels, tree
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
+from pentools.figures.pen import labels
 from pentools.figures.pen.fillers import anatomy_of
 from pentools.figures.pen.marks import mark_of
 from pentools.figures.pen.parts import CAP_PARTS, SYSTEM_KEYS, part_name, parts_of
@@ -270,3 +272,18 @@ def test_a_drawing_is_quick():
         draw_pen(shape, capped=True)
         took.append(time.perf_counter() - start)
     assert min(took) < 0.01, "a drawing should take a few milliseconds"
+
+
+def test_the_checks_for_overlap_and_crossing_can_fail(monkeypatch):
+    monkeypatch.setattr(labels, "spread", lambda wanted, *_rest, **_options: list(wanted))
+    assert overlapping(draw_pen(PenShape("diaphragm-pump"), capped=True))
+    monkeypatch.undo()
+    true_rows = labels._rows
+
+    def swapped(ordered, rows, low, high):
+        placed, depth = true_rows(ordered, rows, low, high)
+        ends = [item.leader[-1] for item in placed]
+        return [replace(p, leader=(p.leader[0], end)) for p, end in zip(placed, reversed(ends), strict=True)], depth
+
+    monkeypatch.setattr(labels, "_rows", swapped)
+    assert crossing(draw_pen(PenShape("diaphragm-pump"), capped=True))
