@@ -157,5 +157,5 @@ def _aligned(rows: tuple[tuple[str, ...], ...], column: int) -> list[str]:
             continue
         decimals = found[3] or ""
         gap = "\u2007" * (most - len(decimals)) + ("\u2008" if most and not decimals else "")
-        padded.append(f"{found[1]}{found[2] or ''}{decimals}{gap}{found[4]}")
+        padded.append(f"{found[1]}{found[2] or ''}{decimals}{found[4]}{gap}")
     return padded

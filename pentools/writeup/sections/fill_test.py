@@ -71,8 +71,10 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if answer is not None:
         blocks.append(Lead(answer.sentence))
         blocks += _figure(capacity_chart(answer))
-        if answer.findings:
-            blocks.append(Findings(answer.findings))
+        # a reader of the public page is spared the lesser advice; it stands among the workings
+        graver = tuple(f for f in answer.findings if audience == "client" or f.level in ("warning", "stop"))
+        if graver:
+            blocks.append(Findings(graver))
     blocks += _figure(pen_in_section(job))
     blocks += _series(job)
     blocks += _leak(job, stage, audience)
@@ -145,6 +147,9 @@ def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | No
     )
     blocks += kind_table(job, stage, stage.kind("leak reading"), audience, caption="Weighed at rest")
     if answer is not None:
+        lesser = tuple(f for f in answer.findings if audience == "blog" and f.level not in ("warning", "stop"))
+        if lesser:
+            blocks.append(Findings(lesser))
         blocks += _budget(answer)
     return [Details("The weighings and how the result was worked out", tuple(blocks))] if blocks else []
 

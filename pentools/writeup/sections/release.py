@@ -25,7 +25,7 @@ def ending_in_words(job: Job) -> str:
     when = f" on {date_in_words(str(values['released_on']))}" if values["released_on"] else ""
     return {
         "done": f"The work is done and the pen was released{when}.",
-        "done with limits": f"The work is done with limits, which are named below; the pen was released{when}.",
+        "done with limits": f"The work is done with limits, which this page names; the pen was released{when}.",
         "stopped": f"The work was stopped{when} and will not go on for now.",
         "returned": f"The pen was returned unrepaired{when}.",
     }.get(str(values["ending"]), sentence(dict(ENDINGS).get(str(values["ending"]), str(values["ending"]))))
