@@ -18,13 +18,13 @@ if TYPE_CHECKING:
 __all__ = ["lab_command", "lab_environment", "run_lab", "write_lab_settings"]
 
 _SETTINGS = {
-    "@jupyterlab/apputils-extension/notification": {"fetchNews": "false", "checkForUpdates": False},
-    "@jupyterlab/notebook-extension/tracker": {"windowingMode": "none"},
+    "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
+    "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
 }
 
 
 def write_lab_settings(folder: Path) -> Path:
-    """Write the few settings the sheet needs (no news question, the whole page laid out) as overrides.
+    """Write the few settings the sheet needs (no news question, the whole page laid out) as defaults.
 
     Parameters
     ----------
@@ -34,14 +34,15 @@ def write_lab_settings(folder: Path) -> Path:
     Returns
     -------
     Path
-        The folder to name to JupyterLab as its application settings.
+        The folder to put on Jupyter's configuration path; a person's own settings still go before these.
     """
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / "overrides.json").write_text(json.dumps(_SETTINGS, indent=1), encoding="utf-8")
+    place = folder / "labconfig"
+    place.mkdir(parents=True, exist_ok=True)
+    (place / "default_setting_overrides.json").write_text(json.dumps(_SETTINGS, indent=1), encoding="utf-8")
     return folder
 
 
-def lab_command(job: Job, *, token: str, port: int, browser: bool, settings: Path) -> list[str]:
+def lab_command(job: Job, *, token: str, port: int, browser: bool) -> list[str]:
     """The command that serves one job's notebook.
 
     Parameters
@@ -54,8 +55,6 @@ def lab_command(job: Job, *, token: str, port: int, browser: bool, settings: Pat
         The port; 0 takes a free one.
     browser : bool
         Whether to open a browser.
-    settings : Path
-        The folder written by `write_lab_settings`.
 
     Returns
     -------
@@ -72,7 +71,6 @@ def lab_command(job: Job, *, token: str, port: int, browser: bool, settings: Pat
         "--ServerApp.terminals_enabled=False",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
-        f"--LabApp.app_settings_dir={settings}",
         f"--IdentityProvider.token={token}",
     ]
     if hasattr(os, "geteuid") and os.geteuid() == 0:
@@ -81,8 +79,10 @@ def lab_command(job: Job, *, token: str, port: int, browser: bool, settings: Pat
 
 
 def lab_environment(folder: Path, base: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The environment for the server; its own workspaces folder, so that an old layout cannot hide the notebook."""
+    """The environment for the server, with its settings; its own workspaces, so that no old layout hides the notebook."""
     environment = dict(os.environ if base is None else base)
+    settings = str(write_lab_settings(folder / "settings"))
+    environment["JUPYTER_CONFIG_PATH"] = os.pathsep.join(filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH"))))
     environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
     return environment
 
@@ -108,11 +108,10 @@ def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -
     """
     token = secrets.token_hex(24)
     with tempfile.TemporaryDirectory(prefix="pentools-lab-") as held:
-        settings = write_lab_settings(Path(held) / "settings")
         chosen = port or _free_port()
         say(f"Opening {job.notebook.name}. In the notebook choose Run, Run All Cells. Stop with Ctrl+C here.")
         say(f"  http://127.0.0.1:{chosen}/lab/tree/{job.notebook.name}?token={token}")
-        command = lab_command(job, token=token, port=chosen, browser=browser, settings=settings)
+        command = lab_command(job, token=token, port=chosen, browser=browser)
         try:
             return subprocess.run(command, env=lab_environment(Path(held)), check=False).returncode  # noqa: S603
         except KeyboardInterrupt:

@@ -34,6 +34,8 @@ STYLE = """<style>
 .pentools input, .pentools textarea, .pentools select { width:100%!important; box-sizing:border-box;
   min-height:32px; font-size:inherit!important; background:#fff!important; color:#1d2329!important;
   border:1px solid #8b8f94!important; border-radius:2px; padding:3px 8px!important; }
+.pentools .pt-field input, .pentools .pt-field select, .pentools .pt-field textarea,
+.pentools .pt-row input, .pentools .pt-row select { flex:0 0 auto!important; }
 .pentools select { height:34px!important; }
 .pentools textarea { min-height:4.2em; resize:vertical; }
 .pentools input:focus, .pentools textarea:focus, .pentools select:focus, .pentools button:focus-visible {

@@ -51,17 +51,16 @@ def job(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def server(job, tmp_path_factory):
-    from pentools.lab import _free_port, lab_command, lab_environment, write_lab_settings
+    from pentools.lab import _free_port, lab_command, lab_environment
 
     held = tmp_path_factory.mktemp("lab")
     port = _free_port()
-    settings = write_lab_settings(held / "settings")
     environment = lab_environment(held)
     for name in ("JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR"):
         environment[name] = str(held / name.lower())
     log = (held / "lab.log").open("wb")
     process = subprocess.Popen(
-        lab_command(job, token=TOKEN, port=port, browser=False, settings=settings),
+        lab_command(job, token=TOKEN, port=port, browser=False),
         env=environment, stdout=log, stderr=subprocess.STDOUT,
     )  # fmt: skip
     base = f"http://127.0.0.1:{port}"
@@ -108,7 +107,12 @@ def run_all(page):
     page.get_by_role("button", name=re.compile("Python 3.*Idle")).wait_for()
     page.get_by_role("menuitem", name="Run", exact=True).click()
     page.get_by_role("menuitem", name="Run All Cells", exact=True).click()
-    page.get_by_role("heading", name=re.compile("^Fill test")).wait_for()
+    try:
+        page.get_by_role("heading", name=re.compile("^Fill test")).wait_for()
+    except Exception:
+        if os.environ.get("PENTOOLS_SCREENSHOTS"):
+            page.screenshot(path=os.environ["PENTOOLS_SCREENSHOTS"])
+        raise
 
 
 def fill_test(page):
@@ -150,19 +154,19 @@ def test_one_job_from_weighing_to_pages(playwright_page, server, job):
     wait_for(lambda: len(lines(job)) == before + 2, "the weighing saved by an instant click")
     assert lines(job)[-1]["data"] | {"mass": 0} == {"state": "filled", "mass": 0}
     assert lines(job)[-1]["data"]["mass"]["value"] == 25.06
-    panel.get_by_text(re.compile(r"draws 1\.8\d* mL", re.IGNORECASE)).first.wait_for()
+    panel.locator(".pt-sentence", has_text=re.compile(r"draws 1\.8\d*\smL")).wait_for()
     assert pictures.first.inner_html() != first
+
+    if os.environ.get("PENTOOLS_SCREENSHOTS"):
+        panel.screenshot(path=os.environ["PENTOOLS_SCREENSHOTS"])
 
     # the kernel is killed; Run All brings everything back
     [pid] = kernel_pids(str(job.folder)) or kernel_pids("")
     os.kill(pid, signal.SIGKILL)
-    page.wait_for_timeout(4000)
-    dialog = page.get_by_role("button", name="OK", exact=True)
-    if dialog.count():
-        dialog.first.click()
+    page.locator(".jp-Dialog", has_text="appears to have died").locator("button.jp-mod-accept").click()
     run_all(page)
     panel = fill_test(page)
-    panel.get_by_text(re.compile(r"draws 1\.8\d* mL", re.IGNORECASE)).first.wait_for()
+    panel.locator(".pt-sentence", has_text=re.compile(r"draws 1\.8\d*\smL")).wait_for()
     assert pid not in kernel_pids("")
     assert len(lines(job)) == before + 2
 
