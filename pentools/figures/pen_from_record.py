@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.geometry import SYSTEMS
 from pentools.errors import InputError
-from pentools.figures.pen.parts import parts_of
+from pentools.figures.pen.parts import drawn_part
 from pentools.figures.pen.section_view import draw_pen
 from pentools.figures.pen.shape import PenShape, shape_from_measurements
 from pentools.record.stages.common import SEVERITIES
@@ -27,13 +27,6 @@ _INTAKE_NAMES = {
 _FILLER_NAMES = {
     "bore": "bore", "rod": "rod", "stroke": "stroke", "outside": "sac_outside", "wall": "sac_wall",
     "reach": "breather_length", "tube": "breather_diameter", "depth": "barrel_depth", "length": "length",
-}  # fmt: skip
-# parts of the survey that a drawing calls otherwise, in the order in which one is looked for
-_DRAWN_AS = {
-    "bands": ("cap-band",), "imprint": ("barrel",), "threads": ("cap-threads",), "whole": ("barrel",),
-    "filler": ("piston-head", "lever", "button", "crescent", "plunger", "rod", "pump-body", "pneumatic-tube", "filling-tube", "bulb", "spindle", "barrel"),
-    "seals": ("head-seal", "washer", "sac", "diaphragm", "bellows", "packing", "tube-ring", "bulb", "section-joint"),
-    "blind-cap": ("blind-cap", "knob", "end-cap", "barrel"),
 }  # fmt: skip
 
 
@@ -81,23 +74,21 @@ def pen_shape(job: Job) -> PenShape | None:
         return shape_from_measurements(str(system), kept)
 
 
-def _drawn_part(part: str, system: str) -> str | None:
-    there = parts_of(system)
-    for candidate in (part, *_DRAWN_AS.get(part, ())):
-        if candidate in there:
-            return candidate
-    return None
+def _shown_at(system: str, part: str) -> str | None:
+    try:
+        return drawn_part(system, part)
+    except InputError:
+        return None  # this pen has nothing of the kind
 
 
 def _marks(job: Job, system: str) -> list[tuple[str, str, str]]:
     words = dict(SEVERITIES)
     marks = []
     for _, values in job.log("condition", "part"):
-        part = _drawn_part(str(values["part"]), system)
         grade = str(values["severity"])
+        part = _shown_at(system, str(values["part"]))
         if part is not None and grade != "0":
-            label = words[grade].split(":")[0].split(" ", 1)[1]
-            marks.append((part, str(values["seen"]), label))
+            marks.append((part, str(values["seen"]), words[grade].split(":")[0]))
     return marks
 
 
@@ -135,5 +126,5 @@ def pen_drawing(
     if shape is None:
         return None
     chosen = _marks(job, shape.system) if marks is None and not highlight else list(marks or ())
-    bright = [part for part in (_drawn_part(name, shape.system) for name in highlight) if part is not None]
+    bright = [part for name in highlight if (part := _shown_at(shape.system, name)) is not None]
     return draw_pen(shape, title=title, highlight=bright, highlight_word="", marks=chosen, dimensions=dimensions, width_mm=width_mm)
