@@ -9,11 +9,15 @@ from pentools.calc.geometry import FAMILIES, SYSTEMS
 from pentools.errors import InputError
 from pentools.fields import Field
 
-__all__ = ["FIELDS", "all_dimension_names", "dimension_fields"]
+__all__ = ["FIELDS", "all_dimension_names", "dimension_fields", "needed_dimensions"]
 
 
 def _mm(name: str, label: str, hint: str, low: float, high: float) -> Field:
     return Field(name, label, "quantity", unit="mm", hint=hint, low=low, high=high)
+
+
+def _ml(name: str, label: str, hint: str, high: float) -> Field:
+    return Field(name, label, "quantity", unit="ml", hint=hint, low=0, high=high)
 
 
 def _share(name: str, label: str, hint: str) -> Field:
@@ -35,6 +39,12 @@ _DIMENSIONS: dict[str, Field] = {
         _mm("depth", "Depth of the barrel", "from the section's face to the bottom, by the depth rod; such as 55 mm", 5, 160),
         _mm("nipple", "What stands in the barrel, diameter", "the section's tail or the carrier; such as 6.0 mm", 0, 15),
         _mm("nipple_length", "What stands in the barrel, length", "such as 6.0 mm", 0, 40),
+        _ml("dead_behind", "Dead volume behind the washer", "air that stays behind it when the rod is drawn out; none if left empty; such as 0.06 ml", 1),
+        _ml("dead_ahead", "Dead volume ahead of the washer", "air ahead of it at the end of the stroke; none if left empty; such as 0.10 ml", 1),
+        _mm("head", "Height the liquid is lifted", "from the liquid's surface to the washer at its end; 60 mm if left empty", 0, 200),
+        Field("strokes", "Strokes made", "count", low=0, high=60, hint="with the next one, to say what so many strokes should bring; leave empty if pumped until full"),
+        _ml("stroke_volume", "Volume of a stroke", "what the diaphragm or bulb moves; such as 0.28 ml", 3),
+        _ml("tube_volume", "Content of the breather tube", "pushed back first at each stroke; 0.03 ml (judged) if left empty", 0.5),
         _share("void_share", "Share of the cell that is open", "about 60 % (judged)"),
     )
 }  # fmt: skip
@@ -50,13 +60,14 @@ FIELDS: tuple[Field, ...] = (
     Field("temperature", "Temperature", "quantity", unit="degC", low=5, high=35, default="20 °C", hint="of liquid and air, such as 21 °C"),
     Field("pressure", "Air pressure", "quantity", unit="kPa", low=75, high=107, default="1013 hPa", hint="such as 1005 hPa"),
     Field("humidity", "Humidity", "quantity", unit="1", low=0, high=1, default="50 %", hint="such as 45 %"),
-    Field("readability", "Readability", "quantity", unit="g", low=0.00001, high=1, default="0.01 g", hint="the balance's last digit, such as 0.01 g"),
+    Field("readability", "Readability", "quantity", unit="g", low=0.0001, high=1, default="0.01 g", hint="the balance's last digit, such as 0.01 g"),
     Field("repeatability", "Repeatability", "quantity", unit="g", low=0, high=5, hint="from its sheet; taken from readability if left empty"),
     Field("linearity", "Linearity", "quantity", unit="g", low=0, high=5, hint="from its sheet, half-width, such as 0.02 g"),
     Field("eccentricity", "Eccentric loading", "quantity", unit="g", low=0, high=5, hint="from its sheet, half-width, such as 0.01 g"),
     Field("drop", "Drop left at the nib", "quantity", unit="g", low=0, high=0.2, default="0.02 g", hint="half-width; a drop is 0.02 to 0.04 g"),
     Field("evaporation", "Evaporation", "quantity", unit="g", low=0, high=0.5, default="0.005 g", hint="half-width, between the weighings"),
-    Field("caliper", "Calliper", "quantity", unit="mm", low=0, high=1, default="0.02 mm", hint="one standard uncertainty of a reading"),
+    Field("caliper", "Calliper", "quantity", unit="mm", low=0, high=1, default="0.02 mm", hint="one standard uncertainty of a reading; lengths inside are taken as 0.2 mm or this if it is more, unless typed with ±"),
+    Field("level", "Level of confidence", "quantity", unit="1", low=0.5, high=0.9999, default="95 %", hint="of the ± that is shown, such as 95 % or 95.45 %"),
     Field("system", "Filling system", "choice", choices=tuple((row["key"], row["label"]) for row in tables.rows("filling_systems")), hint="to say what it should hold"),
     *_DIMENSIONS.values(),
 )  # fmt: skip
@@ -85,6 +96,22 @@ def dimension_fields(system: str) -> tuple[Field, ...]:
         raise InputError("filling system", "one of " + ", ".join(SYSTEMS), system)
     family = FAMILIES[SYSTEMS[system]]
     return tuple(_DIMENSIONS[name] for name in (*family.needs, *(name for name, _, _ in family.takes)))
+
+
+def needed_dimensions(system: str) -> tuple[str, ...]:
+    """The dimensions without which nothing can be said of what a filling system should hold.
+
+    Parameters
+    ----------
+    system : str
+        A filling system key.
+
+    Returns
+    -------
+    tuple of str
+        Their names.
+    """
+    return FAMILIES[SYSTEMS[system]].needs
 
 
 def all_dimension_names() -> tuple[str, ...]:
