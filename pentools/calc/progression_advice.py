@@ -252,19 +252,19 @@ def missing_grade(
     Returns
     -------
     Grade or None
-        The one nearest the middle of the gap on a logarithmic axis.
+        The one nearest the middle of the gap on a logarithmic axis; film only where it lies clearly better.
     """
     if catalogue is None:
         return None
     middle = math.log(math.sqrt(before.finish_um * down_to_finish_um))
-    for scale in (before.scale, "film"):
-        between = [
-            g for g in catalogue.in_scale(scale)
-            if down_to_finish_um < g.finish_um < before.finish_um and down_to_particle_um < g.particle_um < before.particle_um
-        ]  # fmt: skip
-        if between:
-            return min(between, key=lambda g: abs(math.log(g.finish_um) - middle))
-    return None
+    between = [
+        (abs(math.log(g.finish_um) - middle) + (0.0 if scale == before.scale else 0.2), g)
+        for scale in dict.fromkeys((before.scale, "film"))
+        for g in catalogue.in_scale(scale)
+        if down_to_finish_um < g.finish_um < before.finish_um
+        and down_to_particle_um < g.particle_um < before.particle_um
+    ]
+    return min(between, key=lambda pair: pair[0])[1] if between else None
 
 
 def _rate_findings(first: Step, limits: PlanLimits) -> list[Finding]:

@@ -133,5 +133,5 @@ def test_sieve_openings_against_an_independent_library():
     }
     for grade in ours:
         assert grade.particle_um == pytest.approx(by_number[grade.name], rel=1e-9)
-    iso = {round(sieve.opening * 1e6, 3) for sieve in sieves.ISO3310_1_sieves.values()}
+    iso = {round(sieve.opening * 1e6, 3) for sieve in sieves.ISO_3310_1_sieves.values()}
     assert sum(round(grade.particle_um, 3) in iso for grade in ours) >= 10
