@@ -57,6 +57,17 @@ def grit_progression(
     `pentools.calc.ladder.stock_plan_um`, on the finish size, because that is the scratch left behind. Trim is unmasked
     before the first of the last steps whose particle is fine enough for it. Good for ductile surfaces worked by hand;
     rates, bands and budgets are mostly common practice or judged, so the bench's own figures go before them.
+
+    Examples
+    --------
+    >>> from pentools.calc.grade_reading import read_grades
+    >>> from pentools.calc.progression_types import PlanLimits
+    >>> from pentools.tables.abrasives import catalogue, materials, media, zones
+    >>> limits = PlanLimits(materials()["celluloid"], zones()["plain barrel"], media())
+    >>> owned = read_grades("film 3 um; P600; P1200; film 9 um", catalogue())
+    >>> plan = grit_progression(20, 3, owned, limits)
+    >>> [step.grade.label for step in plan.steps], round(plan.removed_total_um.typical, 1)
+    (['P600', 'P1200', 'film 9 µm', 'film 3 µm'], 30.0)
     """
     defect = _interval(defect_um)
     if not 0.01 <= finish_um <= 100:
