@@ -194,11 +194,14 @@ def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
 def log_rows(kind: Kind, entry: Entry) -> str:
     """All that an entry holds, in one text: for the full log."""
     values = kind.values(entry)
-    known = "; ".join(
-        f"{capital(f.label)}: {shown(f, values[f.name])}" for f in kind.fields if values[f.name] is not None
-    )
+    known = "; ".join(_labelled(f, values[f.name]) for f in kind.fields if values[f.name] is not None)
     names = {f.name for f in kind.fields}
     more = "; ".join(
         f"{name}: {value}" for name, value in entry.data.items() if name not in names and value is not None
     )
     return "; ".join(part for part in (known, more) if part)
+
+
+def _labelled(field: Field, value: Value) -> str:
+    label = capital(field.label)
+    return f"{label}{'' if label.endswith('?') else ':'} {shown(field, value).rstrip('. ')}"
