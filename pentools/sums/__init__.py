@@ -13,6 +13,8 @@ __all__ = ["SUMS", "Sum", "SumAnswer", "find", "read_options"]
 SUMS: dict[str, str] = {
     "capacity": "pentools.sums.capacity:CAPACITY",
     "leak": "pentools.sums.leak:LEAK",
+    "abrasives": "pentools.sums.abrasives:ABRASIVES",
+    "grade": "pentools.sums.grade:GRADE",
 }
 
 
