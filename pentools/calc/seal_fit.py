@@ -146,19 +146,18 @@ def _candidate(ring: Ring, gland: Gland, duty: Duty, shore_a: float, mu: float) 
     judged = judge_fit(fit, duty)
     verdict, findings = judged.verdict, list(judged.findings)
     nominal = fit.nominal.squeeze_share
-    if (
-        verdict in ("doubtful", "does not fit")
-        and not ring.measured
-        and duty.floor < nominal < duty.ceiling
-        and _good_if_measured(ring, gland, duty)
-    ):
-        verdict = "measure it"
-        span = f"{100 * fit.least.squeeze_share:.0f} to {100 * fit.most.squeeze_share:.0f}\u202f%"
+    least, most = fit.least.squeeze_share, fit.most.squeeze_share
+    unsure = not ring.measured and nominal > 0 and (least < duty.floor < most or least < duty.ceiling < most)
+    if verdict in ("doubtful", "does not fit") and unsure:
+        fits = _good_if_measured(ring, gland, duty)
+        verdict = "measure it" if fits else verdict
+        span = f"{100 * least:.0f} to {100 * most:+.0f}\u202f%".replace("-", "−")
+        end = "at its nominal size it fits" if fits else "its own size decides"
         findings.insert(
             0,
             Finding(
                 "note",
-                f"Measure this ring: by its tolerance it may squeeze anything from {span}; at its nominal size it fits.",
+                f"Measure this ring: by its tolerance it may squeeze anything from {span}; {end}.",
                 "measure-ring",
             ),
         )

@@ -150,7 +150,7 @@ def ba_thread(number: int) -> tuple[float, float]:
 
     Notes
     -----
-    p = 0.9^n, D = 6 p^1.2 (BS 93), the diameter from the rounded pitch; flank angle 47.5°.
+    p = 0.9^n, D = 6 p^1.2 (BS 93), each rounded by itself; flank angle 47.5°.
 
     Examples
     --------
@@ -159,9 +159,8 @@ def ba_thread(number: int) -> tuple[float, float]:
     """
     if not 0 <= number <= 25:
         raise InputError("BA number", "0 to 25", number)
-    pitch = round(0.9**number, 2)
-    major = 6 * pitch**1.2
-    return pitch, float(f"{major:.2g}")
+    pitch = 0.9**number
+    return round(pitch, 2), float(f"{6 * pitch**1.2:.2g}")
 
 
 def pitch_over_crests_mm(length_mm: float, pitches: int = 10) -> float:
