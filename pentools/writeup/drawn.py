@@ -27,34 +27,36 @@ __all__ = [
 ]
 
 Shown = TypeVar("Shown")
+MOST_KEPT = 24
+_CHARTS: dict[tuple[str, str], Drawing | None] = {}
 
 
 def capacity_chart(answer: SumAnswer) -> Drawing | None:
     """What the pen draws against what it should hold."""
     from pentools.figures.fill_test import capacity_figure
 
-    return capacity_figure(answer)
+    return _kept("capacity", repr(answer.data), lambda: capacity_figure(answer))
 
 
 def budget_chart(answer: SumAnswer) -> Drawing | None:
     """How much each source of doubt gives to the uncertainty."""
     from pentools.figures.fill_test import budget_figure
 
-    return budget_figure(answer)
+    return _kept("budget", repr(answer.data), lambda: budget_figure(answer))
 
 
 def series_chart(job: Job) -> Drawing | None:
     """Repeated fills, or weighings after single strokes."""
     from pentools.figures.fill_test import fill_series_figure
 
-    return _if_it_adds_up(lambda: fill_series_figure(job))
+    return _kept("series", _state_of(job), lambda: fill_series_figure(job))
 
 
 def leak_chart(job: Job) -> Drawing | None:
     """Mass against time of the pen at rest."""
     from pentools.figures.fill_test import leak_figure
 
-    return _if_it_adds_up(lambda: leak_figure(job))
+    return _kept("leak", _state_of(job), lambda: leak_figure(job))
 
 
 def strokes_counted(job: Job) -> StrokeSeries | None:
@@ -75,7 +77,7 @@ def minutes_chart(job: Job) -> Drawing | None:
     """Minutes of work by activity."""
     from pentools.figures.work_log import minutes_figure
 
-    return minutes_figure(job)
+    return _kept("minutes", _state_of(job), lambda: minutes_figure(job))
 
 
 def pen_in_section(job: Job) -> Drawing | None:
@@ -91,6 +93,22 @@ def pen_with_faults(job: Job) -> Drawing | None:
     from pentools.figures.pen_from_record import pen_drawing
 
     return _if_it_adds_up(lambda: pen_drawing(job, title="The pen in section, with its faults marked"))
+
+
+def _state_of(job: Job) -> str:
+    """What a drawing of a job depends on: its record so far and the bench's facts."""
+    entries = job.record.entries
+    return f"{job.record.path} {len(entries)} {entries[-1].id if entries else ''} {job.bench.facts}"
+
+
+def _kept(name: str, state: str, draw: Callable[[], Drawing | None]) -> Drawing | None:
+    """A chart, drawn once for both pages of a job."""
+    key = (name, state)
+    if key not in _CHARTS:
+        while len(_CHARTS) >= MOST_KEPT:
+            del _CHARTS[next(iter(_CHARTS))]
+        _CHARTS[key] = _if_it_adds_up(draw)
+    return _CHARTS[key]
 
 
 def _if_it_adds_up(draw: Callable[[], Shown | None]) -> Shown | None:
