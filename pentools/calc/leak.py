@@ -39,7 +39,12 @@ class LeakResult:
     findings: tuple[Finding, ...]
 
 
-def leak_down(hours: Sequence[float], masses_g: Sequence[float], reading_uncertainty_g: float, blanks_g: Sequence[float | None] = ()) -> LeakResult:
+def leak_down(
+    hours: Sequence[float],
+    masses_g: Sequence[float],
+    reading_uncertainty_g: float,
+    blanks_g: Sequence[float | None] = (),
+) -> LeakResult:
     """Loss of mass of a filled, resting pen.
 
     Parameters
@@ -61,11 +66,12 @@ def leak_down(hours: Sequence[float], masses_g: Sequence[float], reading_uncerta
     Raises
     ------
     InputError
-        If there are fewer than two weighings, the times are alike, or the blanks are not as many as the masses.
+        If there are fewer than two weighings, the times are alike, the blanks are not as many as the masses, or the
+        uncertainty of a reading is not above 0.
 
     Notes
     -----
-    Slope by least squares; a loss is called real above 3.29 of its standard uncertainty (false alarm and miss at 5 %
+    Slope by least squares, the larger of the known and the found scatter taken; a loss is called real above 3.29 of its standard uncertainty (false alarm and miss at 5 %
     each; Currie 1968 form). "Milligrams an hour are a leak, milligrams a day are evaporation" is an estimate from
     `evaporation_mg_per_day`, not a measured rule.
     """
@@ -74,7 +80,9 @@ def leak_down(hours: Sequence[float], masses_g: Sequence[float], reading_uncerta
     used, sigma = list(masses_g), reading_uncertainty_g
     if blanks_g:
         if len(blanks_g) != len(masses_g) or any(b is None for b in blanks_g):
-            raise InputError("dummy masses", "one for each weighing, or none at all", len([b for b in blanks_g if b is not None]))
+            raise InputError(
+                "dummy masses", "one for each weighing, or none at all", len([b for b in blanks_g if b is not None])
+            )
         first = blanks_g[0]
         assert first is not None
         used = [m - ((b or 0.0) - first) for m, b in zip(masses_g, blanks_g, strict=True)]
@@ -86,21 +94,49 @@ def leak_down(hours: Sequence[float], masses_g: Sequence[float], reading_uncerta
 
 
 def _leak_findings(loss: float, limit: float) -> tuple[Finding, ...]:
+    if loss < -limit:
+        return (
+            Finding(
+                "warning",
+                f"It gains {_rate(-loss)}: the balance drifts, or the pen takes up damp or ink from outside. Weigh a dry dummy each time and begin again.",
+                "gain",
+            ),
+        )
     bound = f"The smallest loss that this balance and schedule can tell is {_rate(limit)}."
     if loss <= limit:
         if limit > LEAK_MG_PER_HOUR:
-            return (Finding("note", f"No loss is seen, but {bound[0].lower()}{bound[1:]} Weigh longer or on a finer balance before it is called tight.", "not-sensitive"),)
+            return (
+                Finding(
+                    "note",
+                    f"No loss is seen, but {bound[0].lower()}{bound[1:]} Weigh longer or on a finer balance before it is called tight.",
+                    "not-sensitive",
+                ),
+            )
         return (Finding("ok", f"No leak: the loss is below what can be told. {bound}", "tight"),)
     if loss >= LEAK_MG_PER_HOUR:
-        return (Finding("warning", f"It loses {_rate(loss)}: milligrams an hour are a leak or an open nib (an estimate). {bound}", "leak"),)
-    return (Finding("note", f"It loses {_rate(loss)}: milligrams a day are evaporation through the cap's seat (an estimate). {bound}", "evaporation"),)
+        return (
+            Finding(
+                "warning",
+                f"It loses {_rate(loss)}: milligrams an hour are a leak or an open nib (an estimate). {bound}",
+                "leak",
+            ),
+        )
+    return (
+        Finding(
+            "note",
+            f"It loses {_rate(loss)}: milligrams a day are evaporation through the cap's seat (an estimate). {bound}",
+            "evaporation",
+        ),
+    )
 
 
 def _rate(mg_per_h: float) -> str:
     return f"{mg_per_h:.2g} mg/h" if mg_per_h >= LEAK_MG_PER_HOUR else f"{24 * mg_per_h:.2g} mg/day"
 
 
-def evaporation_mg_per_day(area_mm2: float, length_mm: float, humidity_share: float, vapour_kpa: float, temperature_c: float) -> float:
+def evaporation_mg_per_day(
+    area_mm2: float, length_mm: float, humidity_share: float, vapour_kpa: float, temperature_c: float
+) -> float:
     """Water that leaves through a still gap by diffusion.
 
     Parameters
@@ -124,15 +160,24 @@ def evaporation_mg_per_day(area_mm2: float, length_mm: float, humidity_share: fl
     Raises
     ------
     InputError
-        If the length is not above 0.
+        If the length is not above 0, the area is negative, or the humidity is not a share.
 
     Notes
     -----
     J = D rho_v (1 - RH) A / L with D = 2.42e-5 m²/s (from memory, for 20 °C) and rho_v from the gas law. Good as an
     order of magnitude.
+
+    Examples
+    --------
+    >>> round(evaporation_mg_per_day(1.0, 5.0, 0.5, 2.34, 20.0), 1)
+    3.6
     """
-    if not length_mm > 0:
-        raise InputError("length of the gap", "above 0 mm", length_mm)
+    if not (length_mm > 0 and area_mm2 >= 0):
+        raise InputError(
+            "gap", "an area of zero or more and a length above 0 mm", f"{area_mm2:g} mm² by {length_mm:g} mm"
+        )
+    if not 0 <= humidity_share <= 1:
+        raise InputError("relative humidity", "0 to 1 (a share)", humidity_share)
     vapour_g_m3 = vapour_kpa * 1000 * 18.01528 / (8.314462618 * (temperature_c + 273.15))
     return 2.42e-5 * vapour_g_m3 * (1 - humidity_share) * area_mm2 * 1e-6 / (length_mm * 1e-3) * 86400 * 1000
 

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pentools.calc.fill_diagnosis import Suspect, diagnose_fill, implied_pressure
-from pentools.calc.fill_series import fill_series, stroke_series
+from pentools.calc.fill_series import fill_series, fills_by_start, stroke_series
 from pentools.calc.fill_volumes import plunger_volume_ml, pumped_volume_ml, strokes_to_fill
 from pentools.calc.geometry import FAMILIES, SYSTEMS, Measured, expected_volume, sac_volume_ml
 from pentools.calc.leak import leak_down, vacuum_decay_pa_m3_s
@@ -236,6 +236,20 @@ def test_series_that_settle_rise_and_fall():
     assert fill_series([1.3], 0.02).mean_ml == 1.3
 
 
+def test_fillings_from_dry_and_from_drained_stay_apart():
+    both = fills_by_start([("dry", 1.80), ("drained", 1.49), ("drained", 1.50), ("drained", 1.51), ("dry", 1.82)], 0.02)
+    assert both.dry.volumes_ml == (1.80, 1.82)
+    assert both.drained.mean_ml == pytest.approx(1.50)
+    assert both.kept_ml == pytest.approx(0.31)
+    assert both.kept_uncertainty_ml == pytest.approx(0.02 * math.sqrt(1 / 2 + 1 / 3))
+    one = fills_by_start([("drained", 1.49)], 0.02)
+    assert one.dry is None
+    assert one.kept_ml is None
+    for bad in ([], [("wet", 1.0)]):
+        with pytest.raises(InputError):
+            fills_by_start(bad, 0.02)
+
+
 STROKES = range(9)
 
 
@@ -257,6 +271,8 @@ def test_a_sound_pump_rises_and_then_stops():
 def test_a_pump_that_never_stops_or_never_starts():
     assert stroke_series(STROKES, [20.0 + 0.1 * n for n in STROKES], 1.003, 0.012).findings[0].topic == "never-flat"
     assert stroke_series(STROKES, [20.0] * 9, 1.003, 0.012).findings[0].topic == "no-gain"
+    weak = stroke_series(STROKES, [20.0 + 0.1 * n for n in STROKES], 1.003, 0.012, stroke_ml=0.25)
+    assert {f.topic for f in weak.findings} == {"never-flat", "low-slope"}
     with pytest.raises(InputError):
         stroke_series([0, 2, 1], [20, 21, 22], 1.003, 0.012)
 
@@ -285,6 +301,7 @@ def test_leaks_evaporation_and_tightness():
         leak_down((0, 24, 48, 72), [20 - 0.0002 * h for h in (0, 24, 48, 72)], fine).findings[0].topic == "evaporation"
     )
     assert leak_down(hours, [20.0] * 4, fine).findings[0].topic == "tight"
+    assert leak_down(hours, [20 + 0.005 * h for h in hours], fine).findings[0].topic == "gain"
     assert leak_down((0, 1), [20.0, 20.0], 0.0104).findings[0].topic == "not-sensitive"
 
 

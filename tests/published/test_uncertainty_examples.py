@@ -25,6 +25,7 @@ def test_quam_a1():
         Component("volume", volume.standard_uncertainty, -c / v),
     ])  # fmt: skip
     assert c == pytest.approx(1002.69972, abs=5e-6)
+    assert [row.contribution for row in u.components] == pytest.approx([0.49995, 0.0578967, 0.666525], rel=1e-5)
     assert u.standard_uncertainty == pytest.approx(0.8351992267684394, rel=1e-12)
     # the guide prints 0.9 after rounding in between
     assert round(u.standard_uncertainty, 1) == 0.8
@@ -33,6 +34,33 @@ def test_quam_a1():
 def test_quam_a2_counts_linearity_twice():
     # QUAM:2012, example A2: ±0.15 mg, rectangular, for tare and gross
     assert math.sqrt(2) * from_half_width(0.00015) == pytest.approx(0.00012247448713915892, rel=1e-12)
+
+
+def test_quam_a2_whole():
+    # QUAM:2012, example A2 (a sodium hydroxide solution standardised), inputs of its section A2.4; unrounded results
+    # and contributions as in the documentation of GTC: the results cut off after the last digit shown (so one unit of
+    # it), the contributions rounded to six digits
+    m, p, v = 0.3888, 1.0, 18.64
+    carbon, hydrogen, oxygen, potassium = (from_half_width(h) for h in (0.0008, 0.00007, 0.0003, 0.0001))
+    molar = 8 * 12.0107 + 5 * 1.00794 + 4 * 15.9994 + 39.0983
+    c = 1000 * m * p / (molar * v)
+    mass = combine([Component("tare", from_half_width(0.00015)), Component("gross", from_half_width(0.00015))])
+    volume = combine([Component("calibration", from_half_width(0.03, "triangular")), Component("temperature", 0.006)])
+    formula = combine(
+        [Component("C", carbon, 8), Component("H", hydrogen, 5), Component("O", oxygen, 4), Component("K", potassium)]
+    )
+    budget = combine([
+        Component("volume", volume.standard_uncertainty, -c / v),
+        Component("repeatability", 0.0005, c),
+        Component("mass", mass.standard_uncertainty, c / m),
+        Component("purity", from_half_width(0.0005), c / p),
+        Component("molar mass", formula.standard_uncertainty, -c / molar),
+    ])  # fmt: skip
+    assert c == pytest.approx(0.102136159706, abs=1e-12)
+    assert budget.standard_uncertainty == pytest.approx(0.000100500722124, abs=1e-15)
+    printed = (7.47292e-05, 5.10681e-05, 3.21735e-05, 2.94842e-05, 1.88312e-06)
+    assert [row.contribution for row in budget.components] == pytest.approx(printed, rel=1e-5)
+    assert math.fsum(budget.shares()) == pytest.approx(1.0, abs=1e-12)
 
 
 def test_our_budget_counts_linearity_as_quam_does():
@@ -94,24 +122,61 @@ def test_table_g2_two_sigma(nu, printed):
     assert coverage_factor(nu, 0.9545) == pytest.approx(printed, abs=0.0051)
 
 
-def test_against_a_reference_library():
-    # GTC, the uncertainty calculator of a national metrology institute, run on the same weighing
+def gtc_weighing(gtc):
+    """The weighing as a model of its own in GTC, which finds every sensitivity by itself."""
+    rectangular = lambda half_width, label: gtc.ureal(0, half_width / math.sqrt(3), label=label)  # noqa: E731
+    t = 21 + rectangular(2.0, "temperature")
+    p = 1000 + rectangular(30.0, "air pressure")
+    h = 50 + rectangular(20.0, "humidity")
+    air = (0.34848 * p - 0.009 * h * gtc.exp(0.061 * t)) / (273.15 + t)
+    tanaka = 999.974950 * (1 - (t - 3.983035) ** 2 * (t + 301.797) / (522528.9 * (t + 69.34881)))
+    water = tanaka + gtc.ureal(0, 0.1, label="density of the liquid")
+    z = 1000 * (1 - air / 8000) / (water - air)
+
+    def weighing(value, n):
+        roundings = [gtc.ureal(0, 0.01 / math.sqrt(12)) for _ in ("zero", "load")]
+        mean = gtc.ureal(value, 0.01 / math.sqrt(n))
+        return mean + sum(roundings) + rectangular(0.02, "linearity") + rectangular(0.01, "eccentricity")
+
+    gain = weighing(25.06, 5) - weighing(23.26, 5) + rectangular(0.02, "drop") + rectangular(0.005, "evaporation")
+    return gain * z
+
+
+def test_a_weighing_against_a_reference_library():
+    # GTC, the uncertainty calculator of a national metrology institute, live; the balance's limits are assumed
     gtc = pytest.importorskip("GTC", reason="GTC is in the test extra")
     ours = capacity_from_weight([23.26] * 5, [25.06] * 5, BALANCES["0.01 g"], Conditions(21.0, 2.0, 100.0))
-    parts = {c.source: c for c in ours.budget.components}
-    total = 0
-    for source in parts:
-        c = parts[source]
-        total = total + c.sensitivity * gtc.ureal(0, c.standard_uncertainty, c.degrees_of_freedom)
-    volume = gtc.ureal(25.06 - 23.26, 0) * ours.z_ml_per_g + total
-    assert ours.volume_ml == pytest.approx(volume.x, rel=1e-12)
-    assert ours.budget.standard_uncertainty == pytest.approx(volume.u, rel=1e-12)
+    theirs = gtc_weighing(gtc)
+    assert ours.volume_ml == pytest.approx(theirs.x, rel=1e-12)
+    assert ours.budget.standard_uncertainty == pytest.approx(theirs.u, rel=1e-6)
+    parts = {row.label: row.u for row in gtc.reporting.budget(theirs, trim=0)}
+    for name in ("temperature", "air pressure", "humidity", "density of the liquid"):
+        [row] = [c for c in ours.budget.components if c.source == name]
+        assert row.contribution == pytest.approx(parts[name], rel=1e-3)
+
+
+def test_scatter_with_few_degrees_of_freedom_against_a_reference_library():
+    gtc = pytest.importorskip("GTC", reason="GTC is in the test extra")
+    empty, filled = [23.20, 23.28, 23.25], [25.06, 25.02]
+    ours = capacity_from_weight(empty, filled, BALANCES["0.01 g"])
+    [row] = [c for c in ours.budget.components if c.kind == "repeat readings"]
+    # pooled by hand: squares 0.00326667 and 0.0008 over 3 degrees of freedom, means of 3 and of 2
+    pooled = math.sqrt((0.0032666667 + 0.0008) / 3)
+    assert row.standard_uncertainty == pytest.approx(pooled * math.sqrt(1 / 3 + 1 / 2), rel=1e-6)
+    assert row.degrees_of_freedom == 3
+    theirs = sum(
+        c.sensitivity * gtc.ureal(0, c.standard_uncertainty, c.degrees_of_freedom) for c in ours.budget.components
+    )
+    assert ours.budget.degrees_of_freedom == pytest.approx(theirs.df, rel=1e-9)
+    assert ours.budget.coverage_factor == pytest.approx(gtc.reporting.k_factor(math.floor(theirs.df), 95), rel=1e-6)
 
 
 def test_gum_h1_against_a_reference_library():
     gtc = pytest.importorskip("GTC", reason="GTC is in the test extra")
     parts = gum_h1()
-    result = sum(c.sensitivity * gtc.ureal(0, c.standard_uncertainty, c.degrees_of_freedom) for c in parts if c.sensitivity)
+    result = sum(
+        c.sensitivity * gtc.ureal(0, c.standard_uncertainty, c.degrees_of_freedom) for c in parts if c.sensitivity
+    )
     budget = combine(parts)
     assert budget.standard_uncertainty == pytest.approx(result.u, rel=1e-12)
     assert budget.degrees_of_freedom == pytest.approx(result.df, rel=1e-9)

@@ -13,9 +13,7 @@ from pentools.calc.density import (
 from pentools.errors import InputError
 
 
-@pytest.mark.parametrize(
-    ("t", "printed"), [(15, 999.10257), (20, 998.20675), (25, 997.04702), (30, 995.64880)]
-)
+@pytest.mark.parametrize(("t", "printed"), [(15, 999.10257), (20, 998.20675), (25, 997.04702), (30, 995.64880)])
 def test_tanaka_equation(t, printed):
     # Tanaka et al., Metrologia 38 (2001) 301: its equation at whole degrees, five decimals
     assert water_density(t) == pytest.approx(printed, abs=5e-6)
@@ -86,7 +84,9 @@ def test_vapour_pressure(t, printed):
     [(15.0, 1.0020), (20.0, 1.0029), (25.0, 1.0040), (30.0, 1.0054)],
 )
 def test_z_table(t, printed):
-    assert z_factor(water_density_air_saturated(t), air_density_simple(t, 101.3, 0.5)) == pytest.approx(printed, abs=5.1e-5)
+    assert z_factor(water_density_air_saturated(t), air_density_simple(t, 101.3, 0.5)) == pytest.approx(
+        printed, abs=5.1e-5
+    )
     assert z_factor(water_density(t), air_density_simple(t, 101.3, 0.5)) == pytest.approx(printed, abs=5.6e-5)
 
 
@@ -108,7 +108,14 @@ def test_a_wrong_public_table_is_not_matched(t, wrong):
 def test_a_misprinted_denominator_is_not_matched():
     # Kell's formula with its denominator printed as 16.897850e-3 in a web text: 997.936 at 20 °C, 270 ppm low
     t = 20.0
-    top = 999.83952 + 16.945176 * t - 7.9870401e-3 * t**2 - 46.170461e-6 * t**3 + 105.56302e-9 * t**4 - 280.54253e-12 * t**5
+    top = (
+        999.83952
+        + 16.945176 * t
+        - 7.9870401e-3 * t**2
+        - 46.170461e-6 * t**3
+        + 105.56302e-9 * t**4
+        - 280.54253e-12 * t**5
+    )
     misprinted, right = top / (1 + 16.897850e-3 * t), top / (1 + 16.879850e-3 * t)
     assert misprinted == pytest.approx(997.936, abs=0.005)
     assert abs(misprinted / water_density(t) - 1) > 200e-6
@@ -116,7 +123,16 @@ def test_a_misprinted_denominator_is_not_matched():
     assert right == pytest.approx(water_density(t), rel=4e-6)
 
 
-@pytest.mark.parametrize("call", [lambda: water_density(-1), lambda: water_density(41), lambda: air_density_simple(20, 1013, 0.5), lambda: air_density_cipm_2007(20, 101, 50), lambda: z_factor(1.0, 1.2)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: water_density(-1),
+        lambda: water_density(41),
+        lambda: air_density_simple(20, 1013, 0.5),
+        lambda: air_density_cipm_2007(20, 101, 50),
+        lambda: z_factor(1.0, 1.2),
+    ],
+)
 def test_out_of_range_is_refused(call):
     with pytest.raises(InputError):
         call()
