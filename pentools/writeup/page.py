@@ -5,14 +5,14 @@ from __future__ import annotations
 import functools
 import importlib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, InputError
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.intake import may_publish
 from pentools.record.stages.release import ending
-from pentools.writeup.blocks import Audience, Notice, Section
+from pentools.writeup.blocks import Audience, Block, Notice, Photos, Section
 from pentools.writeup.closing import SPOILT, full_log, key_facts, methods, pen_title, summary
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
@@ -161,15 +161,43 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
         # for publication the story leads; what the pen is stands beside its beginning
         identity = Placed(first.pop(), 3 if "<h2>" in told.story else 2)
         told.placed[:0] = [identity] if identity.section.blocks else []
+    first, passages, last = _each_picture_once(first, passages, last)
     return Page(
         audience,
         pen_title(job),
         key_facts(job),
         tuple(notices),
         tuple(Placed(s) for s in first if s.blocks),
-        tuple(passages),
+        tuple(p for p in passages if p.story or p.placed),
         tuple(Placed(s) for s in last if s.blocks),
     )
+
+
+def _each_picture_once(
+    first: list[Section], passages: list[Passage], last: list[Section]
+) -> tuple[list[Section], list[Passage], list[Section]]:
+    """The same parts with a picture only where it comes first; a section left empty by that is left out."""
+    seen: set[str] = set()
+
+    def once(section: Section) -> Section:
+        blocks: list[Block] = []
+        for block in section.blocks:
+            if isinstance(block, Photos):
+                fresh = tuple(photo for photo in block.photos if photo.file not in seen)
+                seen.update(photo.file for photo in fresh)
+                if not fresh:
+                    continue
+                block = Photos(fresh)  # noqa: PLW2901 - the block as it stands on the page
+            blocks.append(block)
+        return replace(section, blocks=tuple(blocks))
+
+    first = [once(section) for section in first]
+    for passage in passages:
+        placed = [
+            replace(item, section=once(item.section)) if isinstance(item, Placed) else item for item in passage.placed
+        ]
+        passage.placed[:] = [item for item in placed if not isinstance(item, Placed) or item.section.blocks]
+    return first, passages, [once(section) for section in last]
 
 
 def section_of(job: Job, key: str, audience: Audience) -> Section:

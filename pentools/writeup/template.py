@@ -89,7 +89,7 @@ def _template() -> jinja2.Template:
     import jinja2
 
     environment = jinja2.Environment(
-        autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined
+        autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined, finalize=_unbroken
     )
     environment.filters |= {
         "drawing": _inline_svg,
@@ -129,6 +129,13 @@ def _inline_svg(drawing: Drawing) -> Markup:
     if "aria-label" not in tag:
         tag = tag.replace("<svg", f'<svg aria-label="{html.escape(drawing.alt)}"', 1)
     return Markup(tag + svg[opening.end() :])  # noqa: S704 - drawn by our own figures
+
+
+def _unbroken(value: object) -> object:
+    """A text in which a line does not end between a value and its uncertainty."""
+    if isinstance(value, str) and not isinstance(value, Markup):
+        return value.replace(" ± ", "\u00a0±\u00a0")
+    return value
 
 
 def _grouped(blocks: tuple[Block, ...]) -> list[list[Block]]:

@@ -5,6 +5,7 @@ import subprocess
 import sys
 
 import pytest
+from PIL import Image
 from writeup.pages import CONTACT, Parsed, code, markdown, notebook, stage
 
 from pentools.errors import HoldError, InputError, RecordError
@@ -172,6 +173,21 @@ def test_a_stage_named_twice_is_shown_once(small_job):
     page = build_page(small_job, "client", notebook(stage("limits"), stage("limits")))
     keys = [p.section.key for passage in page.passages for p in passage.placed]
     assert keys.count("limits") == 1
+
+
+def test_a_picture_stands_once_on_a_page(small_job, audience):
+    for part in ("cap", "barrel"):
+        small_job.add("condition", "part", {"part": part, "seen": "Dull.", "severity": "1", "photo": "side-a.jpg"})
+    Image.new("RGB", (62, 30), "navy").save(small_job.folder / "photos" / "seal.jpg")
+    small_job.add(
+        "pictures", "picture", {"photo": "seal.jpg", "moment": "during", "shows": "the cork", "public": "yes"}
+    )
+    for part in ("seals", "filler"):
+        small_job.add("condition", "part", {"part": part, "seen": "Shrunk.", "severity": "3", "photo": "seal.jpg"})
+    page = Parsed(render_page(small_job, audience))
+    assert [image["width"] for image in page.images] == ["60", "60", "62"]
+    assert "Seals and sac and filling mechanism: The cork." in page.text
+    assert "More pictures" not in page.text
 
 
 def test_weighings_that_contradict_each_other_are_said_in_words(small_job):

@@ -10,7 +10,8 @@ from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Photo, P
 from pentools.writeup.drawn import pen_with_faults
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import notes_of, releases_of
-from pentools.writeup.words import list_in_words
+from pentools.writeup.sections.pictures import photo_of
+from pentools.writeup.words import capital, list_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.fields import Value
@@ -85,12 +86,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     rows = tuple(_row(values, labels, means=means, earlier=earlier) for values in sorted(found, key=_gravest_first))
     scale = "How serious: " + " · ".join(label for _, label in SEVERITIES) + "."
     blocks.append(Table("Part by part, gravest first", head, rows, source_note=scale))
-    book = PhotoBook(job, audience)
-    photos = tuple(
-        Photo(str(v["photo"]), f"{labels.get(str(v['part']), v['part'])}: {v['seen']}", str(v["seen"]))
-        for v in found
-        if v["photo"] is not None and book.allowed(str(v["photo"]))
-    )
+    photos = _photos(job, audience, found, labels)
     if photos:
         blocks.append(Photos(photos))
     blocks += notes_of(job, stage, ("part",), audience)
@@ -115,3 +111,20 @@ def _gravest_first(values: dict[str, Value]) -> int:
 
 def _short(severity: str) -> str:
     return dict(SEVERITIES).get(severity, severity).split(":")[0].replace(" ", "\u00a0")
+
+
+def _photos(job: Job, audience: Audience, found: list[dict[str, Value]], labels: dict[str, str]) -> tuple[Photo, ...]:
+    """Each picture once, with the parts it shows and, where it has an entry of its own, the words of that."""
+    book = PhotoBook(job, audience)
+    parts: dict[str, list[dict[str, Value]]] = {}
+    for values in found:
+        file = values["photo"]
+        if file is not None and book.allowed(str(file)):
+            parts.setdefault(str(file), []).append(values)
+    photos = []
+    for file, shown in parts.items():
+        named = capital(list_in_words(dict.fromkeys(labels.get(str(v["part"]), str(v["part"])) for v in shown)))
+        own = photo_of(job, file)
+        words = own.alt if own else " ".join(sentence(str(v["seen"])) for v in shown)
+        photos.append(Photo(file, words, f"{named}: {sentence(words)}", drawn=own.drawn if own else False))
+    return tuple(photos)

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["before_and_after", "section"]
+__all__ = ["before_and_after", "photo_of", "section"]
 
 _MOST_PAIRS = 3
 
@@ -65,6 +65,12 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += notes_of(job, stage, ("picture",), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "More pictures" if at_head else "Pictures", tuple(blocks))
+
+
+def photo_of(job: Job, file: str) -> Photo | None:
+    """A picture with the words of its own entry; None where it has none."""
+    found = [values for _, values in job.log("pictures", "picture") if values["photo"] == file]
+    return _photo(found[-1]) if found else None
 
 
 def _allowed(job: Job, audience: Audience) -> list[dict[str, Value]]:

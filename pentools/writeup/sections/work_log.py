@@ -28,7 +28,7 @@ def time_in_words(job: Job) -> str:
     longest = max(minutes, key=lambda key: minutes[key])
     if len(minutes) == 1:
         return f"The work took {total}, all of it {_doing(longest)}."
-    return f"The work took {total}; most of that, {minutes_in_words(minutes[longest])}, went into {_doing(longest)}."
+    return f"The work took {total}; the largest share of it, {minutes_in_words(minutes[longest])}, went into {_doing(longest)}."
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
