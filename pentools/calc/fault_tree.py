@@ -22,15 +22,17 @@ SUSPECTS: dict[str, str] = {
 # Common practice, no source, apart from: bubbles at the shaft (a forum), a sound head pushes back (a repair page),
 # damp places after a night (a blog), an inner cap that took the blame late (a blog).
 TESTS: dict[str, dict[str, dict[str, int]]] = {
+    # with the nib free the room's air is in front of the head: only head and packing close the space behind it
     "spring-back": {
-        "returns": {"head": -2, "packing": -1, "section": -1},
-        "part": {"head": 1, "packing": 1, "section": 1},
-        "none": {"head": 1, "packing": 1, "section": 1},
+        "returns": {"head": -2, "packing": -2},
+        "part": {"head": 1, "packing": 1},
+        "none": {"head": 1, "packing": 1},
     },
+    # drawn at the section with the head in the middle of its stroke: the packing is beyond the head
     "vacuum": {
-        "holds": {"head": -1, "packing": -1, "section": -1, "sac": -1},
-        "slow": {"head": 1, "packing": 1, "section": 1, "sac": 1},
-        "decays": {"head": 1, "packing": 1, "section": 1, "sac": 1},
+        "holds": {"head": -1, "section": -2, "sac": -2},
+        "slow": {"head": 1, "section": 1, "sac": 1},
+        "decays": {"head": 1, "section": 1, "sac": 1},
     },
     "shaft": {
         "no bubbles": {"packing": -2},
@@ -64,8 +66,8 @@ MECHANISMS: dict[str, tuple[str, ...]] = {
     "sac": ("sac", "section", "inner cap"),
 }
 HOW: dict[str, str] = {
-    "spring-back": "push the plunger half way with the nib closed off and let go",
-    "vacuum": "draw a vacuum at the section and watch the gauge",
+    "spring-back": "push the plunger half way with the nib free and let go",
+    "vacuum": "with the head half way, draw a vacuum at the section and watch the gauge",
     "shaft": "hold the rod's end under water during a stroke and watch for bubbles",
     "press": "press the sac with the nib under water and watch where bubbles come, and whether they stop",
     "overnight": "fill it with water, leave it a night on tissue, and note every damp place",
@@ -130,9 +132,9 @@ def suspect_seal(results: Mapping[str, str], mechanism: str = "plunger") -> Faul
 
     Notes
     -----
-    A suspect is named only if two tests or more were made, at least one speaks for it with two points or two speak
-    for it, a second test backs it (another sign, or another suspect cleared), and it leads by two points. Points are
-    judged; the signs behind them are common practice, no source.
+    A suspect is named only if two tests or more were made, a sign for it is backed by a second test (another sign, or
+    another suspect cleared), and it leads by two points or no other suspect has a sign. Points are judged; the signs
+    behind them are common practice, no source.
 
     Examples
     --------
@@ -189,13 +191,9 @@ def _may_be_named(first: Suspicion, second: Suspicion, others: list[Suspicion], 
     backed_by = set(first.signs)
     for other in others:
         backed_by |= set(other.clears)
-    return (
-        len(results) >= NEEDED_SIGNS
-        and len(backed_by) >= NEEDED_SIGNS
-        and bool(first.signs)
-        and first.points >= NEEDED_SIGNS - 1
-        and first.points - second.points >= NEEDED_LEAD
-    )
+    leads = first.points - second.points >= NEEDED_LEAD or not any(other.signs for other in others)
+    backed = len(results) >= NEEDED_SIGNS and len(backed_by) >= NEEDED_SIGNS
+    return backed and bool(first.signs) and first.points > 0 and leads
 
 
 def _cleared_words(others: list[Suspicion]) -> str:

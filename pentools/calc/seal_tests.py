@@ -52,8 +52,8 @@ class SpringBack:
     ----------
     share : float
         Part of the pushed way that came back [1].
-    expected_share : float or None
-        What a tight seal with this drag would give back [1]; None where the drag was not given.
+    can_return : bool or None
+        Whether this drag lets a tight seal come back; None where the drag was not given.
     verdict : {"returns", "part", "none"}
         In a word.
     findings : tuple of Finding
@@ -61,7 +61,7 @@ class SpringBack:
     """
 
     share: float
-    expected_share: float | None
+    can_return: bool | None
     verdict: str
     findings: tuple[Finding, ...]
 
@@ -161,7 +161,7 @@ def spring_back(
     drag_n: float | None = None,
     rod_mm: float = 0.0,
 ) -> SpringBack:
-    """Judge a plunger that was pushed part of its way with the nib closed off, and let go.
+    """Judge a plunger that was pushed part of its way with the nib free, and let go.
 
     Parameters
     ----------
@@ -188,10 +188,11 @@ def spring_back(
 
     Notes
     -----
-    A good seal pushes the rod back (a page on plunger fillers): behind the head a near vacuum grows from nothing, so
-    its pull stays near atmosphere times area, and the head returns until the little air there is pushed together.
-    With drag F the head stops where that air's pressure has risen to p0 - F/A; for a full vacuum it then returns all
-    the way if F is below p0 A, and not at all if above. "Returns" from 80 %, "none" below 10 %: judged.
+    A good seal pushes the rod back (a page on plunger fillers): the space behind the head grows from nearly nothing,
+    so it is nearly empty, and the room's air in front pushes the head back with p0 (A - a), A the bore and a the rod.
+    Where the drag is above that it cannot come back at all; where it is below, it comes back until what little air is
+    behind the head is pressed together. "Returns" from 80 %, "none" below 10 %: judged. Head and packing are tested
+    together.
 
     Examples
     --------
@@ -204,12 +205,12 @@ def spring_back(
         raise InputError("way returned", f"0 to {pushed_mm:g} mm", f"{returned_mm:g} mm")
     share = returned_mm / pushed_mm
     verdict = "returns" if share >= 0.8 else "none" if share < 0.1 else "part"
-    expected = None
+    can_return = None
     findings = []
     if bore_mm is not None and drag_n is not None:
         pull = suction_force_n(bore_mm, rod_mm=rod_mm)
-        expected = 1.0 if drag_n < pull else 0.0
-        if drag_n >= pull:
+        can_return = drag_n < pull
+        if not can_return:
             findings.append(
                 Finding(
                     "note",
@@ -218,9 +219,7 @@ def spring_back(
                 )
             )
     words = {
-        "returns": Finding(
-            "ok", f"It came back {100 * share:.0f} % of the way: head and packing held during the stroke.", "returns"
-        ),
+        "returns": Finding("ok", f"It came back {100 * share:.0f} % of the way: head and packing held.", "returns"),
         "part": Finding(
             "note",
             f"It came back only {100 * share:.0f} % of the way: a slow leak or much drag. This alone does not say which seal.",
@@ -228,8 +227,8 @@ def spring_back(
         ),
         "none": Finding(
             "warning",
-            "It did not come back: a leak at head, packing or section, or too much drag. This alone does not say which.",
+            "It did not come back: a leak at head or packing, or too much drag. This alone does not say which.",
             "none",
         ),
     }
-    return SpringBack(share, expected, verdict, (words[verdict], *findings))
+    return SpringBack(share, can_return, verdict, (words[verdict], *findings))
