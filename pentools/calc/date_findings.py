@@ -221,6 +221,8 @@ def _on_next_fact(result: DateRange) -> list[Finding]:
                     "next fact",
                 )
             ]
+        if result.years < 1.05:
+            return []
         middle = write_edtf([((first + last) // 2, (first + last) // 2)])[:4]
         return [
             Finding(

@@ -11,18 +11,20 @@ from pentools.calc.date_narrowing import OpenQuestion, facts_that_narrow, facts_
 from pentools.calc.date_result import DateRange, DoubtSet
 from pentools.calc.date_spans import intersect, largest_agreements
 from pentools.calc.edtf_interval import Span, write_edtf
+from pentools.calc.evidence_reading import read_evidence
 from pentools.errors import InputError
 
 __all__ = ["DateRange", "DoubtSet", "Evidence", "OpenQuestion", "date_range"]
 
 
-def date_range(evidence: Sequence[Evidence], questions: Sequence[OpenQuestion] = ()) -> DateRange:
+def date_range(evidence: Sequence[Evidence | str], questions: Sequence[OpenQuestion] = ()) -> DateRange:
     """The range of dates that all original evidence allows, and nothing tighter.
 
     Parameters
     ----------
-    evidence : sequence of Evidence
-        What was seen, each with the dates known for it; at least one.
+    evidence : sequence of Evidence or str
+        What was seen, each with the dates known for it; at least one. A line such as ``clip 1936/1942, sure`` is
+        read by `pentools.calc.evidence_reading.read_evidence`.
     questions : sequence of OpenQuestion
         Features not looked at yet, with the dates of each answer they may give.
 
@@ -34,7 +36,7 @@ def date_range(evidence: Sequence[Evidence], questions: Sequence[OpenQuestion] =
     Raises
     ------
     InputError
-        If there is no evidence.
+        If there is no evidence, or a line of it cannot be read.
 
     Notes
     -----
@@ -47,12 +49,12 @@ def date_range(evidence: Sequence[Evidence], questions: Sequence[OpenQuestion] =
 
     Examples
     --------
-    >>> from pentools.calc.edtf_words import read_date
-    >>> clip, imprint = Evidence("clip", read_date("1936/1942")), Evidence("imprint", read_date("from 1938"))
-    >>> date_range([clip, imprint]).edtf
+    >>> date_range(["clip 1936/1942", "imprint from 1938"]).edtf
     '1938/1942'
+    >>> [way.features for way in date_range(["clip 1936/1942", "band 1938/1945", "nib 1950/1955"]).conflicts]
+    [('nib',)]
     """
-    items = tuple(evidence)
+    items = tuple(read_evidence(item) if isinstance(item, str) else item for item in evidence)
     if not items:
         raise InputError("evidence", "at least one feature with its dates", 0, "Type it like: clip 1936/1942.")
     original = [i for i, item in enumerate(items) if item.part == "original"]

@@ -66,7 +66,7 @@ def read_date(text: str, *, about_years: int = ABOUT_YEARS) -> EdtfInterval:
             edtf = _short_range(low, text)
         else:
             edtf = form.format(**{name: _near(name, value, text) for name, value in groups.items()})
-        read = read_edtf(edtf, about_years=width)
+        read = _read_as_typed(edtf, width, text)
         return dataclasses.replace(read, typed=text.strip(), note=_to_check(clean, read))
     if re.match(r"(early|mid|late)\b", low):
         raise InputError(
@@ -74,6 +74,14 @@ def read_date(text: str, *, about_years: int = ABOUT_YEARS) -> EdtfInterval:
         )
     read = read_edtf(clean, about_years=about_years)
     return dataclasses.replace(read, typed=text.strip(), note=_to_check(clean, read))
+
+
+def _read_as_typed(edtf: str, about_years: int, text: str) -> EdtfInterval:
+    try:
+        return read_edtf(edtf, about_years=about_years)
+    except InputError as error:
+        advice = str(error).split("”. ", 1)[-1] if "”. " in str(error) else ""
+        raise InputError(error.name, error.accepted, text, advice) from error
 
 
 def _to_check(clean: str, read: EdtfInterval) -> str:
