@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from pentools.calc.geometry import SYSTEMS
 from pentools.errors import InputError
-from pentools.figures.pen.parts import drawn_part
+from pentools.figures.pen.parts import drawn_part, part_name, parts_of
 from pentools.figures.pen.section_view import draw_pen
 from pentools.figures.pen.shape import PenShape, shape_from_measurements
 from pentools.record.stages.common import SEVERITIES
@@ -28,6 +29,7 @@ _FILLER_NAMES = {
     "bore": "bore", "rod": "rod", "stroke": "stroke", "outside": "sac_outside", "wall": "sac_wall",
     "reach": "breather_length", "tube": "breather_diameter", "depth": "barrel_depth", "length": "length",
 }  # fmt: skip
+_OUTSIDE = ("nib", "feed", "section", "barrel", "cap-threads", "ink-space")
 
 
 def _lengths(job: Job) -> dict[str, float]:
@@ -81,20 +83,35 @@ def _shown_at(system: str, part: str) -> str | None:
         return None  # this pen has nothing of the kind
 
 
+def _named_in(system: str, general: str, seen: str) -> str | None:
+    """The part of the mechanism that the words themselves name, the longest name first; None where they name none."""
+    if general != "filler":
+        return None
+    text = seen.casefold()
+    named = [
+        part
+        for part in parts_of(system, cap=False)
+        if part not in _OUTSIDE and re.search(rf"\b{re.escape(part_name(part))}\b", text)
+    ]
+    return max(named, key=lambda part: len(part_name(part)), default=None)
+
+
 def _marks(job: Job, system: str) -> list[tuple[str, str, str]]:
     words = dict(SEVERITIES)
     marks = []
     for _, values in job.log("condition", "part"):
         grade = str(values["severity"])
-        part = _shown_at(system, str(values["part"]))
+        general, seen = str(values["part"]), str(values["seen"])
+        part = _named_in(system, general, seen) or _shown_at(system, general)
         if part is not None and grade != "0":
-            marks.append((part, str(values["seen"]), words[grade].split(":")[0]))
+            marks.append((part, seen, words[grade].split(":")[0]))
     return marks
 
 
 def pen_drawing(
     job: Job,
     highlight: Sequence[str] = (),
+    *,
     marks: Sequence[tuple[str, str, str]] | None = None,
     title: str | None = None,
     dimensions: Sequence[str] = (),
@@ -127,4 +144,6 @@ def pen_drawing(
         return None
     chosen = _marks(job, shape.system) if marks is None and not highlight else list(marks or ())
     bright = [part for name in highlight if (part := _shown_at(shape.system, name)) is not None]
-    return draw_pen(shape, title=title, highlight=bright, highlight_word="", marks=chosen, dimensions=dimensions, width_mm=width_mm)
+    return draw_pen(
+        shape, title=title, highlight=bright, highlight_word="", marks=chosen, dimensions=dimensions, width_mm=width_mm
+    )
