@@ -49,15 +49,16 @@ class _PageExporter(Exporter):  # type: ignore[misc]
         from pentools.writeup.page import render_page
         from pentools.writeup.template import plain_page
 
-        folder = str(resources.get("metadata", {}).get("path") or "")
-        if not folder or not (Path(folder) / RECORD_NAME).is_file():
+        # the command line gives no folder for a notebook in the present one
+        folder = Path(str(resources.get("metadata", {}).get("path") or "."))
+        if not (folder / RECORD_NAME).is_file():
             return plain_page(
                 "No page could be made",
                 f"Beside this notebook there is no {RECORD_NAME}, so it belongs to no job, or nothing has been entered yet. "
                 "Open the notebook of a job on the bench, save a first entry, and export it from there.",
             )
         try:
-            return render_page(job_in(Path(folder)), self.audience, nb)
+            return render_page(job_in(folder), self.audience, nb)
         except PentoolsError as error:
             return plain_page("No page was made", str(error))
 

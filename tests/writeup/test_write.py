@@ -85,6 +85,12 @@ def test_an_exporter_reads_a_notebook_from_its_file(small_job, exporters):
     assert "In a glove box." in Parsed(page).text
 
 
+def test_the_present_folder_stands_for_no_folder(small_job, exporters, monkeypatch):
+    monkeypatch.chdir(small_job.folder)
+    page, _ = exporters.BlogPageExporter().from_filename(small_job.notebook.name)
+    assert "In a glove box." in Parsed(page).text
+
+
 def test_the_menu_labels_and_kinds(exporters):
     for made, label in (
         (exporters.ClientPageExporter(), "Pen page for the client"),
@@ -95,7 +101,8 @@ def test_the_menu_labels_and_kinds(exporters):
         assert made.output_mimetype == "text/html"
 
 
-def test_an_exporter_says_in_words_why_there_is_no_page(new_job, exporters, tmp_path):
+def test_an_exporter_says_in_words_why_there_is_no_page(new_job, exporters, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
     job = new_job()
     job.add("intake", "arrival", {"pen": "a pen"})
     held, _ = exporters.BlogPageExporter().from_notebook_node(as_notebook(), {"metadata": {"path": str(job.folder)}})
