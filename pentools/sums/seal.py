@@ -198,7 +198,12 @@ def seal_answer(values: Mapping[str, Value]) -> SumAnswer:
     shown = result.candidates if values.get("all") is True else result.candidates[:SHOWN]
     media = tuple(str(m) for m in meets) if isinstance(meets, tuple) else ("water-based ink",)
     rubber, rubber_finding = _rubber(media, result.duty)
-    findings = (*result.findings, *(f for f in result.best.findings if f.level != "ok"), rubber_finding)
+    findings = (
+        *result.findings,
+        *_other_lists(result, _text(values, "from", "as568")),
+        *(f for f in result.best.findings if f.level != "ok"),
+        rubber_finding,
+    )
     data = _data(result, shown, findings) | {"elastomers": rubber}
     return SumAnswer(_sentence(result), data, findings, _table(shown), result)
 
@@ -223,6 +228,25 @@ def _rubber(media: tuple[str, ...], duty: Duty) -> tuple[list[dict[str, Any]], F
     return shown, Finding("note", text, "elastomer")
 
 
+def _other_lists(result: SealFit, source: str) -> tuple[Finding, ...]:
+    """Where this list has nothing: what another list has."""
+    if result.fitting:
+        return ()
+    found = []
+    for other in seals.RING_TABLES:
+        if other != source:
+            best = rank_rings(result.gland, seals.rings(other), result.duty).best
+            if best.verdict in ("fits", "measure it"):
+                found.append(
+                    Finding(
+                        "note",
+                        f"Among the {dict(SOURCES)[other]}, {best.designation} does: {best.verdict}.",
+                        "other-list",
+                    )
+                )
+    return tuple(found)
+
+
 def _sentence(result: SealFit) -> str:
     best = result.best
     ring, nominal = best.fit.ring, best.fit.nominal
@@ -233,7 +257,9 @@ def _sentence(result: SealFit) -> str:
     if best.verdict == "measure it":
         return f"{size} is the first to try, but measure it first: {span}."
     remedy = (
-        f" {result.remedies[0].sentence}" if result.remedies else " No single change to groove or bore makes one fit."
+        f" {result.remedies[0].sentence}"
+        if result.remedies
+        else f" No change of {'groove or bore' if result.gland.kind == 'piston' else 'the housing'} makes one fit."
     )
     return f"No ring of this list fits; {size} comes nearest ({span}).{remedy}"
 
