@@ -115,8 +115,8 @@ class BenchSheet:
         self.overview.value = (
             f"<h3>{escape(job.name)}</h3><p>{escape(pen)}</p>{where}{problems}"
             + table_html("Where the job stands", ("Stage", "State", ""), rows)
-            + "<p>When the write-up is wanted: File → Save and Export Notebook As → “Pen page for the client” or "
-            "“Pen page for publication”. The menu's plain HTML export would show whatever stands in the panels, "
+            + "<p>When the write-up is wanted: File → Save and Export Notebook As → “Pen_page_for_client” or "
+            "“Pen_page_for_blog”. The menu's plain HTML export would show whatever stands in the panels, "
             "private fields too: do not send that one.</p>"
         )
 

@@ -32,7 +32,7 @@ STYLE = """<style>
 .pentools .widget-label { width:auto!important; max-width:none; height:auto; text-align:left; white-space:normal;
   overflow:visible; color:#1d2329; font-weight:600; line-height:1.35; font-size:inherit; padding:0 0 2px; }
 .pentools input, .pentools textarea, .pentools select { width:100%!important; box-sizing:border-box;
-  min-height:32px; font-size:inherit!important; background:#fff!important; color:#1d2329!important;
+  min-height:32px; font-size:inherit!important; background-color:#fff!important; color:#1d2329!important;
   border:1px solid #8b8f94!important; border-radius:2px; padding:3px 8px!important; }
 .pentools .pt-field input, .pentools .pt-field select, .pentools .pt-field textarea,
 .pentools .pt-row input, .pentools .pt-row select { flex:0 0 auto!important; }

@@ -171,11 +171,11 @@ def test_one_job_from_weighing_to_pages(playwright_page, server, job):
     assert len(lines(job)) == before + 2
 
     # both pages come out of the menu
-    for label in ("Pen page for the client", "Pen page for publication"):
+    for label in ("Pen_page_for_client", "Pen_page_for_blog"):
         page.get_by_role("menuitem", name="File", exact=True).click()
-        page.get_by_role("menuitem", name="Save and Export Notebook As", exact=True).hover()
+        page.locator(".lm-Menu-item", has_text="Save and Export Notebook As").click()
         with page.expect_download() as coming:
-            page.get_by_role("menuitem", name=label, exact=True).click()
+            page.locator(".lm-Menu-item", has_text=label).click()
         text = Path(coming.value.path()).read_text(encoding="utf-8")
         assert "mL" in text
         assert "<script" not in text
