@@ -213,7 +213,7 @@ def strictest(limits: Sequence[TreatmentLimit], *, material: str = "") -> Treatm
         first.verdict,
         first.limit,
         _lowest(limit.max_minutes for limit in limits),
-        _lowest(limit.max_c for limit in limits),
+        None if first.verdict == "never" else _lowest(limit.max_c for limit in limits),
         reason,
         first.source,
         first.certainty,
