@@ -60,7 +60,7 @@ FIELDS: tuple[Field, ...] = (
     Field("temperature", "Temperature", "quantity", unit="degC", low=5, high=35, default="20 °C", hint="of liquid and air, such as 21 °C"),
     Field("pressure", "Air pressure", "quantity", unit="kPa", low=75, high=107, default="1013 hPa", hint="such as 1005 hPa"),
     Field("humidity", "Humidity", "quantity", unit="1", low=0, high=1, default="50 %", hint="such as 45 %"),
-    Field("readability", "Readability", "quantity", unit="g", low=0.0001, high=1, default="0.01 g", hint="the balance's last digit, such as 0.01 g"),
+    Field("readability", "Readability", "quantity", unit="g", low=0.00001, high=1, default="0.01 g", hint="the balance's last digit, such as 0.01 g"),
     Field("repeatability", "Repeatability", "quantity", unit="g", low=0, high=5, hint="from its sheet; taken from readability if left empty"),
     Field("linearity", "Linearity", "quantity", unit="g", low=0, high=5, hint="from its sheet, half-width, such as 0.02 g"),
     Field("eccentricity", "Eccentric loading", "quantity", unit="g", low=0, high=5, hint="from its sheet, half-width, such as 0.01 g"),

@@ -314,6 +314,14 @@ def test_a_dummy_takes_the_drift_off():
         leak_down(hours, [20.0] * 4, 0.0021, [10.0, None, 10.0, 10.0])
 
 
+def test_a_dummy_costs_some_certainty():
+    # a difference of two readings is √2 less sure than one
+    hours = (0, 8, 16, 24)
+    alone = leak_down(hours, [20.0] * 4, 0.0021)
+    beside = leak_down(hours, [20.0] * 4, 0.0021, [10.0] * 4)
+    assert beside.detection_mg_per_h == pytest.approx(math.sqrt(2) * alone.detection_mg_per_h)
+
+
 def test_vacuum_decay():
     # worked by hand: 1.9 mL, 2 kPa in 60 s
     assert vacuum_decay_pa_m3_s(1.9, 2.0, 60) == pytest.approx(6.33e-5, rel=1e-3)

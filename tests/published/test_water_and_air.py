@@ -24,7 +24,7 @@ def test_a_measured_density():
     assert water_density(16) == pytest.approx(998.9468, abs=2 * 0.0006)
 
 
-@pytest.mark.parametrize("t", [15, 17.5, 20, 22, 25, 30])
+@pytest.mark.parametrize("t", [1, 5, 10, 15, 17.5, 20, 22, 25, 30, 35])
 def test_water_against_iapws_95(t):
     # the reference library CoolProp, IAPWS-95 formulation
     props = pytest.importorskip("CoolProp.CoolProp", reason="CoolProp is in the test extra")
@@ -64,6 +64,24 @@ def test_simple_moist_air_against_a_library(t, rh):
     props = pytest.importorskip("CoolProp.CoolProp", reason="CoolProp is in the test extra")
     volume = props.HAPropsSI("Vha", "T", t + 273.15, "P", 101325, "R", rh)
     assert air_density_simple(t, 101.325, rh) == pytest.approx(1 / volume, rel=2e-4)
+
+
+@pytest.mark.parametrize("rh", [0.0, 0.5, 1.0])
+@pytest.mark.parametrize(("t", "p"), [(15, 101.325), (20, 101.325), (20, 90.0), (27, 105.0)])
+def test_full_moist_air_against_a_library(t, p, rh):
+    # CoolProp's humid air (the real-gas model of ASHRAE RP-1485) against CIPM-2007: two models, 1e-4 apart at most
+    props = pytest.importorskip("CoolProp.CoolProp", reason="CoolProp is in the test extra")
+    volume = props.HAPropsSI("Vha", "T", t + 273.15, "P", 1000 * p, "R", rh)
+    assert air_density_cipm_2007(t, p, rh) == pytest.approx(1 / volume, rel=1e-4)
+
+
+@pytest.mark.parametrize("t", [1, 10, 20, 30, 40])
+def test_vapour_pressure_against_iapws_95(t):
+    # the reference library CoolProp, IAPWS-95: the saturation term of CIPM-2007 stays within 0.1 %
+    props = pytest.importorskip("CoolProp.CoolProp", reason="CoolProp is in the test extra")
+    assert saturation_vapour_pressure_kpa(t) == pytest.approx(
+        props.PropsSI("P", "T", t + 273.15, "Q", 0, "Water") / 1000, rel=1e-3
+    )
 
 
 @pytest.mark.parametrize(("p_hpa", "t"), [(900, 10), (950, 20), (1013.25, 15), (1013.25, 30), (1100, 25)])

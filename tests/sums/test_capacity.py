@@ -166,6 +166,21 @@ def test_a_coarse_calliper_widens_what_it_should_hold(capsys):
     )
 
 
+def test_a_length_inside_is_not_believed_to_the_calliper(capsys):
+    # by hand: u/V = √((2·0.02/9)² + (0.2/31)²) of 1.972 mL, the stroke being read by a depth rod
+    plain = answer(capsys, *WEIGHED, *PISTON)
+    assert plain["expected_standard_uncertainty_ml"] == pytest.approx(
+        1.9721 * ((0.04 / 9) ** 2 + (0.2 / 31) ** 2) ** 0.5, rel=1e-3
+    )
+
+
+def test_a_typed_uncertainty_of_the_room_is_one_standard_uncertainty(capsys):
+    # by hand: dZ/dt near 21 °C is 2.15e-4 mL/g a kelvin; 1.80 g and ± 3 °C make 1.16 µL
+    data = answer(capsys, "--empty", "23.26 g", "--filled", "25.06 g", "--temperature", "21 ± 3 °C")
+    [row] = [r for r in data["budget"] if r["source"] == "temperature"]
+    assert row["standard_uncertainty"] == pytest.approx(1.80 * 2.15e-4 * 3, rel=0.01)
+
+
 def test_the_air_outside_goes_into_a_plungers_pressure(capsys):
     shape = ["--system", "plunger-vacuum", "--bore", "8.5 mm", "--rod", "2.6 mm", "--stroke", "62 mm"]
     low = answer(capsys, "--empty", "20 g", "--filled", "22.5 g", *shape, "--pressure", "80 kPa", "--head", "0 mm")
@@ -238,6 +253,22 @@ def test_a_leak(capsys):
     assert data["verdict"] == "leak"
     assert data["loss_mg_per_h"] == pytest.approx(8.09, abs=0.1)
     assert run(capsys, "leak", "--times", "0 h; 8 h", "--masses", "18.2 g")[0] == 2
+
+
+def test_the_limit_of_detection_counts_rounding_and_repeatability(capsys):
+    # by hand: 3.29 √(0.001²/12 + 0.001²) / √(2·12²) g/h with nothing lost, 0.2018 mg/h
+    _, out, _ = run(
+        capsys,
+        "leak",
+        "--times",
+        "0 h; 12 h; 24 h",
+        "--masses",
+        "18.2 g; 18.2 g; 18.2 g",
+        "--readability",
+        "0.001 g",
+        "--json",
+    )
+    assert json.loads(out)["detection_limit_mg_per_h"] == pytest.approx(0.2018, abs=5e-4)
 
 
 def test_a_leak_with_the_evaporation_of_a_gap(capsys):
