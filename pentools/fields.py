@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from pentools.errors import InputError
-from pentools.units import Reading, format_reading, read_number, read_quantity
+from pentools.units import UNIT_WORDS, Reading, format_reading, read_number, read_quantity
 
 __all__ = ["Field", "FieldKind", "Value"]
 
@@ -196,9 +196,19 @@ class Field:
         return self.typed(value)
 
 
+def _decimals_typed(reading: Reading) -> int | None:
+    """As many decimals as were typed, where it was typed in the unit that is shown: 128.5 mm is not 128.50 mm."""
+    found = re.fullmatch(r"\d+(?:[.,](\d+))?\s*(\S+)", reading.typed.split("±")[0].strip())
+    if found is None or UNIT_WORDS.get(found[2]) != reading.unit:
+        return None
+    return len(found[1] or "")
+
+
 def _reading_in_words(reading: Reading) -> str:
-    if reading.unit == "mm" and reading.value >= 2:  # noqa: PLR2004 - below 2 mm inches say nothing more
-        return f"{format_reading(reading, 2)} ({reading.value / 25.4:.3f}\u202fin)"
     if reading.unit == "1":
         return f"{100 * reading.value:g}\u202f%"
-    return format_reading(reading)
+    decimals = _decimals_typed(reading)
+    if reading.unit == "mm" and reading.value >= 2:  # noqa: PLR2004 - below 2 mm inches say nothing more
+        shown = format_reading(reading, 2 if decimals is None else decimals)
+        return f"{shown} ({reading.value / 25.4:.3f}\u202fin)"
+    return format_reading(reading, decimals)

@@ -67,6 +67,13 @@ _ALIASES: dict[str, str] = {
     "mg/hr": "mg/h", "mg/day": "mg/d", "mg per hour": "mg/h", "mg per day": "mg/d", "g/hr": "g/h",
 }  # fmt: skip
 
+# units of one dimension that differ by a power of ten need no unit library, which is slow to load
+_POWERS: dict[str, int] = {
+    "um": -3, "mm": 0, "cm": 1, "m": 3, "ug": -6, "mg": -3, "g": 0, "kg": 3, "ul": -3, "ml": 0, "cl": 1, "l": 3,
+    "Pa": -3, "hPa": -1, "mbar": -1, "kPa": 0, "bar": 2, "MPa": 3, "%": -2, "1": 0, "ppm": -6, "mN": -3, "N": 0,
+    "g/ml": 0, "kg/m3": -3, "mg/h": 0, "g/h": 3,
+}  # fmt: skip
+
 UNIT_WORDS: Mapping[str, str] = {**{word: word for word in _UNITS}, **_ALIASES}
 """Every spelling of a unit that is understood, and the unit it stands for."""
 
@@ -162,6 +169,10 @@ def dimension_of(unit: str) -> str:
 @functools.lru_cache(maxsize=512)
 def _slope(source: str, target: str) -> float:
     """What one step in a unit is in another (every unit here is linear in the other)."""
+    if source == target:
+        return 1.0
+    if source in _POWERS and target in _POWERS:
+        return 10.0 ** (_POWERS[source] - _POWERS[target])
     quantity = _registry().Quantity
     first, second = _UNITS[source][0], _UNITS[target][0]
     return float((quantity(1e3, first).to(second) - quantity(0.0, first).to(second)).magnitude) / 1e3
@@ -197,6 +208,8 @@ def convert(value: float, source: str, target: str) -> float:
     first, second = UNIT_WORDS[source], UNIT_WORDS[target]
     if first == second:
         return value
+    if first in _POWERS and second in _POWERS:
+        return float(f"{value * 10.0 ** (_POWERS[first] - _POWERS[second]):.14g}")
     exact = float(_registry().Quantity(value, _UNITS[first][0]).m_as(_UNITS[second][0]))
     return float(f"{exact:.14g}")  # 4-7/8 in is 123.825 mm, not 123.82499999999999
 

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pentools.errors import InputError
-from pentools.units import Reading, convert, dimension_of, format_reading, read_number, read_quantity
+from pentools.units import _POWERS, _UNITS, Reading, _registry, convert, dimension_of, format_reading, read_number, read_quantity
 
 READ = [
     # text, unit, value, standard uncertainty
@@ -203,3 +203,12 @@ def test_dimensions_and_conversions():
 def test_shown_with_a_thin_space():
     assert format_reading(read_quantity("12.31 mm", "mm"), 2) == "12.31\u202fmm"
     assert format_reading(read_quantity("1.5 ml", "ml")) == "1.5\u202fmL"
+
+
+@pytest.mark.parametrize("source", sorted(_POWERS))
+def test_powers_of_ten_agree_with_the_unit_library(source):
+    registry = _registry()
+    for target in _POWERS:
+        if dimension_of(source) == dimension_of(target):
+            expected = registry.Quantity(7.25, _UNITS[source][0]).to(_UNITS[target][0]).magnitude
+            assert convert(7.25, source, target) == pytest.approx(expected, rel=1e-12)
