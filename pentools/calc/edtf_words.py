@@ -15,7 +15,7 @@ _FULL_MONTHS = ("january", "february", "march", "april", "may", "june", "july", 
 _ABOUT = r"(?:c\.?|ca\.?|circa|about|around|roughly|approx\.?|approximately)"
 _WIDTH = r"(?:\s*(?:±|\+/-|\+-)\s*(?P<width>\d{1,2})\s*(?:y|yr|yrs|year|years)?)?"
 _YEARS_ONLY = re.compile(r"\d{4}-(?:1[3-9]|20|4[2-9]|[5-9]\d)")  # no month, season, quarter or third of a year
-_DATE = r"\d{4}s|\d{4}(?:-\d{2}(?:-\d{2})?)?|(?:q[1-4]\s+\d{4})|(?:[a-z]{3,9}\.?\s+\d{4})"
+_DATE = r"\d{4}s|\d{4}(?:-\d{2}(?:-\d{2})?)?|(?:q[1-4]\s+\d{4})|(?:(?:" + "|".join(_MONTHS) + r")[a-z]*\.?\s+\d{4})"
 
 
 def read_date(text: str, *, about_years: int = ABOUT_YEARS) -> EdtfInterval:

@@ -98,7 +98,7 @@ def money_answer(values: Mapping[str, Value]) -> SumAnswer:
     }
     table = (
         ("quantity", "value"),
-        ("price then", f"{price.amount:.2f} {price.currency} in {result.year}"),
+        ("price then", f"{price.typed} in {result.year}"),
         (f"index in {result.year}", f"{result.index.values[result.year]:g}"),
         (f"index in {result.to_year}", f"{result.index.values[result.to_year]:g}"),
         ("multiplied by", f"{result.multiplier:.3g}"),
