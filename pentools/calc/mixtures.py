@@ -273,7 +273,7 @@ def _refusals(beside: Iterable[str], refused: Mapping[str, str]) -> list[Finding
         word = thing.strip().casefold()
         if any(name in word for name in _BLEACH):
             text = f"Refused: ammonia with {word} gives chloramine gas, which injures lungs. {CLOSING_LINE}"
-            found.append(Finding("stop", text, "refused"))
+            found.insert(0, Finding("stop", text, "refused"))
         elif word in refused:
             found.append(Finding("stop", f"Refused on {word}: {refused[word]}.", "refused"))
     return found

@@ -25,6 +25,7 @@ __all__ = [
 
 Verdict = Literal["ok", "limited", "never"]
 VERDICTS: tuple[Verdict, ...] = ("ok", "limited", "never")
+_WORDS = {"primary": "read in the source", "secondary": "seen at second hand", "trade": "seen on a trade page"}
 _WEAK = ("common practice", "from memory", "judged")
 _LEVELS: dict[Verdict, Literal["ok", "note", "stop"]] = {"ok": "ok", "limited": "note", "never": "stop"}
 
@@ -99,7 +100,7 @@ class TreatmentLimit:
         """The limit as one sentence."""
         head = f"{self.material}, {self.treatment}: {self.verdict}"
         limit = f", {self.limit}" if self.limit else ""
-        return f"{head}{limit}, because {self.reason} ({self.certainty})."
+        return f"{head}{limit}, because {self.reason} ({_WORDS.get(self.certainty, self.certainty)})."
 
 
 @dataclass(frozen=True, slots=True)

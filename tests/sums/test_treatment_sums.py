@@ -89,6 +89,10 @@ def test_mix_is_refused(thing):
     assert answer.sentence.startswith("Refused")
 
 
+def test_the_gravest_refusal_comes_first():
+    assert "chloramine" in ask(MIX, ammonia="5 %", beside="brass; bleach").sentence
+
+
 def test_mix_beside_what_bears_it():
     answer = ask(MIX, ammonia="5 %", beside="stainless steel; celluloid")
     assert answer.data["refused"] is False
