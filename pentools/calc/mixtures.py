@@ -268,7 +268,7 @@ def flush_mix(
 
 
 def _refusals(beside: Iterable[str], refused: Mapping[str, str]) -> list[Finding]:
-    found = []
+    found: list[Finding] = []
     for thing in beside:
         word = thing.strip().casefold()
         if any(name in word for name in _BLEACH):
