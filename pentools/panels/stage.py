@@ -69,7 +69,7 @@ class StagePanel:
             style={"button_width": "auto"},
             layout={"display": "none" if len(self.forms) < 2 else ""},
         )
-        self.chooser.observe(guarded(self.status, self._choose), "value")
+        self.chooser.observe(guarded(self.status, self._chosen_kind), "value")
         kinds = widgets.VBox([self.chooser])
         kinds.add_class("pt-kinds")
         self.entry = widgets.VBox()
@@ -77,7 +77,12 @@ class StagePanel:
         self.result_text = widgets.HTML()
         self.result_drawings = widgets.HTML()
         self.result_table = widgets.HTML()
-        result = widgets.VBox([self.result_text, self.result_drawings, self.result_table])
+        self.more_button = widgets.ToggleButton(description="More figures and the working", value=False)
+        self.more_button.observe(guarded(self.status, self._refresh_more), "value")
+        self.more_drawings = widgets.HTML()
+        result = widgets.VBox(
+            [self.result_text, self.result_drawings, self.more_button, self.more_drawings, self.result_table]
+        )
         result.add_class("pt-result")
         columns = widgets.HBox([self.entry, result])
         columns.add_class("pt-columns")
@@ -85,6 +90,7 @@ class StagePanel:
             [self.header, self.holder, self.above, kinds, columns, *self._make_log(), self.status.widget]
         )
         self.widget.add_class("pentools")
+        self.more_button.layout.display = "none" if type(self).more is StagePanel.more else ""
         self._choose()
         self.refresh()
 
@@ -98,6 +104,10 @@ class StagePanel:
     def result(self) -> PanelResult:
         """What the record says, for the right side of the panel."""
         return PanelResult()
+
+    def more(self) -> PanelResult | None:
+        """Further figures and tables, shown when they are asked for; None where there are none."""
+        return None
 
     def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
         """Refuse values that the record should not take, by raising a `PentoolsError`."""
@@ -134,12 +144,20 @@ class StagePanel:
         key = self.chooser.value
         self.entry.children = (self.forms[key].widget,) if key else ()
 
+    def _chosen_kind(self) -> None:
+        self._choose()
+        self._refresh_result()
+
     # showing -------------------------------------------------------------------------------------------
 
     def refresh(self) -> None:
         """Show what the record says now."""
         self.refresh_state()
         self.refresh_forms()
+        self._refresh_result()
+        self._refresh_log()
+
+    def _refresh_result(self) -> None:
         try:
             shown = self.result()
         except PentoolsError as error:
@@ -147,7 +165,20 @@ class StagePanel:
         self.result_text.value = sentence_html(shown.sentence) + findings_html(shown.findings)
         self.result_drawings.value = "".join(d.svg for d in shown.drawings if d is not None)
         self.result_table.value = shown.table
-        self._refresh_log()
+        self._refresh_more()
+
+    def _refresh_more(self) -> None:
+        """Draw the further figures only while they are shown: each costs some tens of milliseconds."""
+        if not self.more_button.value:
+            self.more_drawings.value = ""
+            return
+        try:
+            shown = self.more()
+        except PentoolsError:
+            shown = None  # the result itself says why
+        self.more_drawings.value = (
+            "" if shown is None else "".join(d.svg for d in shown.drawings if d is not None) + shown.table
+        )
 
     def refresh_state(self) -> None:
         """Show where the stage stands and whether it is held."""

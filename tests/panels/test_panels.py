@@ -238,3 +238,14 @@ def test_nothing_deprecated_is_used(sheet):
         warnings.simplefilter("error")
         for stage in all_stages():
             sheet.stage(stage.key)
+
+
+def test_more_is_drawn_only_when_it_is_asked_for(sheet, job):
+    for state, mass in (("dry", "23.26 g"), ("filled", "25.06 g"), ("drained", "23.50 g"), ("filled", "25.07 g")):
+        job.add("fill test", "weighing", {"state": state, "mass": mass})
+    panel = sheet.stage("fill test")
+    assert panel.more_drawings.value == ""
+    panel.more_button.value = True
+    assert panel.more_drawings.value.count("<svg") == 2
+    assert "How it was worked out" in panel.more_drawings.value
+    assert sheet.stage("limits").more_button.layout.display == "none"

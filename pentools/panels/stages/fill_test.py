@@ -11,7 +11,7 @@ from pentools.figures.measure import fill_test_drawing
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.kinds import Kind
-from pentools.record.stages.fill_test import capacity_of, cycles
+from pentools.record.stages.fill_test import capacity_of
 from pentools.sums.capacity import dimension_fields
 
 __all__ = ["FillTestPanel"]
@@ -32,14 +32,21 @@ class FillTestPanel(StagePanel):
             raise InputError("After how many strokes", "filled in for a weighing after a single stroke", "", "Type 1 for the first stroke.")
 
     def result(self) -> PanelResult:
-        """What it draws, why that is less than it should be, and how the number came about."""
-        drawings = [fill_test_drawing(self.job)]
+        """What it draws and why that is less than it should be, with the figure of what is being entered."""
         answer = capacity_of(self.job)
         if answer is None:
             started = self.job.record.live("fill test", "weighing")
             sentence = "Now fill it and weigh it again." if started else "Weigh it empty first, then fill it and weigh it again."
-            return PanelResult(sentence, drawings=(*drawings, fill_series_figure(self.job), leak_figure(self.job)))
-        count = len(cycles(self.job))
-        drawings = [capacity_figure(answer), fill_series_figure(self.job) if count > 1 else None, leak_figure(self.job), budget_figure(answer)]
+            return PanelResult(sentence, drawings=(fill_test_drawing(self.job),))
+        leaks = self.chooser.value in ("leak reading", "leak check")
+        drawing = (leak_figure(self.job) if leaks else None) or capacity_figure(answer)
+        return PanelResult(answer.sentence, answer.findings, (drawing,))
+
+    def more(self) -> PanelResult:
+        """Series, strokes, leak, budget, and how the number came about."""
+        answer = capacity_of(self.job)
+        if answer is None:
+            return PanelResult(drawings=(fill_series_figure(self.job), leak_figure(self.job)))
+        drawings = (fill_series_figure(self.job), leak_figure(self.job), budget_figure(answer))
         table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
-        return PanelResult(answer.sentence, answer.findings, tuple(drawings), table)
+        return PanelResult(drawings=drawings, table=table)
