@@ -12,6 +12,7 @@ _WHERE = {
     "open_bench": "pentools.panels.bench",
     "open_sums": "pentools.panels.sums",
     "capacity_from_weight": "pentools.calc.weighing",
+    "treatment_limits": "pentools.calc.treatment_limits",
     "grit_progression": "pentools.calc.grit_progression",
 }
 

@@ -13,6 +13,11 @@ __all__ = ["SUMS", "Sum", "SumAnswer", "find", "read_options"]
 SUMS: dict[str, str] = {
     "capacity": "pentools.sums.capacity:CAPACITY",
     "leak": "pentools.sums.leak:LEAK",
+    "heat": "pentools.sums.heat:HEAT",
+    "treatment": "pentools.sums.treatment:TREATMENT",
+    "mix": "pentools.sums.mix:MIX",
+    "dilute": "pentools.sums.dilute:DILUTE",
+    "shellac": "pentools.sums.shellac:SHELLAC",
     "abrasives": "pentools.sums.abrasives:ABRASIVES",
     "grade": "pentools.sums.grade:GRADE",
 }
