@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib
 import tempfile
+from collections.abc import Sequence
 from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,7 +21,7 @@ from pentools.record.storage import Record
 if TYPE_CHECKING:
     from pentools.panels.stage import StagePanel
 
-__all__ = ["BenchSheet", "MessagePanel", "open_bench"]
+__all__ = ["BenchSheet", "MessagePanel", "PanelGroup", "open_bench"]
 
 
 class MessagePanel:
@@ -36,9 +37,22 @@ class MessagePanel:
 
         display(self.widget)
 
-    def stage(self, _: str) -> MessagePanel:
+    def stage(self, *_: str) -> MessagePanel:
         """The same message in the place of every stage's panel."""
         return self
+
+
+class PanelGroup:
+    """Panels of stages that belong together, one under the other."""
+
+    def __init__(self, panels: Sequence[StagePanel | MessagePanel]) -> None:
+        self.panels = tuple(panels)
+        self.widget = widgets.VBox([panel.widget for panel in panels])
+
+    def _ipython_display_(self) -> None:
+        from IPython.display import display
+
+        display(self.widget)
 
 
 class BenchSheet:
@@ -68,19 +82,25 @@ class BenchSheet:
 
         display(self.widget)
 
-    def stage(self, key: str) -> StagePanel | MessagePanel:
-        """The panel of a stage.
+    def stage(self, key: str, *more: str) -> StagePanel | MessagePanel | PanelGroup:
+        """The panel of a stage, or of several that belong together.
 
         Parameters
         ----------
         key : str
             The stage, such as "fill test".
+        *more : str
+            Further stages, shown under it.
 
         Returns
         -------
-        StagePanel or MessagePanel
+        StagePanel, MessagePanel or PanelGroup
             The panel; one that says what is wrong where there is no such stage.
         """
+        panels = [self._panel(name) for name in (key, *more)]
+        return panels[0] if len(panels) == 1 else PanelGroup(panels)
+
+    def _panel(self, key: str) -> StagePanel | MessagePanel:
         try:
             stage = find_stage(key)
         except PentoolsError as error:

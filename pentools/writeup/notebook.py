@@ -17,7 +17,7 @@ import msgspec
 from pentools.errors import RecordError
 from pentools.record.job import shipped_folder
 
-__all__ = ["PublishedCell", "StageCell", "StoryCell", "cells_for", "read_notebook", "stage_named"]
+__all__ = ["PublishedCell", "StageCell", "StoryCell", "cells_for", "read_notebook", "stages_named"]
 
 PRIVATE, HOW_TO, PUBLISH = "private", "how-to", "publish"
 
@@ -106,9 +106,9 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
                 kept = cell.get("attachments")
                 yield StoryCell(own, kept if isinstance(kept, Mapping) else {})
         elif cell.get("cell_type") == "code":
-            key = stage_named(source)
-            if key is not None:
-                yield StageCell(key)
+            keys = stages_named(source)
+            if keys:
+                yield from (StageCell(key) for key in keys)
             elif PUBLISH in tags:
                 outputs = cell.get("outputs")
                 yield PublishedCell(
@@ -116,8 +116,8 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
                 )
 
 
-def stage_named(source: str) -> str | None:
-    """The stage that a cell brings up.
+def stages_named(source: str) -> tuple[str, ...]:
+    """The stages that a cell brings up.
 
     Parameters
     ----------
@@ -126,23 +126,22 @@ def stage_named(source: str) -> str | None:
 
     Returns
     -------
-    str or None
-        The key in ``bench.stage("…")`` or ``job.stage("…")``; None for any other code.
+    tuple of str
+        The keys in ``bench.stage("…", "…")`` or ``job.stage("…")``; none for any other code.
     """
     if "stage" not in source:
-        return None
+        return ()
     try:
         body = ast.parse(source).body
     except (SyntaxError, ValueError):
-        return None
+        return ()
     if len(body) != 1 or not isinstance(body[0], ast.Expr):
-        return None
+        return ()
     match body[0].value:
-        case ast.Call(
-            func=ast.Attribute(value=ast.Name(id="bench" | "job"), attr="stage"), args=[ast.Constant(value=str(key))]
-        ):
-            return key
-    return None
+        case ast.Call(func=ast.Attribute(value=ast.Name(id="bench" | "job"), attr="stage"), args=args, keywords=[]):
+            keys = [a.value for a in args if isinstance(a, ast.Constant) and isinstance(a.value, str)]
+            return tuple(keys) if len(keys) == len(args) else ()
+    return ()
 
 
 def _tags(cell: Mapping[str, Any]) -> frozenset[str]:

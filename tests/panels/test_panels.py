@@ -249,3 +249,9 @@ def test_more_is_drawn_only_when_it_is_asked_for(sheet, job):
     assert panel.more_drawings.value.count("<svg") == 2
     assert "How it was worked out" in panel.more_drawings.value
     assert sheet.stage("limits").more_button.layout.display == "none"
+
+
+def test_several_stages_in_one_cell(sheet):
+    group = sheet.stage("limits", "pictures")
+    assert [panel.stage.key for panel in group.panels] == ["limits", "pictures"]
+    assert sheet.panels == list(group.panels)

@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 from writeup.pages import Parsed, code, markdown, notebook, stage
 
-from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, stage_named
+from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, stages_named
 from pentools.writeup.outputs import published_html
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.story import clean_html, tell
@@ -116,23 +116,25 @@ def test_clean_html_drops_what_is_not_on_the_list():
 
 
 @pytest.mark.parametrize(
-    ("source", "key"),
+    ("source", "keys"),
     [
-        ('bench.stage("fill test")', "fill test"),
-        ("job.stage('intake')", "intake"),
-        ('bench.stage("intake")  # the panel', "intake"),
-        ('bench.stage("intake");', "intake"),
-        ('x = bench.stage("intake")', None),
-        ("bench.stage(name)", None),
-        ('bench.stage("a"); bench.stage("b")', None),
-        ("bench.check()", None),
-        ('other.stage("intake")', None),
-        ('bench.stage("intake', None),
-        ('print("stage")', None),
+        ('bench.stage("fill test")', ("fill test",)),
+        ('bench.stage("open", "clean")', ("open", "clean")),
+        ('bench.stage("open", clean)', ()),
+        ("job.stage('intake')", ("intake",)),
+        ('bench.stage("intake")  # the panel', ("intake",)),
+        ('bench.stage("intake");', ("intake",)),
+        ('x = bench.stage("intake")', ()),
+        ("bench.stage(name)", ()),
+        ('bench.stage("a"); bench.stage("b")', ()),
+        ("bench.check()", ()),
+        ('other.stage("intake")', ()),
+        ('bench.stage("intake', ()),
+        ('print("stage")', ()),
     ],
 )
-def test_a_stage_cell_is_known_by_its_code(source, key):
-    assert stage_named(source) == key
+def test_a_stage_cell_is_known_by_its_code(source, keys):
+    assert stages_named(source) == keys
 
 
 def test_cells_in_order_with_their_tags():
