@@ -133,7 +133,7 @@ def suspect_seal(results: Mapping[str, str], mechanism: str = "plunger") -> Faul
     Notes
     -----
     A suspect is named only if two tests or more were made, a sign for it is backed by a second test (another sign, or
-    another suspect cleared), and it leads by two points or no other suspect has a sign. Points are judged; the signs
+    another suspect cleared), and it leads by two points or no other suspect has any left. Points are judged; the signs
     behind them are common practice, no source.
 
     Examples
@@ -191,7 +191,7 @@ def _may_be_named(first: Suspicion, second: Suspicion, others: list[Suspicion], 
     backed_by = set(first.signs)
     for other in others:
         backed_by |= set(other.clears)
-    leads = first.points - second.points >= NEEDED_LEAD or not any(other.signs for other in others)
+    leads = first.points - second.points >= NEEDED_LEAD or not any(other.points > 0 for other in others)
     backed = len(results) >= NEEDED_SIGNS and len(backed_by) >= NEEDED_SIGNS
     return backed and bool(first.signs) and first.points > 0 and leads
 

@@ -196,8 +196,8 @@ def outside_compression_share(inside_mm: float, section_mm: float, outer_mm: flo
 
     Notes
     -----
-    1 to 3 % is the usual limit of a ring in a housing, beyond which it buckles (notes on handbooks). On a head the
-    squeeze itself is part of the figure.
+    1 to 3 % is the usual limit of a ring in a housing, beyond which it buckles (notes on handbooks). That is for rings
+    thin for their diameter: in a pen the squeeze itself makes most of the figure.
     """
     outside = inside_mm + 2 * section_mm
     return (outside - outer_mm) / outside

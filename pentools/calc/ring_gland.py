@@ -205,6 +205,11 @@ class RingFit:
         return 1 - self.nominal.section_mm / self.ring.section_mm
 
     @property
+    def middle_share(self) -> float:
+        """Compression of the ring's middle line in place [1]; below 0 it is stretched."""
+        return 1 - (self.gland.inner_mm + self.gland.depth_mm) / (self.ring.inside_mm + self.ring.section_mm)
+
+    @property
     def squeeze_interval(self) -> tuple[float, float]:
         """Squeeze less and plus twice its standard uncertainty [1]."""
         s, u = self.nominal.squeeze_share, self.squeeze_uncertainty_share

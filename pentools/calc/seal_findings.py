@@ -201,18 +201,7 @@ def _loose_finding(fit: RingFit, seat: str) -> Finding:
 def _room_findings(fit: RingFit, duty: Duty) -> list[Finding]:
     found = []
     if fit.gland.kind == "packing":
-        out = fit.outside_share
-        level: Literal["stop", "warning"] = "stop" if out > OUTSIDE_TOP else "warning"
-        if out > OUTSIDE_LIMIT:
-            found.append(
-                Finding(
-                    level,
-                    f"Its outside is {_percent(out)} larger than the housing: above 3\u202f% it buckles.",
-                    "outside",
-                )
-            )
-        elif out < 0:
-            found.append(Finding("note", "Its outside does not touch the housing before the rod is in.", "outside"))
+        found += _outside_findings(fit)
     found += _fill_findings(fit, duty)
     if fit.eccentric_least is not None and fit.eccentric_least.squeeze_share <= 0:
         side = "head rests on the wall" if fit.gland.kind == "piston" else "rod rests on its guide"
@@ -224,6 +213,22 @@ def _room_findings(fit: RingFit, duty: Duty) -> list[Finding]:
             )
         )
     return found
+
+
+def _outside_findings(fit: RingFit) -> list[Finding]:
+    out, middle = fit.outside_share, fit.middle_share
+    if middle > OUTSIDE_LIMIT:
+        level: Literal["stop", "warning"] = "stop" if middle > OUTSIDE_TOP else "warning"
+        return [
+            Finding(
+                level,
+                f"Too large for the housing: its middle line is pressed together by {_percent(middle)}, its outside by {_percent(out)}; above 3\u202f% it buckles.",
+                "outside",
+            )
+        ]
+    if out < 0:
+        return [Finding("note", "Its outside does not touch the housing before the rod is in.", "outside")]
+    return []
 
 
 def _fill_findings(fit: RingFit, duty: Duty) -> list[Finding]:
@@ -264,7 +269,7 @@ def _excess(fit: RingFit, duty: Duty) -> float:
     # a ring that is loose folds, so it counts twice
     total += max(fit.stretch_share - STRETCH_LIMIT, 0.0) + 2 * max(-fit.stretch_share - LOOSE_LIMIT, 0.0)
     if fit.gland.kind == "packing":
-        total += max(fit.outside_share - OUTSIDE_LIMIT, 0.0)
+        total += max(fit.middle_share - OUTSIDE_LIMIT, 0.0)
     if fit.fill_most_share is not None:
         total += max(fit.fill_most_share - FILL_TOP, 0.0)
     if fit.eccentric_least is not None:
@@ -290,7 +295,8 @@ def judge_fit(fit: RingFit, duty: Duty) -> Judgement:
     Notes
     -----
     Stretch up to 2 % is ideal, up to 5 % good, above 10 % critical (two ring makers' guides; a page on worst-case
-    squeeze). Fill 60 to 85 %, at most 90 %. In a housing 3 % outside compression. Looseness limits are judged. The
+    squeeze). Fill 60 to 85 %, at most 90 %. In a housing 3 % compression, judged at the
+    middle line, since in small rings the squeeze makes most of the figure at the outside. Looseness limits are judged. The
     verdict never says "measure it": that needs a second fit with the ring measured (`seal_fit`).
     """
     findings = _squeeze_findings(fit, duty) + _stretch_findings(fit) + _room_findings(fit, duty)

@@ -135,8 +135,7 @@ def seal_fit_many(
     excess = np.maximum(duty.floor - least, 0) + np.maximum(most - duty.ceiling, 0)
     excess += np.maximum(stretch - STRETCH_LIMIT, 0) + 2 * np.maximum(-stretch - LOOSE_LIMIT, 0)
     if kind == "packing":
-        outside = inside + 2 * section
-        excess += np.maximum((outside - outer) / outside - OUTSIDE_LIMIT, 0)
+        excess += np.maximum(1 - (inner + outer) / 2 / (inside + section) - OUTSIDE_LIMIT, 0)
     if width_mm is not None:
         fill = math.pi / 4 * (section + ds) ** 2 / (tight * max(width_mm - half_width_mm, 0.01))
         excess += np.maximum(fill - FILL_TOP, 0)

@@ -157,7 +157,8 @@ def _checked(ring: Ring, gland: Gland, duty: Duty, groove: float | None, outer_n
     fit = fit_ring(ring, changed)
     if judge_fit(fit, duty).verdict != "fits":
         return []
-    width = math.pi / 4 * ring.section_mm**2 / (0.85 * changed.depth_mm)
+    thick, tight = ring.section_mm + ring.section_half_width_mm, fit.most.depth_mm
+    width = math.pi / 4 * thick**2 / (0.85 * tight) + gland.half_width_mm
     added = max(inner - gland.inner_mm, 0.0) + max(gland.outer_mm - outer, 0.0)
     change = abs(inner - gland.inner_mm) + abs(outer - gland.outer_mm) + added
     sentence = (
