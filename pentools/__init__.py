@@ -16,7 +16,7 @@ _WHERE = {
     "grit_progression": "pentools.calc.grit_progression",
 }
 
-__all__ = ["__version__", *sorted(_WHERE)]
+__all__ = ["__version__", *sorted(_WHERE)]  # noqa: PLE0604 - the table above holds text only
 
 
 def __getattr__(name: str) -> Any:

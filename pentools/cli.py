@@ -13,7 +13,12 @@ from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 __all__ = ["main"]
 
 EXIT_OK, EXIT_FINDINGS, EXIT_INPUT, EXIT_RECORD, EXIT_HELD = 0, 1, 2, 3, 4
-_EXIT_CODES = ((InputError, EXIT_INPUT), (HoldError, EXIT_HELD), (RecordError, EXIT_RECORD), (PentoolsError, EXIT_RECORD))
+_EXIT_CODES = (
+    (InputError, EXIT_INPUT),
+    (HoldError, EXIT_HELD),
+    (RecordError, EXIT_RECORD),
+    (PentoolsError, EXIT_RECORD),
+)
 _EPILOG = """\
 The bench folder holds the jobs, each in a folder of its own. It is --bench DIR, else the environment variable
 PENTOOLS_BENCH, else pen-bench in your home folder. It and a commented bench.toml are made when first needed.
@@ -84,14 +89,23 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     command.set_defaults(run=_open)
     add("check", "list what is missing or odd in a job").set_defaults(run=_check)
     command = add("writeup", "write the job's pages, each one self-contained HTML file")
-    command.add_argument("--for", dest="audience", choices=("client", "blog", "both"), default="both", help="which page (default: both)")
+    command.add_argument(
+        "--for", dest="audience", choices=("client", "blog", "both"), default="both", help="which page (default: both)"
+    )
     command.set_defaults(run=_writeup)
     command = add("merge", "take over the entries of another copy of a job's record")
-    command.add_argument("other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy")
+    command.add_argument(
+        "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
+    )
     command.set_defaults(run=_merge)
     command = add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", job=False)
     command.set_defaults(run=_demo)
-    sums = commands.add_parser("sums", help="one calculation without a job", description="One calculation without a job. Several values in one option are separated by a semicolon.", formatter_class=raw)
+    sums = commands.add_parser(
+        "sums",
+        help="one calculation without a job",
+        description="One calculation without a job. Several values in one option are separated by a semicolon.",
+        formatter_class=raw,
+    )
     _add_sums(sums, words)
     return parser
 
@@ -191,7 +205,9 @@ def _merge(given: argparse.Namespace) -> int:
     report = job.record.merge(other if other.is_absolute() or other.exists() else job.folder / other)
     _say(f"{report.added} entries taken over.")
     for entry_id in report.conflicts:
-        _say(f"Entry {entry_id} differs between the copies: this copy's line stays, the other was set aside beside the record.")
+        _say(
+            f"Entry {entry_id} differs between the copies: this copy's line stays, the other was set aside beside the record."
+        )
     return EXIT_FINDINGS if report.conflicts else EXIT_OK
 
 

@@ -16,7 +16,9 @@ from pentools.units import UNIT_WORDS, Reading, format_reading, read_number, rea
 
 __all__ = ["Field", "FieldKind", "Value"]
 
-FieldKind = Literal["quantity", "quantities", "number", "count", "text", "long text", "choice", "yes-no", "date", "photo", "items"]
+FieldKind = Literal[
+    "quantity", "quantities", "number", "count", "text", "long text", "choice", "yes-no", "date", "photo", "items"
+]
 Value = Reading | tuple[Reading, ...] | float | int | str | bool | tuple[str, ...] | None
 
 
@@ -69,7 +71,7 @@ class Field:
         """The field's name on the command line."""
         return "--" + self.name.replace("_", "-")
 
-    def read(self, text: str) -> Value:
+    def read(self, text: str) -> Value:  # noqa: C901, PLR0911 - one line a kind of field
         """Read what was typed.
 
         Parameters
@@ -122,7 +124,9 @@ class Field:
         low = self.low if self.low is not None else (0 if self.kind == "count" else None)
         if (low is not None and value < low) or (self.high is not None and value > self.high):
             top = f" and at most {self.high:g}" if self.high is not None else ""
-            raise InputError(self.label, f"at least {low:g}{top}" if low is not None else f"at most {self.high:g}", text)
+            raise InputError(
+                self.label, f"at least {low:g}{top}" if low is not None else f"at most {self.high:g}", text
+            )
         return int(value) if self.kind == "count" else value
 
     def _choice(self, text: str) -> str:
@@ -147,7 +151,12 @@ class Field:
 
     def _photo(self, text: str) -> str:
         if not re.fullmatch(r"[\w][\w .()-]*\.(jpe?g|png|webp|tiff?)", text, re.IGNORECASE) or ".." in text:
-            raise InputError(self.label, "the file name of a picture in the job's photos folder", text, "Put the picture into photos/ and type its name, like barrel-before.jpg.")
+            raise InputError(
+                self.label,
+                "the file name of a picture in the job's photos folder",
+                text,
+                "Put the picture into photos/ and type its name, like barrel-before.jpg.",
+            )
         return text
 
     def to_json(self, value: Value) -> Any:
@@ -208,7 +217,7 @@ def _reading_in_words(reading: Reading) -> str:
     if reading.unit == "1":
         return f"{100 * reading.value:g}\u202f%"
     decimals = _decimals_typed(reading)
-    if reading.unit == "mm" and reading.value >= 2:  # noqa: PLR2004 - below 2 mm inches say nothing more
+    if reading.unit == "mm" and reading.value >= 2:  # below 2 mm inches say nothing more
         shown = format_reading(reading, 2 if decimals is None else decimals)
         return f"{shown} ({reading.value / 25.4:.3f}\u202fin)"
     return format_reading(reading, decimals)

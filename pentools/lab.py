@@ -82,7 +82,9 @@ def lab_environment(folder: Path, base: Mapping[str, str] | None = None) -> dict
     """The environment for the server, with its settings; its own workspaces, so that no old layout hides the notebook."""
     environment = dict(os.environ if base is None else base)
     settings = str(write_lab_settings(folder / "settings"))
-    environment["JUPYTER_CONFIG_PATH"] = os.pathsep.join(filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH"))))
+    environment["JUPYTER_CONFIG_PATH"] = os.pathsep.join(
+        filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH")))
+    )
     environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
     return environment
 

@@ -139,7 +139,12 @@ def _known(word: str, name: str, text: str, unit: str) -> str:
         return UNIT_WORDS[word]
     if word.lower() in UNIT_WORDS:
         return UNIT_WORDS[word.lower()]
-    raise InputError(name, f"a number with a unit of {dimension_of(unit)}", text, f"The unit “{word}” is not known here. Type it like {_EXAMPLES[dimension_of(unit)]}.")
+    raise InputError(
+        name,
+        f"a number with a unit of {dimension_of(unit)}",
+        text,
+        f"The unit “{word}” is not known here. Type it like {_EXAMPLES[dimension_of(unit)]}.",
+    )
 
 
 def dimension_of(unit: str) -> str:
@@ -244,7 +249,9 @@ def read_number(text: str, name: str = "number") -> float:
         raise InputError(name, "a plain number", text, "Type it like 12.5.")
     if re.fullmatch(r"[-+]?[1-9]\d{0,2},\d{3}", clean):
         point, whole = clean.replace(",", "."), clean.replace(",", "")
-        raise InputError(name, "one clear number", text, f"Does the comma mean {point} or {whole}? Type the one you mean.")
+        raise InputError(
+            name, "one clear number", text, f"Does the comma mean {point} or {whole}? Type the one you mean."
+        )
     return float(clean.replace(",", "."))
 
 
@@ -348,7 +355,7 @@ def read_quantity(
     return Reading(value, unit, uncertainty, text.strip())
 
 
-def _ask_if_implausible(
+def _ask_if_implausible(  # noqa: PLR0917 - the parts of one question
     raw: float, value: float, unit: str, typed_unit: str, name: str, text: str, low: float | None, high: float | None
 ) -> None:
     floor = -math.inf if low is None else low

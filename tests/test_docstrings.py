@@ -45,7 +45,9 @@ def test_docstring_and_signature_agree(path, name, node):
     text = ast.get_docstring(node)
     assert text, f"{name} has no docstring"
     arguments = node.args
-    given = [a.arg for a in (*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs) if a.arg not in ("self", "cls")]
+    given = [
+        a.arg for a in (*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs) if a.arg not in ("self", "cls")
+    ]
     given += [a.arg for a in (arguments.vararg, arguments.kwarg) if a is not None]
     listed = documented(text)
     if listed is None:
@@ -57,5 +59,7 @@ def test_docstring_and_signature_agree(path, name, node):
 
 
 def test_a_wrong_list_is_found():
-    text = "Sum.\n\nParameters\n----------\na, b : float\n    Both.\nc : int\n    One.\n\nReturns\n-------\nint\n    It."
+    text = (
+        "Sum.\n\nParameters\n----------\na, b : float\n    Both.\nc : int\n    One.\n\nReturns\n-------\nint\n    It."
+    )
     assert documented(text) == ["a", "b", "c"]

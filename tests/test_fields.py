@@ -69,7 +69,14 @@ def test_shown_with_both_units_of_the_trade():
     assert BORE.shown(BORE.read("0.469 in")) == "11.91\u202fmm (0.469\u202fin)"
 
 
-@pytest.mark.parametrize(("text", "shown"), [("128.5 mm", "128.5\u202fmm (5.059\u202fin)"), ("12.60 mm", "12.60\u202fmm (0.496\u202fin)"), ("1.5 mm", "1.5\u202fmm")])
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("128.5 mm", "128.5\u202fmm (5.059\u202fin)"),
+        ("12.60 mm", "12.60\u202fmm (0.496\u202fin)"),
+        ("1.5 mm", "1.5\u202fmm"),
+    ],
+)
 def test_as_many_decimals_as_were_typed(text, shown):
     field = Field("length", "Length", "quantity", unit="mm")
     assert field.shown(field.read(text)) == shown

@@ -6,9 +6,35 @@ from pathlib import Path
 import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "pentools"
-LAYERS = [{"errors"}, {"units"}, {"fields"}, {"calc"}, {"tables"}, {"sums"}, {"record"}, {"figures"}, {"panels", "writeup"}, {"lab", "demo"}, {"cli"}]
+LAYERS = [
+    {"errors"},
+    {"units"},
+    {"fields"},
+    {"calc"},
+    {"tables"},
+    {"sums"},
+    {"record"},
+    {"figures"},
+    {"panels", "writeup"},
+    {"lab", "demo"},
+    {"cli"},
+]
 RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
-NOT_IN_CALC = {"pint", "pandas", "matplotlib", "ipywidgets", "pathlib", "os", "io", "csv", "datetime", "time", "scipy", "tomllib", "json"}
+NOT_IN_CALC = {
+    "pint",
+    "pandas",
+    "matplotlib",
+    "ipywidgets",
+    "pathlib",
+    "os",
+    "io",
+    "csv",
+    "datetime",
+    "time",
+    "scipy",
+    "tomllib",
+    "json",
+}
 HEAVY = {"pandas", "matplotlib", "nbconvert", "nbformat", "pint", "scipy", "CoolProp", "GTC", "gsw"}
 
 
@@ -59,7 +85,11 @@ def test_a_planted_import_is_found(tmp_path, monkeypatch):
 def test_heavy_libraries_are_imported_where_they_are_used(path):
     if path.name == "exporters.py":  # a subclass of the library's own exporter
         return
-    top = [node for node in ast.parse(path.read_text(encoding="utf-8")).body if isinstance(node, ast.Import | ast.ImportFrom)]
+    top = [
+        node
+        for node in ast.parse(path.read_text(encoding="utf-8")).body
+        if isinstance(node, ast.Import | ast.ImportFrom)
+    ]
     names = {alias.name.split(".")[0] for node in top if isinstance(node, ast.Import) for alias in node.names}
     names |= {(node.module or "").split(".")[0] for node in top if isinstance(node, ast.ImportFrom)}
     assert not names & HEAVY

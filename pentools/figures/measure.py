@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.geometry import SYSTEMS
 from pentools.figures.pen.weigh_here import weigh_here
+from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -30,7 +31,8 @@ def fill_test_drawing(job: Job) -> Drawing:
     system = str(job.values("intake", "arrival")["system"] or "")
     empty = filled = ""
     for _, values in job.log("fill test", "weighing"):
-        shown = f"{values['mass'].value:.2f} g" if hasattr(values["mass"], "value") else ""
+        mass = values["mass"]
+        shown = f"{mass.value:.2f} g" if isinstance(mass, Reading) else ""
         if values["state"] in ("dry", "drained"):
             empty, filled = shown, ""
         elif values["state"] == "filled":

@@ -69,7 +69,7 @@ def guarded(status: Status, action: Callable[..., None]) -> Callable[..., None]:
             action()
         except PentoolsError as error:
             status.failed(f"NOT SAVED. {error}")
-        except Exception as error:  # noqa: BLE001 - the widget library would swallow it
+        except Exception as error:  # the widget library would swallow it
             _log.exception("a panel's callback failed")
             status.failed(
                 f"NOT SAVED. Something unexpected went wrong ({error}). What you typed is still here.",

@@ -135,7 +135,9 @@ class KindForm:
             self.status.failed(f"NOT SAVED. {count} another look; what you typed is still there.")
             return
         if all(value is None for value in values.values()) and not remark.strip():
-            self.status.failed("NOT SAVED. Every box was empty when Save was pressed. If you had typed something, press Save again.")
+            self.status.failed(
+                "NOT SAVED. Every box was empty when Save was pressed. If you had typed something, press Save again."
+            )
             return
         if self._check is not None:
             self._check(self.kind, values)

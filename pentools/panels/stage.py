@@ -210,7 +210,7 @@ class StagePanel:
             options.append((f"{entry.time:%d %b %H:%M:%S} {self._in_words(entry)[:60]}", entry.id))
         kept = self.pick.value
         self.pick.options = options
-        self.pick.value = kept if kept in dict((v, k) for k, v in options) else ""
+        self.pick.value = kept if kept in {key for _, key in options} else ""
         self.log_tools.layout.display = "" if entries else "none"
 
     def _kind_title(self, entry: Entry) -> str:

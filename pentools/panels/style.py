@@ -85,9 +85,7 @@ def findings_html(findings: Sequence[Finding]) -> str:
     """Findings as a list; each begins with its level in a word, so that colour is never alone."""
     if not findings:
         return ""
-    items = "".join(
-        f'<li class="pt-{f.level}"><b>{_LEVEL_WORDS[f.level]}:</b> {escape(f.text)}</li>' for f in findings
-    )
+    items = "".join(f'<li class="pt-{f.level}"><b>{_LEVEL_WORDS[f.level]}:</b> {escape(f.text)}</li>' for f in findings)
     return f'<ul class="pt-findings">{items}</ul>'
 
 

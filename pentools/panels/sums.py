@@ -5,6 +5,7 @@ from __future__ import annotations
 import ipywidgets as widgets
 
 from pentools.errors import PentoolsError
+from pentools.figures.sum_figures import figures_for
 from pentools.panels.bench import MessagePanel
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
@@ -77,14 +78,8 @@ class SumPanel:
         answer = self.sum.run(read_options(self.sum.fields, visible))
         table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
         self.result.value = sentence_html(answer.sentence) + findings_html(answer.findings) + table
-        self.drawings.value = "".join(drawing.svg for drawing in _drawings(self.sum.key, answer))
+        self.drawings.value = "".join(drawing.svg for drawing in figures_for(self.sum.key, answer))
         self.status.quiet()
-
-
-def _drawings(key: str, answer: object) -> list[object]:
-    from pentools.figures.sum_figures import figures_for
-
-    return figures_for(key, answer)
 
 
 class SumSheet:

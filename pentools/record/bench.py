@@ -127,13 +127,17 @@ def open_bench_folder(given: str | os.PathLike[str] | None = None, *, create: bo
             if not path.exists():
                 path.write_text(BENCH_TEMPLATE, encoding="utf-8")
         except OSError as error:
-            raise RecordError(f"The bench folder {folder} cannot be made ({error.strerror}). Choose another with --bench.") from error
+            raise RecordError(
+                f"The bench folder {folder} cannot be made ({error.strerror}). Choose another with --bench."
+            ) from error
     facts: dict[str, Any] = tomllib.loads(BENCH_TEMPLATE)
     if path.is_file():
         try:
             given_facts = tomllib.loads(path.read_text(encoding="utf-8"))
         except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-            raise RecordError(f"{path} cannot be read: {error}. Mend that line, or move the file away to start afresh.") from error
+            raise RecordError(
+                f"{path} cannot be read: {error}. Mend that line, or move the file away to start afresh."
+            ) from error
         for table, content in given_facts.items():
             facts[table] = {**facts.get(table, {}), **content} if isinstance(content, dict) else content
     _check(facts, path)

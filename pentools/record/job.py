@@ -48,7 +48,9 @@ class Job:
         """The job's notebook."""
         return self.folder / f"{self.name}.ipynb"
 
-    def add(self, stage: str, kind: str, texts: Mapping[str, str], *, note: str = "", replaces: str | None = None) -> Entry:
+    def add(
+        self, stage: str, kind: str, texts: Mapping[str, str], *, note: str = "", replaces: str | None = None
+    ) -> Entry:
         """Read typed texts and append them as one entry.
 
         Parameters
@@ -80,7 +82,9 @@ class Job:
             raise next(iter(errors.values()))
         return self.save(stage, which, values, note=note, replaces=replaces)
 
-    def save(self, stage: str, kind: Kind, values: Mapping[str, Value], *, note: str = "", replaces: str | None = None) -> Entry:
+    def save(
+        self, stage: str, kind: Kind, values: Mapping[str, Value], *, note: str = "", replaces: str | None = None
+    ) -> Entry:
         """Append values that were read already."""
         return self.record.append(new_entry(stage, kind.key, kind.to_json(values), note=note, replaces=replaces))
 
@@ -131,7 +135,9 @@ class Job:
             If no reason is given.
         """
         if len(reason.split()) < 2:
-            raise InputError("reason", "given in a few words", reason, "The reason stays in the record and on the client's page.")
+            raise InputError(
+                "reason", "given in a few words", reason, "The reason stays in the record and on the client's page."
+            )
         return self.record.append(new_entry(stage, RELEASE, {"hold": hold, "reason": reason.strip()}))
 
     def values(self, stage: str, kind: str) -> dict[str, Value]:

@@ -81,9 +81,7 @@ class Kind:
     def to_json(self, values: Mapping[str, Value]) -> dict[str, Any]:
         """Values as the record keeps them; what was not given is left out."""
         return {
-            field.name: field.to_json(values[field.name])
-            for field in self.fields
-            if values.get(field.name) is not None
+            field.name: field.to_json(values[field.name]) for field in self.fields if values.get(field.name) is not None
         }
 
     def values(self, entry: Entry) -> dict[str, Value]:

@@ -33,7 +33,11 @@ def review(job: Job) -> tuple[Finding, ...]:
     found = [Finding("warning", text, "file") for text in job.record.problems]
     copies = [p.name for p in job.folder.glob("*record*.jsonl") if p.name != job.record.path.name]
     found += [
-        Finding("warning", f"Beside the record lies {name}. If it is a copy edited elsewhere, take it over with: pentools merge {job.name} {name}", "copy")
+        Finding(
+            "warning",
+            f"Beside the record lies {name}. If it is a copy edited elsewhere, take it over with: pentools merge {job.name} {name}",
+            "copy",
+        )
         for name in copies
     ]
     found += [Finding("note", f"Set aside earlier: {p.name}.", "aside") for p in job.folder.glob("record-*.txt")]
@@ -47,7 +51,9 @@ def review(job: Job) -> tuple[Finding, ...]:
                 found.append(Finding("warning", f"{stage.title}: {error}", "sum"))
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):
-            found.append(Finding("note", f"The hold on {hold.step} was released: {release.data.get('reason')}", "released"))
+            found.append(
+                Finding("note", f"The hold on {hold.step} was released: {release.data.get('reason')}", "released")
+            )
     order = {"stop": 0, "warning": 1, "note": 2, "ok": 3}
     return tuple(sorted(found, key=lambda f: order[f.level]))
 
@@ -56,16 +62,34 @@ def _check_entry(entry: Entry) -> list[Finding]:
     if entry.kind in (RELEASE, WITHDRAWAL):
         return []
     if entry.stage not in STAGES:
-        return [Finding("note", f"An entry of {entry.at} belongs to a stage “{entry.stage}” that this version does not know. It is kept.", "unknown")]
+        return [
+            Finding(
+                "note",
+                f"An entry of {entry.at} belongs to a stage “{entry.stage}” that this version does not know. It is kept.",
+                "unknown",
+            )
+        ]
     stage = find_stage(entry.stage)
     kind = next((k for k in stage.kinds if k.key == entry.kind), None)
     if kind is None:
-        return [Finding("note", f"{stage.title}: an entry of kind “{entry.kind}” is not known to this version. It is kept.", "unknown")]
+        return [
+            Finding(
+                "note",
+                f"{stage.title}: an entry of kind “{entry.kind}” is not known to this version. It is kept.",
+                "unknown",
+            )
+        ]
     try:
         values = kind.values(entry)
     except (KeyError, TypeError, ValueError) as error:
-        return [Finding("warning", f"{stage.title}, {kind.title}, {entry.at}: a value cannot be read ({error}).", "value")]
+        return [
+            Finding("warning", f"{stage.title}, {kind.title}, {entry.at}: a value cannot be read ({error}).", "value")
+        ]
     missing = [field.label for field in kind.fields if field.required and values[field.name] is None]
     if missing:
-        return [Finding("warning", f"{stage.title}, {kind.title}, {entry.at}: not filled in: {', '.join(missing)}.", "value")]
+        return [
+            Finding(
+                "warning", f"{stage.title}, {kind.title}, {entry.at}: not filled in: {', '.join(missing)}.", "value"
+            )
+        ]
     return []

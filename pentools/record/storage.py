@@ -204,8 +204,7 @@ class Record:
         list of Entry
             A correction stands in the place of the entry it corrects.
         """
-        wanted = [e for e in self._live() if (stage is None or e.stage == stage) and (kind is None or e.kind == kind)]
-        return wanted
+        return [e for e in self._live() if (stage is None or e.stage == stage) and (kind is None or e.kind == kind)]
 
     def _live(self) -> list[Entry]:
         root: dict[str, str] = {}

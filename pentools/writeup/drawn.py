@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 __all__ = [
     "budget_chart",
     "capacity_chart",
+    "fillings_chart",
     "leak_chart",
     "leak_counted",
     "minutes_chart",
@@ -50,6 +51,13 @@ def series_chart(job: Job) -> Drawing | None:
     from pentools.figures.fill_test import fill_series_figure
 
     return _kept("series", _state_of(job), lambda: fill_series_figure(job))
+
+
+def fillings_chart(job: Job) -> Drawing | None:
+    """Repeated fills, from dry and from drained apart."""
+    from pentools.figures.fill_series import fillings_figure
+
+    return fillings_figure(job)
 
 
 def leak_chart(job: Job) -> Drawing | None:

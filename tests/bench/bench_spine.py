@@ -22,7 +22,9 @@ def imports() -> None:
     bare = whole_process("pass")
     ours = whole_process("import pentools") - bare
     pint = whole_process("import pint") - bare
-    print(f"import pentools {1000 * ours:6.1f} ms, import pint {1000 * pint:6.1f} ms, ratio {ours / pint:.2f} (wanted: at most 0.50)")
+    print(
+        f"import pentools {1000 * ours:6.1f} ms, import pint {1000 * pint:6.1f} ms, ratio {ours / pint:.2f} (wanted: at most 0.50)"
+    )
 
 
 def entry_to_redraw(bench: Path) -> None:
@@ -39,7 +41,9 @@ def entry_to_redraw(bench: Path) -> None:
         form.save()
         times.append(time.perf_counter() - start)
         assert form.status.text.startswith("saved"), form.status.text
-    print(f"Enter to saved and redrawn: median {1000 * statistics.median(times[2:]):.0f} ms, slowest {1000 * max(times[2:]):.0f} ms (wanted: under 150 ms)")
+    print(
+        f"Enter to saved and redrawn: median {1000 * statistics.median(times[2:]):.0f} ms, slowest {1000 * max(times[2:]):.0f} ms (wanted: under 150 ms)"
+    )
 
 
 def long_record(bench: Path) -> None:
@@ -48,7 +52,12 @@ def long_record(bench: Path) -> None:
 
     path = bench / "long.jsonl"
     mass = {"value": 8.92, "unit": "g", "u": None, "typed": "8.92 g"}
-    path.write_bytes(b"".join(encode_entry(new_entry("fill test", "weighing", {"state": "dry", "mass": mass})) + b"\n" for _ in range(5000)))
+    path.write_bytes(
+        b"".join(
+            encode_entry(new_entry("fill test", "weighing", {"state": "dry", "mass": mass})) + b"\n"
+            for _ in range(5000)
+        )
+    )
     start = time.perf_counter()
     record = Record.open(path)
     live = record.live("fill test", "weighing")
@@ -64,13 +73,34 @@ def pages(bench: Path) -> None:
     ours, stock = [], []
     for _ in range(3):
         start = time.perf_counter()
-        subprocess.run([sys.executable, "-m", "pentools.cli", "writeup", job.name, "--bench", str(bench)], check=True, stdout=subprocess.DEVNULL)
+        subprocess.run(
+            [sys.executable, "-m", "pentools.cli", "writeup", job.name, "--bench", str(bench)],
+            check=True,
+            stdout=subprocess.DEVNULL,
+        )
         ours.append(time.perf_counter() - start)
         start = time.perf_counter()
-        subprocess.run([sys.executable, "-m", "nbconvert", "--to", "html", "--execute", str(job.notebook), "--output-dir", str(bench / "stock")], check=True, stderr=subprocess.DEVNULL, cwd=job.folder)
+        subprocess.run(
+            [
+                sys.executable,
+                "-m",
+                "nbconvert",
+                "--to",
+                "html",
+                "--execute",
+                str(job.notebook),
+                "--output-dir",
+                str(bench / "stock"),
+            ],
+            check=True,
+            stderr=subprocess.DEVNULL,
+            cwd=job.folder,
+        )
         stock.append(time.perf_counter() - start)
     ratio = statistics.median(a / b for a, b in zip(ours, stock, strict=True))
-    print(f"both pages in one process {statistics.median(ours):.2f} s, stock execute and convert {statistics.median(stock):.2f} s, ratio {ratio:.2f} (wanted: at most 0.33)")
+    print(
+        f"both pages in one process {statistics.median(ours):.2f} s, stock execute and convert {statistics.median(stock):.2f} s, ratio {ratio:.2f} (wanted: at most 0.33)"
+    )
 
 
 if __name__ == "__main__":

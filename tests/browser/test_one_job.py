@@ -29,7 +29,15 @@ def playwright_page():
     with sync_api.sync_playwright() as play:
         browser = play.chromium.launch(
             executable_path=CHROMIUM,
-            args=["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+            args=[
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+            ],
         )
         page = browser.new_page(viewport={"width": 1400, "height": 1000})
         page.set_default_timeout(45_000)
@@ -122,7 +130,14 @@ def fill_test(page):
 def test_one_job_from_weighing_to_pages(playwright_page, server, job):
     page = playwright_page
     outside = []
-    page.on("request", lambda r: outside.append(r.url) if not r.url.startswith((server, "data:", "blob:", server.replace("http", "ws"))) else None)
+    page.on(
+        "request",
+        lambda r: (
+            outside.append(r.url)
+            if not r.url.startswith((server, "data:", "blob:", server.replace("http", "ws")))
+            else None
+        ),
+    )
     page.goto(f"{server}/lab/workspaces/test/tree/{job.notebook.name}?reset&token={TOKEN}")
     run_all(page)
     panel = fill_test(page)

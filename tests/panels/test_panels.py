@@ -56,7 +56,16 @@ def test_a_weighing_by_enter(sheet, job):
     assert len(job.log("fill test", "weighing")) == 1
 
 
-@pytest.mark.parametrize(("text", "words"), [("23,26", "unit is missing"), ("23.26 mm", "unit of length"), ("", "filled in"), ("nan g", "leave the field empty"), ("2326 g", "another unit")])
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("23,26", "unit is missing"),
+        ("23.26 mm", "unit of length"),
+        ("", "filled in"),
+        ("nan g", "leave the field empty"),
+        ("2326 g", "another unit"),
+    ],
+)
 def test_a_bad_weighing_is_refused_beside_its_box_and_kept(sheet, job, text, words):
     form = sheet.stage("fill test").forms["weighing"]
     type_into(form, mass=text)
@@ -130,7 +139,10 @@ def test_a_single_form_shows_what_is_recorded_and_replaces_it(sheet, job):
     form.button.click()
     assert job.values("intake", "arrival")["mass_g"].value == 16.42
     assert len(job.record.live("intake", "arrival")) == 1
-    assert BenchSheet(open_job(job.name, bench=job.bench)).stage("intake").forms["arrival"].boxes["mass_g"].text == "16.42 g"
+    assert (
+        BenchSheet(open_job(job.name, bench=job.bench)).stage("intake").forms["arrival"].boxes["mass_g"].text
+        == "16.42 g"
+    )
 
 
 def test_release_is_held_until_the_leak_check_and_the_limits(sheet, job):

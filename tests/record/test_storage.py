@@ -15,7 +15,7 @@ def entry(mass=8.92, **more):
     return new_entry("fill test", "weighing", {"mass": {"value": mass, "unit": "g"}}, **more)
 
 
-@pytest.fixture()
+@pytest.fixture
 def record(tmp_path):
     return Record.open(tmp_path / "record.jsonl")
 
@@ -189,7 +189,13 @@ def test_reading_needs_no_write(record):
 
 @pytest.mark.parametrize(
     "line",
-    [b"[]", b"{}", b'{"id":1,"at":"2026-01-01T00:00:00+00:00","stage":"a","kind":"b","data":{}}', b'{"id":"1","at":"2026-01-01T00:00:00","stage":"a","kind":"b","data":{}}', b'{"id":"1","at":"never","stage":"a","kind":"b","data":{}}'],
+    [
+        b"[]",
+        b"{}",
+        b'{"id":1,"at":"2026-01-01T00:00:00+00:00","stage":"a","kind":"b","data":{}}',
+        b'{"id":"1","at":"2026-01-01T00:00:00","stage":"a","kind":"b","data":{}}',
+        b'{"id":"1","at":"never","stage":"a","kind":"b","data":{}}',
+    ],
 )
 def test_a_line_that_is_no_entry_is_refused_in_words(line):
     with pytest.raises(RecordError):

@@ -5,7 +5,17 @@ import pytest
 from pentools import tables
 from pentools.errors import RecordError
 
-KINDS = {"standard", "handbook", "paper", "open data", "measured here", "computed", "common practice", "from memory", "judged"}
+KINDS = {
+    "standard",
+    "handbook",
+    "paper",
+    "open data",
+    "measured here",
+    "computed",
+    "common practice",
+    "from memory",
+    "judged",
+}
 
 
 @pytest.mark.parametrize("name", tables.names())

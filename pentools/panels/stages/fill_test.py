@@ -6,8 +6,10 @@ from collections.abc import Mapping
 
 from pentools.errors import InputError
 from pentools.fields import Value
-from pentools.figures.fill_test import budget_figure, capacity_figure, fill_series_figure, leak_figure
+from pentools.figures.fill_series import fillings_figure
+from pentools.figures.fill_test import budget_figure, capacity_figure, leak_figure
 from pentools.figures.measure import fill_test_drawing
+from pentools.figures.strokes import strokes_figure
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.kinds import Kind
@@ -29,14 +31,23 @@ class FillTestPanel(StagePanel):
     def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
         """A weighing after a stroke needs the stroke's number."""
         if kind.key == "weighing" and values["state"] == "stroke" and values["strokes"] is None:
-            raise InputError("After how many strokes", "filled in for a weighing after a single stroke", "", "Type 1 for the first stroke.")
+            raise InputError(
+                "After how many strokes",
+                "filled in for a weighing after a single stroke",
+                "",
+                "Type 1 for the first stroke.",
+            )
 
     def result(self) -> PanelResult:
         """What it draws and why that is less than it should be, with the figure of what is being entered."""
         answer = capacity_of(self.job)
         if answer is None:
             started = self.job.record.live("fill test", "weighing")
-            sentence = "Now fill it and weigh it again." if started else "Weigh it empty first, then fill it and weigh it again."
+            sentence = (
+                "Now fill it and weigh it again."
+                if started
+                else "Weigh it empty first, then fill it and weigh it again."
+            )
             return PanelResult(sentence, drawings=(fill_test_drawing(self.job),))
         leaks = self.chooser.value in ("leak reading", "leak check")
         drawing = (leak_figure(self.job) if leaks else None) or capacity_figure(answer)
@@ -46,7 +57,8 @@ class FillTestPanel(StagePanel):
         """Series, strokes, leak, budget, and how the number came about."""
         answer = capacity_of(self.job)
         if answer is None:
-            return PanelResult(drawings=(fill_series_figure(self.job), leak_figure(self.job)))
-        drawings = (fill_series_figure(self.job), leak_figure(self.job), budget_figure(answer))
+            return PanelResult(drawings=(strokes_figure(self.job), leak_figure(self.job)))
+        strokes = strokes_figure(self.job)
+        drawings = (strokes, fillings_figure(self.job), leak_figure(self.job), budget_figure(answer))
         table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
         return PanelResult(drawings=drawings, table=table)

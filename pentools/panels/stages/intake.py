@@ -18,4 +18,6 @@ class IntakePanel(StagePanel):
             return PanelResult("Nothing is known of this pen yet. Begin with whose it is and what arrived.")
         pieces = arrival["pieces"]
         count = f", in {len(pieces)} pieces" if isinstance(pieces, tuple) and len(pieces) > 1 else ""
-        return PanelResult(f"{str(arrival['pen'])[:1].upper()}{str(arrival['pen'])[1:]}{count}.", drawings=(pen_drawing(self.job),))
+        return PanelResult(
+            f"{str(arrival['pen'])[:1].upper()}{str(arrival['pen'])[1:]}{count}.", drawings=(pen_drawing(self.job),)
+        )

@@ -21,7 +21,9 @@ class PicturesPanel(StagePanel):
         """How many pictures there are of each moment, and small views."""
         log = self.job.log("pictures", "picture")
         if not log:
-            return PanelResult("No picture is listed yet. Put the files into the job's photos folder, then name them here.")
+            return PanelResult(
+                "No picture is listed yet. Put the files into the job's photos folder, then name them here."
+            )
         moments = [str(values["moment"]) for _, values in log]
         counts = ", ".join(f"{moments.count(m)} {m}" for m in ("before", "during", "after"))
         views = "".join(

@@ -17,7 +17,7 @@ class ReleasePanel(StagePanel):
 
     hold = "release"
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:  # noqa: ARG002 - the form has one kind
         """A pen is not released as mended while the hold stands; stopped and returned are always open."""
         if values["ending"] not in ("stopped", "returned"):
             self.refuse_if_held()

@@ -18,9 +18,30 @@ PART_CONDITION = Kind(
     "One part",
     (
         Field("part", "Part", "choice", choices=PARTS, required=True, public=True, hint="which part of the pen"),
-        Field("seen", "What is seen", "long text", required=True, public=True, hint="only what the eye, the hand or the loupe tells"),
-        Field("means", "What it may mean", "long text", public=True, hint="your reading of it, kept apart from what is seen"),
-        Field("severity", "How serious", "choice", choices=SEVERITIES, required=True, public=True, hint="0 sound to 4 lost"),
+        Field(
+            "seen",
+            "What is seen",
+            "long text",
+            required=True,
+            public=True,
+            hint="only what the eye, the hand or the loupe tells",
+        ),
+        Field(
+            "means",
+            "What it may mean",
+            "long text",
+            public=True,
+            hint="your reading of it, kept apart from what is seen",
+        ),
+        Field(
+            "severity",
+            "How serious",
+            "choice",
+            choices=SEVERITIES,
+            required=True,
+            public=True,
+            hint="0 sound to 4 lost",
+        ),
         yes_no("earlier_repair", "Is it an earlier repair?", public=True),
         Field("photo", "Photo", "photo", public=True, hint="a file in photos/, such as section-before.jpg"),
     ),
@@ -38,8 +59,11 @@ def worst_by_part(job: Job) -> dict[str, int]:
 
 
 def _state(job: Job) -> StageState:
-    count = len({values["part"] for _, values in job.log("condition", "part")})
-    return StageState("open", f"{count} of {len(PARTS) - 1} parts looked at") if count else StageState("not begun")
+    looked_at = {values["part"] for _, values in job.log("condition", "part")} - {"whole"}
+    if not job.record.live("condition", "part"):
+        return StageState("not begun")
+    word = "done" if len(looked_at) == len(PARTS) - 1 else "open"
+    return StageState(word, f"{len(looked_at)} of {len(PARTS) - 1} parts looked at")
 
 
 CONDITION = Stage(

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from pentools.record.entries import Entry
     from pentools.record.job import Job
 
-__all__ = ["FILL_TEST", "STATES", "FillCycle", "capacity_of", "cycles", "leak_points", "setup_values", "stroke_masses"]
+__all__ = ["FILL_TEST", "STATES", "FillCycle", "capacity_of", "cycles", "leak_points", "setup_values"]
 
 STATES: tuple[tuple[str, str], ...] = (
     ("dry", "empty and dry"),
@@ -78,25 +78,71 @@ WEIGHING = Kind(
     "weighing",
     "Weighing",
     (
-        Field("state", "State of the pen", "choice", choices=STATES, required=True, public=True, default="dry", hint="a pen that has only been drained keeps some ink in its feed"),
+        Field(
+            "state",
+            "State of the pen",
+            "choice",
+            choices=STATES,
+            required=True,
+            public=True,
+            default="dry",
+            hint="a pen that has only been drained keeps some ink in its feed",
+        ),
         mass("mass", "Mass", "such as 16.42 g; put every reading in, also the same one again", required=True),
-        Field("strokes", "After how many strokes", "count", low=0, high=60, public=True, hint="only when weighed after each stroke"),
+        Field(
+            "strokes",
+            "After how many strokes",
+            "count",
+            low=0,
+            high=60,
+            public=True,
+            hint="only when weighed after each stroke",
+        ),
     ),
 )
 LEAK_READING = Kind(
     "leak reading",
     "Leak weighing",
     (
-        Field("after", "Time since it was filled", "quantity", unit="h", low=0, high=2000, required=True, public=True, hint="such as 0 h, 45 min or 1 d"),
+        Field(
+            "after",
+            "Time since it was filled",
+            "quantity",
+            unit="h",
+            low=0,
+            high=2000,
+            required=True,
+            public=True,
+            hint="such as 0 h, 45 min or 1 d",
+        ),
         mass("mass", "Mass", "such as 18.21 g", required=True),
-        Field("blank", "Mass of the dry dummy", "quantity", unit="g", low=0, high=200, public=True, hint="the same solid object each time: it shows the balance's drift"),
+        Field(
+            "blank",
+            "Mass of the dry dummy",
+            "quantity",
+            unit="g",
+            low=0,
+            high=200,
+            public=True,
+            hint="the same solid object each time: it shows the balance's drift",
+        ),
     ),
 )
 LEAK_CHECK = Kind(
     "leak check",
     "Leak check",
     (
-        Field("rested", "How long it rested, filled", "quantity", unit="h", low=0, high=2000, required=True, public=True, hint="overnight is 12 h"),
+        Field(
+            "rested",
+            "How long it rested, filled",
+            "quantity",
+            unit="h",
+            low=0,
+            high=2000,
+            required=True,
+            public=True,
+            hint="overnight is 12 h",
+        ),
         yes_no("dry", "Was it dry all over?", public=True, required=True),
         Field("damp", "Where it was damp", "items", public=True, hint="such as lever slot; section joint"),
         Field("how", "How it lay", public=True, hint="nib up, nib down, flat"),
@@ -171,22 +217,6 @@ def cycles(job: Job) -> tuple[FillCycle, ...]:
         elif state == "filled" and empties:
             fills.append((entry, _mass_g(values)))
     close()
-    return tuple(found)
-
-
-def stroke_masses(job: Job) -> tuple[tuple[int, float], ...]:
-    """Weighings after single strokes: stroke number and mass [g], begun from the last empty one as stroke 0."""
-    found: list[tuple[int, float]] = []
-    last_empty: float | None = None
-    for _, values in job.log("fill test", "weighing"):
-        state = str(values["state"])
-        if state in ("dry", "drained"):
-            last_empty = _mass_g(values)
-        elif state == "stroke":
-            number = values["strokes"]
-            if not found and last_empty is not None:
-                found.append((0, last_empty))
-            found.append((int(str(number)) if number is not None else len(found), _mass_g(values)))
     return tuple(found)
 
 
@@ -272,7 +302,8 @@ def _state(job: Job) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.record.live("fill test", "weighing"):
         return (Finding("note", "Fill test: the pen has not been weighed.", "not-weighed"),)
-    if not cycles(job) and not stroke_masses(job):
+    stroked = any(values["state"] == "stroke" for _, values in job.log("fill test", "weighing"))
+    if not cycles(job) and not stroked:
         return (Finding("warning", "Fill test: there is no pair of an empty and a filled weighing yet.", "no-pair"),)
     answer = capacity_of(job)
     return () if answer is None else tuple(f for f in answer.findings if f.level in ("warning", "stop"))

@@ -34,7 +34,13 @@ ARRIVAL = Kind(
     "arrival",
     "What arrived",
     (
-        Field("pen", "The pen in a few words", hint="such as green marbled piston filler, 1930s", required=True, public=True),
+        Field(
+            "pen",
+            "The pen in a few words",
+            hint="such as green marbled piston filler, 1930s",
+            required=True,
+            public=True,
+        ),
         Field("system", "Filling system", "choice", choices=system_choices(), hint="how it fills", public=True),
         Field("material", "Material of barrel and cap", hint="such as celluloid, or unknown", public=True),
         Field("arrived_on", "Arrived on", "date", hint="2026-03-14", public=True),
@@ -62,11 +68,22 @@ REQUEST = Kind(
             "meant_for",
             "What the pen is for",
             "choice",
-            choices=(("use", "to write with"), ("collection", "for a collection"), ("keepsake", "a keepsake"), ("unknown", "not said")),
+            choices=(
+                ("use", "to write with"),
+                ("collection", "for a collection"),
+                ("keepsake", "a keepsake"),
+                ("unknown", "not said"),
+            ),
             hint="it changes which treatments are right",
             public=True,
         ),
-        Field("expectations", "What the owner expects", "long text", hint="how it should look and work afterwards", public=True),
+        Field(
+            "expectations",
+            "What the owner expects",
+            "long text",
+            hint="how it should look and work afterwards",
+            public=True,
+        ),
         Field("must_not", "What must not be done", "long text", hint="in the owner's words", public=True),
         Field("price_limit", "Price limit", hint="agreed ceiling, such as 150 EUR"),
     ),
@@ -93,7 +110,11 @@ def may_publish(job: Job) -> bool:
 
 
 def _missing(job: Job) -> list[str]:
-    return [kind.title.lower() for kind in (OWNER, ARRIVAL, REQUEST, CONSENT) if job.record.latest("intake", kind.key) is None]
+    return [
+        kind.title.lower()
+        for kind in (OWNER, ARRIVAL, REQUEST, CONSENT)
+        if job.record.latest("intake", kind.key) is None
+    ]
 
 
 def _state(job: Job) -> StageState:
@@ -104,11 +125,19 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    found = [Finding("warning", f"Intake: “{title}” has not been filled in.", "intake-missing") for title in _missing(job)]
+    found = [
+        Finding("warning", f"Intake: “{title}” has not been filled in.", "intake-missing") for title in _missing(job)
+    ]
     arrival = job.values("intake", "arrival")
     if job.record.latest("intake", "arrival") is not None:
         if arrival["mass_g"] is None:
-            found.append(Finding("note", "Intake: the pen was not weighed as it arrived, so gains and losses of parts cannot be told later.", "arrival-mass"))
+            found.append(
+                Finding(
+                    "note",
+                    "Intake: the pen was not weighed as it arrived, so gains and losses of parts cannot be told later.",
+                    "arrival-mass",
+                )
+            )
         if arrival["system"] is None:
             found.append(Finding("warning", "Intake: the filling system is not named.", "system-missing"))
     return tuple(found)

@@ -19,8 +19,22 @@ LIMIT = Kind(
     "One thing left",
     (
         Field("part", "Part", "choice", choices=PARTS, required=True, public=True, hint="which part of the pen"),
-        Field("left", "What could not be mended, or was left alone", "long text", required=True, public=True, hint="as the owner will find it"),
-        Field("why", "Why", "long text", required=True, public=True, hint="risk, loss of substance, cost, or the owner's wish"),
+        Field(
+            "left",
+            "What could not be mended, or was left alone",
+            "long text",
+            required=True,
+            public=True,
+            hint="as the owner will find it",
+        ),
+        Field(
+            "why",
+            "Why",
+            "long text",
+            required=True,
+            public=True,
+            hint="risk, loss of substance, cost, or the owner's wish",
+        ),
         Field("instead", "What was done instead", "long text", public=True, hint="the workaround, or nothing"),
         Field("advice", "Advice for the next repair", "long text", public=True, hint="to whoever opens it next"),
         Field("photo", "Photo", "photo", public=True, hint="a file in photos/"),
@@ -46,7 +60,13 @@ def _state(job: Job) -> StageState:
 
 def _checks(job: Job) -> tuple[Finding, ...]:
     if job.values("limits", "nothing left")["nothing_left"] is True and job.record.live("limits", "limit"):
-        return (Finding("warning", "Limits: things left are listed, and it is also stated that nothing was left. Withdraw one of the two.", "limits-contradict"),)
+        return (
+            Finding(
+                "warning",
+                "Limits: things left are listed, and it is also stated that nothing was left. Withdraw one of the two.",
+                "limits-contradict",
+            ),
+        )
     return ()
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.findings import Finding
 from pentools.fields import Field
-from pentools.record.kinds import Kind, Stage
+from pentools.record.kinds import Kind, Stage, StageState
 from pentools.record.stages.common import yes_no
 
 if TYPE_CHECKING:
@@ -28,7 +28,13 @@ PICTURE = Kind(
             public=True,
             hint="before, during or after",
         ),
-        Field("shows", "What it shows", required=True, public=True, hint="one sentence; it is read aloud to those who cannot see it"),
+        Field(
+            "shows",
+            "What it shows",
+            required=True,
+            public=True,
+            hint="one sentence; it is read aloud to those who cannot see it",
+        ),
         Field("view", "View", public=True, hint="the same word for the same view before and after, such as side"),
         Field("light_and_scale", "Light and scale", public=True, hint="such as raking light from the left, 10 mm bar"),
         yes_no("drawn", "Is it drawn or simulated?", public=True),
@@ -36,6 +42,14 @@ PICTURE = Kind(
     ),
     help="Put the files into the job's photos folder. Place, camera and owner data inside them never reach a page.",
 )
+
+
+def _state(job: Job) -> StageState:
+    moments = {str(values["moment"]) for _, values in job.log("pictures", "picture")}
+    if not moments:
+        return StageState("not begun")
+    missing = [moment for moment in ("before", "after") if moment not in moments]
+    return StageState("open", f"none {missing[0]} the work") if missing else StageState("done")
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
@@ -57,5 +71,6 @@ PICTURES = Stage(
     (PICTURE,),
     panel="pentools.panels.stages.pictures:PicturesPanel",
     section="pentools.writeup.sections.pictures:section",
+    state=_state,
     checks=_checks,
 )

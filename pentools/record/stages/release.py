@@ -25,9 +25,26 @@ RESULT = Kind(
     "result",
     "How the job ended",
     (
-        Field("ending", "Result", "choice", choices=ENDINGS, required=True, public=True, hint="stopped and returned are proper endings too"),
-        Field("summary", "In a few sentences", "long text", required=True, public=True, hint="what the owner should know first"),
-        Field("care", "Care", "long text", public=True, hint="how to fill, flush and keep it; a draft stands in the box"),
+        Field(
+            "ending",
+            "Result",
+            "choice",
+            choices=ENDINGS,
+            required=True,
+            public=True,
+            hint="stopped and returned are proper endings too",
+        ),
+        Field(
+            "summary",
+            "In a few sentences",
+            "long text",
+            required=True,
+            public=True,
+            hint="what the owner should know first",
+        ),
+        Field(
+            "care", "Care", "long text", public=True, hint="how to fill, flush and keep it; a draft stands in the box"
+        ),
         Field("follow_up", "Follow-up", "long text", public=True, hint="what to watch for, and when to come back"),
         Field("promise_until", "Work is answered for until", "date", hint="2026-06-14"),
         Field("price", "Price", hint="such as 95 EUR"),
@@ -49,11 +66,15 @@ def suggested_care(job: Job) -> str:
     arrival = job.values("intake", "arrival")
     system = str(arrival["system"] or "")
     material = str(arrival["material"] or "").lower()
-    lines = ["Use water-based fountain pen ink only. Flush with plain cool water when you change ink or put the pen away."]
+    lines = [
+        "Use water-based fountain pen ink only. Flush with plain cool water when you change ink or put the pen away."
+    ]
     if "sac" in system or system in ("bulb", "diaphragm-pump", "sleeve-squeeze") or "pneumatic" in system:
         lines.append("Do not flush it with ammonia: it ages the rubber.")
     if system in ("piston", "syringe", "plunger-vacuum"):
-        lines.append("If it is not used, leave a little water in it for the first weeks, so that the seal does not dry out.")
+        lines.append(
+            "If it is not used, leave a little water in it for the first weeks, so that the seal does not dry out."
+        )
     if "casein" in material:
         lines.append("Never soak it: the barrel swells in water.")
     elif "hard rubber" in material or "ebonite" in material:
@@ -77,9 +98,19 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         return (Finding("note", "Release: the job is open; a page made now says so at its head.", "open-job"),)
     has_limits = bool(job.record.live("limits", "limit"))
     if end == "done" and has_limits:
-        return (Finding("warning", "Release: the result is “done”, but things left are listed. Is it “done with limits”?", "ending-limits"),)
+        return (
+            Finding(
+                "warning",
+                "Release: the result is “done”, but things left are listed. Is it “done with limits”?",
+                "ending-limits",
+            ),
+        )
     if end == "done with limits" and not has_limits:
-        return (Finding("warning", "Release: the result is “done with limits”, but no limit is written down.", "ending-limits"),)
+        return (
+            Finding(
+                "warning", "Release: the result is “done with limits”, but no limit is written down.", "ending-limits"
+            ),
+        )
     return ()
 
 

@@ -31,14 +31,26 @@ ACTIVITIES: tuple[tuple[str, str], ...] = (
     ("other", "other"),
 )
 
-_ACTIVITY = Field("activity", "Activity", "choice", choices=ACTIVITIES, required=True, public=True, hint="what kind of work")
+_ACTIVITY = Field(
+    "activity", "Activity", "choice", choices=ACTIVITIES, required=True, public=True, hint="what kind of work"
+)
 
 WORK = Kind(
     "work",
     "Work done",
     (
         _ACTIVITY,
-        Field("minutes", "Time taken", "quantity", unit="min", low=0, high=1440, required=True, public=True, hint="such as 25 min or 1.5 h"),
+        Field(
+            "minutes",
+            "Time taken",
+            "quantity",
+            unit="min",
+            low=0,
+            high=1440,
+            required=True,
+            public=True,
+            hint="such as 25 min or 1.5 h",
+        ),
         Field("done", "What was done", "long text", required=True, public=True, hint="one or two sentences"),
         Field("by", "By", hint="who did it, if not you"),
     ),
@@ -138,7 +150,9 @@ def _state(job: Job) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     found = []
     if running_timer(job) is not None:
-        found.append(Finding("warning", "Work log: a timer is still running. Stop it, or withdraw its start.", "timer-running"))
+        found.append(
+            Finding("warning", "Work log: a timer is still running. Stop it, or withdraw its start.", "timer-running")
+        )
     found += [
         Finding("warning", f"Work log: a timer ran for {minutes / 60:.1f} h at one go. Was it forgotten?", "timer-long")
         for _, minutes, _, _ in timed_spells(job)

@@ -23,6 +23,7 @@ from pentools.writeup.blocks import (
 from pentools.writeup.drawn import (
     budget_chart,
     capacity_chart,
+    fillings_chart,
     leak_chart,
     leak_counted,
     pen_in_section,
@@ -117,6 +118,8 @@ def _series(job: Job) -> list[Block]:
     blocks += _figure(series_chart(job))
     if series is not None and series.findings:
         blocks.append(Findings(series.findings))
+    if series is not None:
+        blocks += _figure(fillings_chart(job))  # the strokes' chart stood in its place
     return blocks
 
 
