@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets as widgets
 
 from pentools.calc.findings import Finding
-from pentools.errors import HoldError, InputError, PentoolsError
+from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 from pentools.fields import Value
 from pentools.panels.guard import Status, guarded
 from pentools.panels.kind_form import KindForm
@@ -220,7 +220,10 @@ class StagePanel:
         kind = next((kind for kind in self.stage.kinds if kind.key == entry.kind), None)
         if kind is None:
             return "an entry of a kind that this version does not know; it is kept"
-        values = kind.values(entry)
+        try:
+            values = kind.values(entry)
+        except RecordError as error:
+            return str(error)
         words = [kind.field(name).shown(value) for name, value in values.items() if value is not None]
         text = ", ".join(words)
         return text + (f" ({entry.note})" if entry.note else "")

@@ -143,13 +143,19 @@ class Job:
     def values(self, stage: str, kind: str) -> dict[str, Value]:
         """The values that count for a kind of which the newest stands for all; all None where there is none."""
         which = find_stage(stage).kind(kind)
-        entry = self.record.latest(stage, kind)
-        return which.values(entry) if entry else {field.name: None for field in which.fields}
+        log = self.log(stage, kind)
+        return log[-1][1] if log else {field.name: None for field in which.fields}
 
     def log(self, stage: str, kind: str) -> list[tuple[Entry, dict[str, Value]]]:
-        """Every live entry of a kind with its values."""
+        """Every live entry of a kind with its values; one that cannot be read is passed over (`review` names it)."""
         which = find_stage(stage).kind(kind)
-        return [(entry, which.values(entry)) for entry in self.record.live(stage, kind)]
+        readable = []
+        for entry in self.record.live(stage, kind):
+            try:
+                readable.append((entry, which.values(entry)))
+            except RecordError:
+                continue
+        return readable
 
     def held(self, hold: str) -> str:
         """Why a step is held; empty where it may go on."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from pentools.calc.findings import Finding
-from pentools.errors import InputError
+from pentools.errors import InputError, RecordError
 from pentools.fields import Field, Value
 
 if TYPE_CHECKING:
@@ -85,8 +85,32 @@ class Kind:
         }
 
     def values(self, entry: Entry) -> dict[str, Value]:
-        """The values of an entry of this kind; None where something was not given."""
-        return {field.name: field.from_json(entry.data.get(field.name)) for field in self.fields}
+        """The values of an entry of this kind; None where something was not given.
+
+        Parameters
+        ----------
+        entry : Entry
+            An entry of this kind.
+
+        Returns
+        -------
+        dict
+            Field name to value.
+
+        Raises
+        ------
+        RecordError
+            If another program wrote a value that is not of the field's form.
+        """
+        values: dict[str, Value] = {}
+        for field in self.fields:
+            try:
+                values[field.name] = field.from_json(entry.data.get(field.name))
+            except (AttributeError, KeyError, TypeError, ValueError) as error:
+                raise RecordError(
+                    f"{self.title}, entered {entry.at}: “{field.label}” holds a value that cannot be read."
+                ) from error
+        return values
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.findings import Finding
-from pentools.errors import InputError
+from pentools.errors import InputError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.holds import HOLDS
 from pentools.record.registry import STAGES, all_stages, find_stage
@@ -81,10 +81,8 @@ def _check_entry(entry: Entry) -> list[Finding]:
         ]
     try:
         values = kind.values(entry)
-    except (KeyError, TypeError, ValueError) as error:
-        return [
-            Finding("warning", f"{stage.title}, {kind.title}, {entry.at}: a value cannot be read ({error}).", "value")
-        ]
+    except RecordError as error:
+        return [Finding("warning", f"{stage.title}: {error} The line is left as it is.", "value")]
     missing = [field.label for field in kind.fields if field.required and values[field.name] is None]
     if missing:
         return [

@@ -1,0 +1,164 @@
+"""The command line: words a person can use, exit codes, and nothing outside the bench folder, ever."""
+
+import json
+
+import pytest
+
+from pentools.cli import main
+from pentools.record.entries import new_entry
+from pentools.record.storage import Record
+
+
+@pytest.fixture
+def bench(tmp_path, monkeypatch):
+    monkeypatch.setenv("PENTOOLS_BENCH", str(tmp_path / "bench"))
+    return tmp_path / "bench"
+
+
+def run(capsys, *words):
+    try:
+        code = main(list(words))
+    except SystemExit as stop:
+        code = stop.code
+    out = capsys.readouterr()
+    assert "Traceback" not in out.err
+    return code, out.out, out.err
+
+
+def test_new_lays_out_a_job_and_the_bench_file(bench, capsys):
+    code, out, _ = run(capsys, "new", "pen-1")
+    assert code == 0
+    assert "pentools open pen-1" in out
+    assert (bench / "bench.toml").is_file()
+    assert (bench / "pen-1" / "pen-1.ipynb").is_file()
+    assert {p.name for p in (bench / "pen-1").iterdir()} >= {"photos", "scans", "writeup"}
+    code, _, err = run(capsys, "new", "pen-1")
+    assert code == 3
+    assert "already" in err
+
+
+def test_the_bench_option_goes_before_the_environment(bench, tmp_path, capsys):
+    run(capsys, "new", "pen-1", "--bench", str(tmp_path / "other"))
+    assert (tmp_path / "other" / "pen-1").is_dir()
+    assert not bench.exists()
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["../pen", "..", ".", "a/b", "a\\b", "/etc", "pen ", " pen", "", "-pen", ".hidden", "pen.", "a..b", "CON", "con.txt", "nul", "x" * 65, "pen\n", "pén", "a:b", "~", "$HOME"],
+)  # fmt: skip
+@pytest.mark.parametrize("command", ["new", "check", "writeup", "open"])
+def test_no_job_name_leaves_the_bench(bench, capsys, command, name):
+    code, _, err = run(capsys, command, "--bench", str(bench), "--", name)
+    assert code == 2
+    assert "job name must be" in err
+    assert not bench.exists() or [p.name for p in bench.iterdir()] == ["bench.toml"]
+
+
+def test_a_link_out_of_the_bench_is_refused(bench, tmp_path, capsys):
+    (tmp_path / "elsewhere").mkdir()
+    bench.mkdir()
+    (bench / "pen-1").symlink_to(tmp_path / "elsewhere")
+    code, _, err = run(capsys, "check", "pen-1")
+    assert code == 2
+    assert "leads elsewhere" in err
+
+
+def test_a_missing_job_names_those_there_are(bench, capsys):
+    run(capsys, "demo")
+    code, _, err = run(capsys, "check", "pen-9")
+    assert code == 3
+    assert "green-piston" in err
+
+
+def test_check_lists_what_is_missing(bench, capsys):
+    run(capsys, "new", "pen-1")
+    code, out, _ = run(capsys, "check", "pen-1")
+    assert code == 1
+    assert "“Whose pen it is” has not been filled in" in out.replace("whose", "Whose")
+
+
+def test_check_reports_copies_torn_lines_and_unknown_kinds(bench, capsys):
+    run(capsys, "new", "pen-1")
+    record = Record.open(bench / "pen-1" / "record.jsonl")
+    record.append(new_entry("future", "thing", {}))
+    record.append(new_entry("fill test", "weighing", {"mass": "heavy", "state": "dry"}))
+    with record.path.open("ab") as file:
+        file.write(b'{"torn')
+    (bench / "pen-1" / "record (copy).jsonl").write_text("")
+    code, out, _ = run(capsys, "check", "pen-1")
+    assert code == 1
+    assert "set aside" in out
+    assert "pentools merge" in out
+    assert "does not know" in out
+    assert "cannot be read" in out
+
+
+def test_merge_takes_over_a_copy(bench, capsys):
+    run(capsys, "new", "pen-1")
+    path = bench / "pen-1" / "record.jsonl"
+    Record.open(path).append(new_entry("limits", "limit", {}))
+    copy = path.with_name("record-copy.jsonl")
+    copy.write_bytes(path.read_bytes())
+    Record.open(copy).append(new_entry("limits", "limit", {}))
+    code, out, _ = run(capsys, "merge", "pen-1", "record-copy.jsonl")
+    assert code == 0
+    assert "1 entries taken over" in out
+    assert run(capsys, "merge", "pen-1", "nowhere.jsonl")[0] == 3
+
+
+def test_demo_does_the_main_job_and_says_so(bench, capsys):
+    code, out, _ = run(capsys, "demo")
+    assert code == 0
+    assert "mL ±" in out
+    assert "% of what the stroke sweeps" in out
+    assert "Result: done." in out
+    assert "pentools open green-piston" in out
+    pages = bench / "green-piston" / "writeup"
+    assert {p.name for p in pages.iterdir()} >= {"client.html", "blog.html"}
+    code, out, _ = run(capsys, "demo")
+    assert code == 0
+    assert "left as it is" in out
+
+
+def test_writeup_writes_what_is_asked_for_and_holds_back_without_consent(bench, capsys):
+    run(capsys, "new", "pen-1")
+    code, out, err = run(capsys, "writeup", "pen-1", "--for", "both")
+    assert code == 4
+    assert "client" in out
+    assert "consent" in err.lower() or "agreed" in err.lower()
+    assert not (bench / "pen-1" / "writeup" / "blog.html").exists()
+    assert run(capsys, "writeup", "pen-1", "--for", "client")[0] == 0
+    assert run(capsys, "writeup", "pen-1", "--for", "nobody")[0] == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [("[balance\n", "bench.toml"), ('[balance]\nreadability = "0.01"\n', "unit is missing"), ("[money]\nrate_per_hour = -3\n", "rate_per_hour"), ("bench = 3\n", "must be a table")],
+)  # fmt: skip
+def test_a_bad_bench_file_is_said_in_words(bench, capsys, text, said):
+    bench.mkdir()
+    (bench / "bench.toml").write_text(text)
+    code, _, err = run(capsys, "new", "pen-1")
+    assert code == 3
+    assert said in err
+
+
+def test_help_is_worth_reading(capsys):
+    code, out, _ = run(capsys, "--help")
+    assert code == 0
+    for word in ("new", "open", "check", "writeup", "merge", "demo", "sums", "PENTOOLS_BENCH", "exit codes"):
+        assert word in out
+    assert run(capsys, "polish")[0] == 2
+    assert run(capsys)[0] == 2
+
+
+def test_version(capsys):
+    from pentools import __version__
+
+    assert run(capsys, "--version")[1].strip() == f"pentools {__version__}"
+
+
+def test_json_is_json_and_nothing_else(capsys):
+    _, out, _ = run(capsys, "sums", "capacity", "--empty", "1 g", "--filled", "2 g", "--json")
+    assert json.loads(out)["volume_ml"] > 1
