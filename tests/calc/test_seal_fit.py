@@ -205,3 +205,25 @@ def test_many_refuses_what_does_not_match():
         seal_fit_many([], 4.5, AS568, HAND)
     with pytest.raises(InputError, match="below the bores"):
         seal_fit_many([4.4], 4.5, AS568, HAND)
+
+
+def test_among_rings_that_do_not_fit_the_least_wrong_comes_first():
+    # 006 is 13.8 % stretched, 007 is loose by 10 % and would fold: the stretched one is the lesser evil
+    found = seal_fit(Gland("piston", 3.3, 6.3, 2.4), AS568, HAND)
+    assert [c.designation for c in found.candidates[:2]] == ["006", "007"]
+    bad = [c.judgement.excess_share for c in found.candidates if c.verdict == "does not fit"]
+    assert all(a <= b + 0.001 for a, b in itertools.pairwise(bad))
+
+
+def test_what_a_lathe_cannot_take_off_counts_twice():
+    gland = Gland("piston", 6.1, 8.0, 1.4)
+    sleeve = next(
+        r for r in nearest_remedies(gland, METRIC, HAND, 50) if r.sleeve_mm is not None and r.groove_mm is None
+    )
+    assert sleeve.change_mm == pytest.approx(2 * (8.0 - sleeve.sleeve_mm))
+    turned = next(
+        r
+        for r in nearest_remedies(gland, METRIC, HAND, 50)
+        if r.groove_mm is not None and r.groove_mm < 6.1 and r.sleeve_mm is None
+    )
+    assert turned.change_mm == pytest.approx(6.1 - turned.groove_mm)

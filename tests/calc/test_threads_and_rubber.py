@@ -131,3 +131,12 @@ def test_lubricants():
     assert verdicts["EPDM"]["petroleum jelly"] == "avoid"
     assert verdicts["latex"]["petroleum jelly"] == "avoid"
     assert choose_lubricant("EPDM", LUBRICANTS)[0].verdict == "ok"
+
+
+def test_a_pitch_that_is_off_is_not_near_though_the_diameter_agrees():
+    assert not match_thread(0.93, 9.525, THREADS).near
+
+
+def test_silicone_is_last_for_a_seal_that_moves_though_it_stands_alcohol_best():
+    assert choose_elastomer(["alcohol"], "moving seal", RUBBER)[-1].elastomer == "silicone"
+    assert choose_elastomer(["alcohol"], "static seal", RUBBER)[0].elastomer == "silicone"

@@ -8,6 +8,7 @@ import pytest
 
 from pentools import tables
 from pentools.calc.ring_formulas import class_b_tolerance_mm, squeeze_share
+from pentools.calc.ring_table_check import check_ring_rows
 
 ROWS = {row["dash"]: row for row in tables.rows("as568")}
 HAVE_OTHER_LIST = importlib.util.find_spec("bd_warehouse") is not None
@@ -51,6 +52,10 @@ def test_a_walk_through_that_mistakes_its_ring_is_not_matched():
     assert float(ROWS["237"]["inside_mm"]) == pytest.approx(85.32, abs=0.005)
     for dash, wrong in (("236", 47.22), ("237", 50.17)):
         assert abs(float(ROWS[dash]["inside_mm"]) - wrong) > 30
+    walk_through = [
+        {"dash": dash, "inside_in": f"{wrong / 25.4:.3f}"} for dash, wrong in (("236", 47.22), ("237", 50.17))
+    ]
+    assert [fault.dash for fault in check_ring_rows(walk_through)] == ["236", "237"]
 
 
 @needs_other_list
