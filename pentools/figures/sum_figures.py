@@ -30,4 +30,24 @@ def figures_for(key: str, answer: SumAnswer) -> list[Drawing]:
         from pentools.figures.fill_test import budget_figure, capacity_figure
 
         return [d for d in (capacity_figure(answer), budget_figure(answer)) if d is not None]
+    if key == "abrasives":
+        return _abrasives_figures(answer)
+    if key == "grade":
+        return _grade_figures(answer)
     return []
+
+
+def _abrasives_figures(answer: SumAnswer) -> list[Drawing]:
+    from pentools.calc.progression_types import Progression
+    from pentools.figures.finish import ladder_figure
+
+    plan = answer.result
+    ladder = ladder_figure(plan) if isinstance(plan, Progression) else None
+    return [ladder] if ladder is not None else []
+
+
+def _grade_figures(answer: SumAnswer) -> list[Drawing]:
+    from pentools.calc.grades import Grade
+    from pentools.figures.finish import scales_chart
+
+    return [scales_chart(answer.result if isinstance(answer.result, Grade) else None)]
