@@ -19,7 +19,7 @@ from pentools.panels.kind_form import REMARK
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import findings_html, table_html
 from pentools.record.kinds import Kind
-from pentools.record.stages.finish_plan import material_of, next_step, nib_plan_of, plan_answer, progress_of
+from pentools.record.stages.finish_plan import material_of, nib_plan_of, plan_answer, progress_of
 from pentools.record.stages.finish_removal import removed_so_far
 from pentools.record.stages.finish_words import finish_findings, finish_sentence, left_and_why
 from pentools.tables.abrasives import catalogue
@@ -27,6 +27,7 @@ from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.panels.bench import BenchSheet
+    from pentools.record.entries import Entry
     from pentools.record.kinds import Stage
 
 __all__ = ["FinishPanel"]
@@ -65,10 +66,14 @@ class FinishPanel(StagePanel):
             answer, wrong = None, [*wrong, str(error)]
         shown = "".join(f'<p class="pt-error" role="alert">✗ {escape(text)}</p>' for text in wrong)
         if answer is None and not wrong:
-            lacking = "the material" if material_of(self.job) is None and not texts["material"] else "a grade that is owned"
+            lacking = (
+                "the material" if material_of(self.job) is None and not texts["material"] else "a grade that is owned"
+            )
             shown = f'<p class="pt-hint">Still missing: {lacking}.</p>'
         if answer is not None:
-            graver = [f for f in answer.findings if f.level in ("warning", "stop") and f.topic not in ("wheel", "caution")]
+            graver = [
+                f for f in answer.findings if f.level in ("warning", "stop") and f.topic not in ("wheel", "caution")
+            ]
             shown += f"<h4>This plan</h4><p>{escape(answer.sentence)}</p>{findings_html(graver)}"
         self.preview.value = shown
 
@@ -84,28 +89,28 @@ class FinishPanel(StagePanel):
                     plan.boxes[name].text = text
         self._offer()
 
+    def _saved(self, entry: Entry) -> None:
+        if entry.kind == "step":
+            self.forms["step"].boxes["cleared"].text = ""
+        super()._saved(entry)
+
     def _offer(self) -> None:
-        """The next step stands in the form as its default, so that it does not count as something typed."""
-        step, form = next_step(self.job), self.forms["step"]
+        """Put the next step into the form; what is offered counts as a default, so a double click logs nothing twice."""
+        form, progress = self.forms["step"], progress_of(self.job)
+        step = progress.next_step if progress is not None else None
         label = step.grade.label if step is not None else ""
         grade = form.boxes["grade"]
-        untouched = grade.text in ("", grade.field.default)
+        if grade.text in ("", grade.field.default):
+            grade.text = label
+            if progress is not None and step is not None and label != self._offered:
+                form.boxes["zone"].text = progress.working.limits.zone.name
+                form.boxes["wet"].text = "wet" if step.wet else "dry"
+                form.boxes["direction"].text = step.direction.split()[0]
+            self._offered = label
         grade.field = replace(grade.field, default=label)
-        if not untouched or label == self._offered:
-            if untouched:
-                grade.text = label
-            return
-        self._offered, grade.text = label, label
-        progress = progress_of(self.job)
-        if step is None or progress is None:
-            return
-        offered = {
-            "zone": progress.working.limits.zone.name,
-            "wet": "wet" if step.wet else "dry",
-            "direction": step.direction.split()[0],
-        }
-        for name, text in offered.items():
-            form.boxes[name].text = text
+        for box in form.boxes.values():
+            if box.field.kind in ("choice", "yes-no"):
+                box.field = replace(box.field, default=box.text)
 
     def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
         """No abrasive while the hold stands; no grade without its scale; no zone that runs backwards."""
@@ -123,7 +128,9 @@ class FinishPanel(StagePanel):
         if values["diameter"] is None and values["mass"] is None:
             raise InputError("Measurement", "a diameter or a mass", "neither", "Type one of them, with its unit.")
         if values["diameter"] is not None and values["station"] is None:
-            raise InputError("Place on the pen", "named for a diameter", "", "Only two diameters at one place can be compared.")
+            raise InputError(
+                "Place on the pen", "named for a diameter", "", "Only two diameters at one place can be compared."
+            )
 
     # result ------------------------------------------------------------------------------------------------
 
@@ -133,25 +140,35 @@ class FinishPanel(StagePanel):
         tables = self._plan_table() + self._removal_table() + self._nib_table()
         left = [(item.what, item.why) for item in left_and_why(self.job)]
         tables += table_html("Left, and why (for “What was left alone”)", ("What", "Why"), left)
-        return PanelResult(finish_sentence(self.job), finish_findings(self.job), drawings, tables)
+        # the cautions of the material stand above the forms already
+        findings = [finding for finding in finish_findings(self.job) if finding.topic != "caution"]
+        return PanelResult(finish_sentence(self.job), findings, drawings, tables)
 
     def _plan_table(self) -> str:
         progress = progress_of(self.job)
         if progress is None:
             return ""
         done = {step.planned.number for step in progress.done if step.planned is not None}
-        head = ("Step", "Grade", "Grain", "Finish", "Takes", "So far", "Time", "How", "Look for")
+        head = ("Step", "Grade", "Grain µm", "Finish µm", "Takes µm", "So far µm", "Minutes", "How")
         rows = [
             (
-                f"{step.number}{' ✓' if step.number in done else ''}", step.grade.label, f"{step.grade.particle_um:g} µm",
-                f"{step.grade.finish_um:g} µm", f"{step.removed_um.typical:.2g} µm", f"{step.cumulative_um.typical:.3g} µm",
-                f"{step.minutes.typical:.2g} min{'' if step.calibrated else ' (rule of thumb)'}",
-                f"{'wet' if step.wet else 'dry'}, {step.direction}. {step.note}", step.inspect,
+                f"{step.number}{' ✓' if step.number in done else ''}", step.grade.label, f"{step.grade.particle_um:g}",
+                f"{step.grade.finish_um:g}", f"{step.removed_um.typical:.2g}", f"{step.cumulative_um.typical:.3g}",
+                f"{step.minutes.typical:.2g} ({step.minutes.low:.2g} to {step.minutes.high:.2g})",
+                f"{'wet' if step.wet else 'dry'}, {step.direction}. {step.note}",
             )
             for step in progress.working.steps
         ]  # fmt: skip
-        caption = "The plan" if progress.working is progress.plan else "The plan that reduces the defect and keeps to the budget"
-        return table_html(caption, head, rows) + self._set_aside(progress.plan)
+        caption = (
+            "The plan"
+            if progress.working is progress.plan
+            else "The plan that reduces the defect and keeps to the budget"
+        )
+        if rows and not progress.working.steps[0].calibrated:
+            caption += " (minutes by a rule of thumb: this bench is not calibrated yet)"
+        between = [step.inspect for step in progress.working.steps[:1]]
+        looks = "".join(f"<p><b>Before each next grade:</b> {escape(text)}</p>" for text in between)
+        return table_html(caption, head, rows) + looks + self._set_aside(progress.plan)
 
     def _set_aside(self, plan: Progression) -> str:
         rows = [(item.grade.label, item.reason) for item in plan.set_aside]
@@ -161,7 +178,11 @@ class FinishPanel(StagePanel):
     def _removal_table(self) -> str:
         removed = removed_so_far(self.job)
         rows = [
-            (f"by {m.way}, {m.place or 'no place named'}", f"{m.before:g} to {m.after:g} {'mm' if m.way == 'diameter' else 'g'}", f"{m.removed_um:.2g} ± {2 * m.u_um:.1g} µm")
+            (
+                f"by {m.way}, {m.place or 'no place named'}",
+                f"{m.before:g} to {m.after:g} {'mm' if m.way == 'diameter' else 'g'}",
+                f"{m.removed_um:.2g} ± {2 * m.u_um:.1g} µm",
+            )
             for m in (*removed.by_diameter, *removed.by_mass)
         ]
         if removed.by_plan_um is not None:
@@ -174,4 +195,6 @@ class FinishPanel(StagePanel):
         if plan is None:
             return ""
         rows = [(str(s.number), s.grade.label, str(s.most_strokes), s.how) for s in plan.steps]
-        return findings_html(plan.findings) + table_html("Smoothing the nib", ("Step", "Grade", "Most strokes", "How"), rows)
+        return findings_html(plan.findings) + table_html(
+            "Smoothing the nib", ("Step", "Grade", "Most strokes", "How"), rows
+        )
