@@ -139,14 +139,20 @@ def facts_that_settle(
     Checking one piece ends in "it holds", which leaves the ways that do not doubt it, or in "it does not", which
     leaves those that do; the larger number is what is left at worst.
     """
+    doubting: dict[int, int] = {}
+    alone: dict[int, Sequence[Span]] = {}
+    for doubted, spans in ways:
+        for place in doubted:
+            doubting[place] = doubting.get(place, 0) + 1
+        if len(doubted) == 1:
+            alone[doubted[0]] = spans
     facts = []
-    for place in sorted({i for doubted, _ in ways for i in doubted}):
-        doubting = [(doubted, spans) for doubted, spans in ways if place in doubted]
-        left = max(len(doubting), len(ways) - len(doubting))
-        alone = [spans for doubted, spans in doubting if len(doubted) == 1]
+    for place in sorted(doubting):
+        left = max(doubting[place], len(ways) - doubting[place])
+        rest = alone.get(place, ())
+        years = years_left(rest)
         text = f"whether the {features[place]} is original and its dates are right"
-        years = years_left(alone[0]) if alone else 0.0
-        facts.append(NextFact(features[place], text, years, years, write_edtf(alone[0]) if alone else "", left))
+        facts.append(NextFact(features[place], text, years, years, write_edtf(rest) if rest else "", left))
     return tuple(sorted(facts, key=lambda fact: (fact.ways_left, not fact.edtf_at_best)))
 
 

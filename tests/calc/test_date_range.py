@@ -300,3 +300,20 @@ def test_words_are_checked():
 
 def test_nothing_in_common_with_nothing_given_is_any_day():
     assert intersect([]) == ((None, None),)
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.lists(some_evidence(), min_size=2, max_size=7))
+def test_the_facts_that_settle_against_brute_force(items):
+    result = date_range(items)
+    if result.spans:
+        return
+    ways = set(brute_ways(items))
+    wanted = {}
+    for place in {i for way in ways for i in way}:
+        doubting = sum(place in way for way in ways)
+        wanted[place] = max(doubting, len(ways) - doubting)
+    assert sorted((items[i].feature, left) for i, left in wanted.items()) == sorted(
+        (f.feature, f.ways_left) for f in result.next_facts
+    )
+    assert result.next_facts[0].ways_left == min(wanted.values())
