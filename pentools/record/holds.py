@@ -47,7 +47,16 @@ def _before_release(job: Job) -> str:
     return " and ".join(missing)
 
 
-HOLDS: dict[str, HoldPoint] = {"release": HoldPoint("release", "releasing the pen", _before_release)}
+def _before_polish(job: Job) -> str:
+    from pentools.record.stages.finish import POLISH_HOLD
+
+    return POLISH_HOLD.reason(job)
+
+
+HOLDS: dict[str, HoldPoint] = {
+    "release": HoldPoint("release", "releasing the pen", _before_release),
+    "polish": HoldPoint("polish", "polishing", _before_polish),
+}
 
 
 def held(job: Job, key: str) -> str:

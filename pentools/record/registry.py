@@ -16,6 +16,7 @@ STAGES: dict[str, str] = {
     "condition": "pentools.record.stages.condition:CONDITION",
     "work log": "pentools.record.stages.work_log:WORK_LOG",
     "fill test": "pentools.record.stages.fill_test:FILL_TEST",
+    "finish": "pentools.record.stages.finish:FINISH",
     "limits": "pentools.record.stages.limits:LIMITS",
     "pictures": "pentools.record.stages.pictures:PICTURES",
     "release": "pentools.record.stages.release:RELEASE_STAGE",
