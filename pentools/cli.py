@@ -133,6 +133,8 @@ def _add_sums(parser: argparse.ArgumentParser, words: Sequence[str]) -> None:
                 text += f" (default: {field.default})".replace("%", "%%")
             if field.name == chosen.positional:
                 command.add_argument(field.name, metavar=field.name.upper(), help=text)
+            elif field.kind == "yes-no":
+                command.add_argument(field.option, metavar="yes|no", nargs="?", const="yes", help=text)
             elif field.kind in ("items", "quantities"):
                 command.add_argument(field.option, metavar="TEXT", action="append", help=text)
             else:

@@ -7,7 +7,7 @@ import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "pentools"
 LAYERS = [
-    {"errors"},
+    {"errors", "decimals"},
     {"units"},
     {"fields"},
     {"calc"},

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets as widgets
 
 from pentools.calc.findings import Finding
+from pentools.decimals import in_markup
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 from pentools.fields import Value
 from pentools.panels.guard import Status, guarded
@@ -162,10 +163,13 @@ class StagePanel:
             shown = self.result()
         except PentoolsError as error:
             shown = PanelResult(findings=(Finding("stop", str(error)),))
-        self.result_text.value = sentence_html(shown.sentence) + findings_html(shown.findings)
-        self.result_drawings.value = "".join(d.svg for d in shown.drawings if d is not None)
-        self.result_table.value = shown.table
+        self.result_text.value = self._shown(sentence_html(shown.sentence) + findings_html(shown.findings))
+        self.result_drawings.value = self._shown("".join(d.svg for d in shown.drawings if d is not None))
+        self.result_table.value = self._shown(shown.table)
         self._refresh_more()
+
+    def _shown(self, markup: str) -> str:
+        return in_markup(markup, self.job.bench.text("bench", "decimal_sign"))
 
     def _refresh_more(self) -> None:
         """Draw the further figures only while they are shown: each costs some tens of milliseconds."""
@@ -177,7 +181,7 @@ class StagePanel:
         except PentoolsError:
             shown = None  # the result itself says why
         self.more_drawings.value = (
-            "" if shown is None else "".join(d.svg for d in shown.drawings if d is not None) + shown.table
+            "" if shown is None else self._shown("".join(d.svg for d in shown.drawings if d is not None) + shown.table)
         )
 
     def refresh_state(self) -> None:

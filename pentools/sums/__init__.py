@@ -13,6 +13,13 @@ __all__ = ["SUMS", "Sum", "SumAnswer", "find", "read_options"]
 SUMS: dict[str, str] = {
     "capacity": "pentools.sums.capacity:CAPACITY",
     "leak": "pentools.sums.leak:LEAK",
+    "date": "pentools.sums.date:DATE",
+    "money": "pentools.sums.money:MONEY",
+    "seal": "pentools.sums.seal:SEAL",
+    "sac": "pentools.sums.sac:SAC",
+    "washer": "pentools.sums.washer:WASHER",
+    "thread": "pentools.sums.thread:THREAD",
+    "knockout": "pentools.sums.knockout:KNOCKOUT",
     "heat": "pentools.sums.heat:HEAT",
     "treatment": "pentools.sums.treatment:TREATMENT",
     "mix": "pentools.sums.mix:MIX",

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
+from pentools.decimals import in_markup, in_text
 from pentools.writeup.blocks import Facts
 
 if TYPE_CHECKING:
@@ -47,13 +48,13 @@ def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
     language = job.bench.text("bench", "language")
     client = page.audience == "client"
     paper = job.bench.text("bench", "paper")
-    return _template().render(
+    return _template(job.bench.text("bench", "decimal_sign")).render(
         page=page,
         client=client,
         language=language if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", language) else "en",
         bench_name=job.bench.text("bench", "name"),
         contact=job.bench.strings("bench", "contact") if client else (),
-        job_name=job.name if client else "",
+        job_name=Markup(html.escape(job.name)) if client else "",  # noqa: S704 - escaped; a name keeps its full stops
         running=Markup(_for_css(f"Job {job.name}" if client else page.title)),  # noqa: S704 - signs that could end the string are taken out
         paper="letter" if paper.strip().casefold() == "letter" else "A4",
         style=Markup(_style()),  # noqa: S704 - our own file
@@ -85,14 +86,18 @@ def plain_page(title: str, text: str) -> str:
 
 
 @functools.cache
-def _template() -> jinja2.Template:
+def _template(decimal_sign: str) -> jinja2.Template:
     import jinja2
 
     environment = jinja2.Environment(
-        autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined, finalize=_unbroken
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=jinja2.StrictUndefined,
+        finalize=functools.partial(_as_shown, decimal_sign),
     )
     environment.filters |= {
-        "drawing": _inline_svg,
+        "drawing": functools.partial(_inline_svg, decimal_sign),
         "paragraphs": lambda text: [p.strip() for p in re.split(r"\n\s*\n", str(text)) if p.strip()],
         "kind": lambda block: type(block).__name__,
         "level_word": lambda level: _LEVEL_WORDS.get(level, level),
@@ -117,7 +122,7 @@ def _for_css(text: str) -> str:
     return re.sub(r"[^\w .,·()–-]", " ", text)
 
 
-def _inline_svg(drawing: Drawing) -> Markup:
+def _inline_svg(decimal_sign: str, drawing: Drawing) -> Markup:
     """A drawing's SVG with its alternative text, without the frame a stand-alone file carries."""
     svg = re.sub(r"<\?xml.*?\?>|<!DOCTYPE.*?>|<metadata>.*?</metadata>", "", drawing.svg, flags=re.DOTALL).strip()
     opening = re.match(r"<svg\b[^>]*>", svg)
@@ -128,13 +133,13 @@ def _inline_svg(drawing: Drawing) -> Markup:
         tag = tag.replace("<svg", '<svg role="img"', 1)
     if "aria-label" not in tag:
         tag = tag.replace("<svg", f'<svg aria-label="{html.escape(drawing.alt)}"', 1)
-    return Markup(tag + svg[opening.end() :])  # noqa: S704 - drawn by our own figures
+    return Markup(in_markup(tag + svg[opening.end() :], decimal_sign))  # noqa: S704 - drawn by our own figures
 
 
-def _unbroken(value: object) -> object:
-    """A text in which a line does not end between a value and its uncertainty."""
+def _as_shown(decimal_sign: str, value: object) -> object:
+    """A text with the bench's decimal sign, in which no line ends between a value and its uncertainty."""
     if isinstance(value, str) and not isinstance(value, Markup):
-        return value.replace(" ± ", "\u00a0±\u00a0")
+        return in_text(value.replace(" ± ", "\u00a0±\u00a0"), decimal_sign)
     return value
 
 
