@@ -77,7 +77,8 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
         return None
     carried_out = {s.planned.number for s in done if s.planned is not None}
     title = _ladder_title(plan, done, carried_out)
-    height_mm = 40.0 + 9.0 * max(len(plan.steps), 4)
+    beside = list(_beside_plan(plan, done))
+    height_mm = 40.0 + 9.0 * max(len(plan.steps) + 2 * len(beside), 4)
     figure, axes = new_chart(160, height_mm)
     labels: list[tuple[float, float, str, str]] = []
     for step in plan.steps:
@@ -93,7 +94,7 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
         )
         words = f"{step.grade.label}{', done' if full else ''}{', unmask trim' if step.unmask else ''}"
         labels.append((step.cumulative_um.typical, size, words, INK if full else SLATE))
-    for place, size, words in _beside_plan(plan, done):
+    for place, size, words in beside:
         axes.plot([place], [size], marker="D", color=OXBLOOD, markersize=6)
         labels.append((place, size, words, OXBLOOD))
     sizes = [size for _, size, _, _ in labels]
@@ -145,15 +146,19 @@ def _beside_plan(plan: Progression, done: Sequence[StepDone]) -> Iterator[tuple[
 
 def _label_apart(axes: Axes, labels: Sequence[tuple[float, float, str, str]], height_mm: float) -> None:
     """Set each label beside its mark, moved down where it would run into the one above."""
+    from matplotlib.transforms import offset_copy
+
     top, bottom = axes.get_ylim()[1], axes.get_ylim()[0]
     gap = math.log(top / bottom) * 4.6 / height_mm
     above = math.inf
     for place, size, words, colour in sorted(labels, key=lambda label: -label[1]):
         level = min(math.log(size), above - gap)
+        moved = math.log(size) - level > 0.5 * gap
         above = level
         axes.annotate(
-            words, (place, math.exp(level)), xytext=(8, 0), textcoords="offset points", va="center", color=colour
-        )
+            words, (place, size), xytext=(place, math.exp(level)), textcoords=offset_copy(axes.transData, axes.get_figure(root=True), 9 if not moved else 16, 0, units="points"),
+            va="center", color=colour, arrowprops={"arrowstyle": "-", "color": colour, "linewidth": 0.5, "shrinkA": 1, "relpos": (0, 0.5)} if moved else None,
+        )  # fmt: skip
 
 
 def _log_axis(axes: Axes, sizes: Sequence[float]) -> None:

@@ -36,8 +36,16 @@ if TYPE_CHECKING:
 
 __all__ = ["section"]
 
-# advice for the bench, not for a reader of the page
-_FOR_THE_BENCH = ("wheel", "caution", "wet-or-dry", "not-calibrated", "calibrated", "trim-unmask", "too-small")
+# what a reader of the page must know; the rest is advice for the bench
+_FOR_THE_READER = (
+    "over-budget",
+    "budget-spent",
+    "plan-differs",
+    "not-resolved",
+    "went-coarser",
+    "forbidden-zone",
+    "leave-alone",
+)
 TITLE = "How the surface was finished"
 _CLOSING = "Follow local codes; ask a licensed professional."
 
@@ -192,20 +200,7 @@ def _left(job: Job) -> list[Block]:
 
 
 def _advice(job: Job, audience: Audience) -> list[Block]:
-    shown: tuple[Finding, ...] = tuple(
-        f
-        for f in finish_findings(job)
-        if f.topic
-        not in (
-            *_FOR_THE_BENCH,
-            "removal-agrees",
-            "removal-differs",
-            "plan-unreadable",
-            "material-differs",
-            "unknown-grade",
-        )
-        and f.level in ("warning", "stop")
-    )
+    shown: tuple[Finding, ...] = tuple(f for f in finish_findings(job) if f.topic in _FOR_THE_READER)
     return [Findings(shown)] if shown and audience == "client" else []
 
 
