@@ -1,0 +1,50 @@
+"""The notebooks stay thin: few short cells, hidden source, cleared outputs, no logic; and their names resolve."""
+
+import ast
+import json
+from pathlib import Path
+
+import pytest
+
+from pentools.record.job import shipped_folder
+from pentools.record.registry import STAGES
+from pentools.writeup.notebook import stages_named
+
+NOTEBOOKS = sorted([*shipped_folder("notebooks").glob("*.ipynb"), *shipped_folder("sample_jobs").glob("*/*.ipynb")])
+LOGIC = (ast.FunctionDef, ast.ClassDef, ast.For, ast.While, ast.If, ast.With, ast.Try, ast.Lambda, ast.ListComp)
+
+
+def cells(path, kind):
+    return [c for c in json.loads(path.read_text(encoding="utf-8"))["cells"] if c["cell_type"] == kind]
+
+
+def source(cell):
+    return "".join(cell["source"])
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda p: p.stem)
+def test_code_cells_are_few_short_and_plain(path):
+    code = cells(path, "code")
+    assert 2 <= len(code) <= 12
+    for cell in code:
+        assert len(source(cell).splitlines()) <= 6
+        assert cell["outputs"] == []
+        assert cell["execution_count"] is None
+        assert cell["metadata"]["jupyter"]["source_hidden"] is True
+        assert not [n for n in ast.walk(ast.parse(source(cell))) if isinstance(n, LOGIC)]
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda p: p.stem)
+def test_the_first_line_says_how_to_run_it(path):
+    first = json.loads(path.read_text(encoding="utf-8"))["cells"][0]
+    assert "Run All Cells" in source(first).splitlines()[0]
+    assert "widgets" not in json.loads(path.read_text(encoding="utf-8"))["metadata"]
+
+
+def test_the_lead_notebook_names_every_stage_once_and_in_order():
+    named = [
+        key
+        for cell in cells(shipped_folder("notebooks") / "pen_job.ipynb", "code")
+        for key in stages_named(source(cell))
+    ]
+    assert named == list(STAGES)
