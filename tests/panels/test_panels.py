@@ -267,3 +267,10 @@ def test_several_stages_in_one_cell(sheet):
     group = sheet.stage("limits", "pictures")
     assert [panel.stage.key for panel in group.panels] == ["limits", "pictures"]
     assert sheet.panels == list(group.panels)
+
+
+def test_the_dimensions_form_shows_where_to_measure(sheet):
+    panel = sheet.stage("fill test")
+    panel.chooser.value = "dimensions"
+    assert panel.result_drawings.value.count("<svg") == 3
+    assert "bore" in panel.result_drawings.value

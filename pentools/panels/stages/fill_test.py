@@ -8,7 +8,7 @@ from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.figures.fill_series import fillings_figure
 from pentools.figures.fill_test import budget_figure, capacity_figure, leak_figure
-from pentools.figures.measure import fill_test_drawing
+from pentools.figures.measure import dimension_drawings, fill_test_drawing
 from pentools.figures.strokes import strokes_figure
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
@@ -41,6 +41,13 @@ class FillTestPanel(StagePanel):
     def result(self) -> PanelResult:
         """What it draws and why that is less than it should be, with the figure of what is being entered."""
         answer = capacity_of(self.job)
+        if self.chooser.value == "dimensions":
+            sentence = (
+                answer.sentence
+                if answer
+                else "Measure the filler: then its draught can be held against what it should hold."
+            )
+            return PanelResult(sentence, answer.findings if answer else (), dimension_drawings(self.job))
         if answer is None:
             started = self.job.record.live("fill test", "weighing")
             sentence = (
