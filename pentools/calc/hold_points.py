@@ -68,12 +68,16 @@ class HoldState:
         What stands in the way, one sentence each, released or not.
     release_reason : str
         Why the hold was released; empty where it was not, or where nothing stood in the way.
+    topics : tuple of str
+        What each reason is about, in a word: "material", "refused", "consent", "masks", "dry fit", "ceiling",
+        "leak check" or "limits".
     """
 
     step: Step
     held: bool
     reasons: tuple[str, ...]
     release_reason: str = ""
+    topics: tuple[str, ...] = ()
 
     @property
     def text(self) -> str:
@@ -119,11 +123,12 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
         raise InputError("step", "one of " + ", ".join(STEPS), step)
     if amount < 0:
         raise InputError("amount", "0 or more", amount)
-    reasons = _reasons(step, facts, amount)
+    found = _reasons(step, facts, amount)
     released = facts.releases.get(step, "").strip()
-    if not reasons:
+    if not found:
         return HoldState(step, False, ())
-    return HoldState(step, not released, reasons, released)
+    reasons, topics = tuple(text for _, text in found), tuple(topic for topic, _ in found)
+    return HoldState(step, not released, reasons, released, topics)
 
 
 def held_steps(facts: JobFacts) -> tuple[HoldState, ...]:
@@ -142,26 +147,31 @@ def held_steps(facts: JobFacts) -> tuple[HoldState, ...]:
     return tuple(state for state in (hold_point(step, facts) for step in STEPS) if state.held)
 
 
-def _reasons(step: Step, facts: JobFacts, amount: float) -> tuple[str, ...]:
-    material = (not facts.material_named, f"The material is not named, and {step} can ruin what it turns out to be.")
-    refused = (step in facts.refusals, f"The owner said no to {step}.")
+def _reasons(step: Step, facts: JobFacts, amount: float) -> tuple[tuple[str, str], ...]:
+    ruin = f"The material is not named, and {step} can ruin what it turns out to be."
+    material = (not facts.material_named, "material", ruin)
+    refused = (step in facts.refusals, "refused", f"The owner said no to {step}.")
+    asked = ("polish" not in facts.consents, "consent", "The owner has not said yes to polishing.")
     over = facts.ceiling is not None and facts.spent + amount > facts.ceiling
-    checks: dict[Step, tuple[tuple[bool, str], ...]] = {
+    past = f"{facts.spent + amount:g} would be past the agreed ceiling of {facts.ceiling or 0:g}."
+    sealed = "No dry fit has passed: sealed too early, it has to come apart again."
+    checks: dict[Step, tuple[tuple[bool, str, str], ...]] = {
         "heat": (material, refused),
         "soak": (material, refused),
         "polish": (
-            refused if refused[0] else ("polish" not in facts.consents, "The owner has not said yes to polishing."),
+            refused if refused[0] else asked,
             material,
-            (not facts.masks_on, "Imprint, plating and threads are not masked."),
+            (not facts.masks_on, "masks", "Imprint, plating and threads are not masked."),
         ),
-        "sealant": (
-            refused,
-            (not facts.dry_fit_passed, "No dry fit has passed: sealed too early, it has to come apart again."),
-        ),
-        "spend": ((over, f"{facts.spent + amount:g} would be past the agreed ceiling of {facts.ceiling or 0:g}."),),
+        "sealant": (refused, (not facts.dry_fit_passed, "dry fit", sealed)),
+        "spend": ((over, "ceiling", past),),
         "release": (
-            (not facts.ended_early and not facts.leak_test_done, "The leak test has not been done."),
-            (not facts.ended_early and not facts.limits_written, "What the pen cannot do is not written down."),
+            (not facts.ended_early and not facts.leak_test_done, "leak check", "The leak test has not been done."),
+            (
+                not facts.ended_early and not facts.limits_written,
+                "limits",
+                "What the pen cannot do is not written down.",
+            ),
         ),
     }
-    return tuple(text for stands, text in checks[step] if stands)
+    return tuple((topic, text) for stands, topic, text in checks[step] if stands)

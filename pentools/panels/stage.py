@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from html import escape
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, ClassVar
 
 import ipywidgets as widgets
 
@@ -14,9 +14,11 @@ from pentools.decimals import in_markup
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 from pentools.fields import Value
 from pentools.panels.guard import Status, guarded
+from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import KindForm
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
+from pentools.record.holds import HOLDS
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -52,13 +54,18 @@ class StagePanel:
     """
 
     hold: str = ""
+    """The hold point of the whole panel; empty where there is none."""
+    kind_holds: ClassVar[Mapping[str, str]] = {}
+    """Kinds of entry that wait for a hold point of their own: kind to hold."""
+    entry_holds: tuple[str, ...] = ()
+    """Hold points that the panel's own `check` applies entry by entry, through `refuse`."""
     hidden_kinds: tuple[str, ...] = ()
 
     def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
         self.sheet, self.stage, self.job = sheet, stage, sheet.job
         self.status = Status()
         self.forms = {
-            kind.key: KindForm(self.job, stage.key, kind, self._saved, self.check)
+            kind.key: KindForm(self.job, stage.key, kind, self._saved, self._checked)
             for kind in stage.kinds
             if kind.key not in self.hidden_kinds
         }
@@ -119,15 +126,15 @@ class StagePanel:
     # building ------------------------------------------------------------------------------------------
 
     def _make_holder(self) -> widgets.VBox:
-        self.hold_text = widgets.HTML()
-        self.hold_reason = widgets.Text(description="Reason to go on all the same", continuous_update=True)
-        self._release_hold_button = widgets.Button(description="Release the hold with this reason")
-        self._release_hold_button.on_click(guarded(self.status, self._release_hold))
-        row = widgets.HBox([self.hold_reason, self._release_hold_button])
-        row.add_class("pt-row")
-        holder = widgets.VBox([self.hold_text, row], layout={"display": "none"})
-        holder.add_class("pt-hold")
-        return holder
+        keys = dict.fromkeys(key for key in (self.hold, *self.kind_holds.values(), *self.entry_holds) if key)
+        self.holds = {
+            key: HoldRow(key, self.status, self._release_hold, "" if key == self.hold else HOLDS[key].step)
+            for key in keys
+        }
+        if self.holds:
+            first = next(iter(self.holds.values()))
+            self.hold_text, self.hold_reason, self._release_hold_button = first.text, first.reason, first.button
+        return widgets.VBox([row.widget for row in self.holds.values()], layout={"display": "none"})
 
     def _make_log(self) -> list[widgets.Widget]:
         self.log = widgets.HTML()
@@ -192,9 +199,10 @@ class StagePanel:
             f'<h3>{escape(self.stage.title)}<span class="pt-state pt-state-{state.word.split()[0]}">'
             f"{escape(state.word + why)}</span></h3><p>{escape(self.stage.purpose)}</p>"
         )
-        reason = self.job.held(self.hold) if self.hold else ""
-        self.holder.layout.display = "" if reason else "none"
-        self.hold_text.value = f"<b>■ Hold point:</b> {escape(reason)}." if reason else ""
+        for row in self.holds.values():
+            row.show(self.job.held(row.key))
+        shown = any(row.widget.layout.display == "" for row in self.holds.values())
+        self.holder.layout.display = "" if shown else "none"
 
     def _refresh_log(self) -> None:
         entries = [e for e in self.job.record.live(self.stage.key) if e.kind != RELEASE]
@@ -235,6 +243,8 @@ class StagePanel:
     # acting --------------------------------------------------------------------------------------------
 
     def _saved(self, _: Entry) -> None:
+        for row in self.holds.values():
+            row.pending = ""
         self.refresh()
         self.sheet.changed(self)
 
@@ -261,14 +271,43 @@ class StagePanel:
             form.stop_correcting()
         self._saved(taken_back)
 
-    def _release_hold(self) -> None:
-        entry = self.job.release(self.stage.key, self.hold, self.hold_reason.value)
-        self.hold_reason.value = ""
+    def _release_hold(self, row: HoldRow) -> None:
+        entry = self.job.release(self.stage.key, row.key, row.reason.value)
+        row.reason.value = row.pending = ""
         self.status.saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
         self._saved(entry)
 
-    def refuse_if_held(self) -> None:
-        """Stop a save while the panel's hold point stands."""
-        reason = self.job.held(self.hold)
+    def _checked(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        if kind.key in self.kind_holds:
+            self.refuse_if_held(self.kind_holds[kind.key])
+        self.check(kind, values)
+
+    def refuse_if_held(self, hold: str = "") -> None:
+        """Stop a save while a hold point stands.
+
+        Parameters
+        ----------
+        hold : str
+            The hold point; by default that of the whole panel.
+        """
+        reason = self.job.held(hold or self.hold)
         if reason:
             raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason above.")
+
+    def refuse(self, hold: str, reason: str) -> None:
+        """Stop a save for a reason that holds for this entry only, unless the hold point was released.
+
+        Parameters
+        ----------
+        hold : str
+            One of the panel's hold points; its row shows until it is released.
+        reason : str
+            Why the entry waits, as a clause; an empty one lets it go on.
+        """
+        row = self.holds[hold]
+        row.pending = "" if self.job.record.releases(hold) else reason
+        self.refresh_state()
+        if row.pending:
+            raise HoldError(
+                f"This step is held: {row.pending}. Do that first, or release the hold with a reason above."
+            )

@@ -1,17 +1,41 @@
-"""Hold points: steps that must not start until something is known or done, and how they are released."""
+"""Hold points: steps that must not start until something is known or done, and how they are released.
+
+The logic is in `pentools.calc.hold_points`; here its facts are gathered from the record, and its answer is put into
+the words of the bench.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+import importlib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
 
+from pentools.calc.hold_points import STEPS, JobFacts, Step, hold_point
 from pentools.errors import InputError
+from pentools.record.registry import STAGES
+from pentools.record.spending import spending_of
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["HOLDS", "HoldPoint", "held", "release_reason"]
+__all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "release_reason"]
+
+# what is said for each thing that stands in the way, by step where that matters
+_WORDS: dict[str, str] = {
+    "heat material": "the material is not named, and heat can ruin what it turns out to be (name it at Opening)",
+    "soak material": "the material is not named, and a soak can ruin what it turns out to be (name it at Opening)",
+    "polish material": "the material is not known (say it at intake)",
+    "polish consent": "the owner’s consent to polish is not recorded",
+    "polish refused": "the owner refused consent to polish",
+    "polish masks": "the masks are not on",
+    "heat refused": "the owner said no to heat",
+    "soak refused": "the owner said no to soaking",
+    "sealant refused": "the owner said no to sealant",
+    "sealant dry fit": "no dry fit has passed; sealed too early, it has to come apart again",
+    "release leak check": "the leak check has not been done",
+    "release limits": "the limits have not been written",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,33 +57,90 @@ class HoldPoint:
     reason: Callable[[Job], str]
 
 
-def _before_release(job: Job) -> str:
+def job_facts(job: Job) -> JobFacts:
+    """What the record says of everything that a hold point asks for.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    JobFacts
+        The facts; what a stage that is not there could say counts as not said.
+    """
     from pentools.record.stages.limits import limits_written
+    from pentools.record.stages.opening_facts import named_materials
 
-    ending = job.values("release", "result")["ending"]
-    if ending in ("stopped", "returned"):
-        return ""
-    missing = []
-    if not job.record.live("fill test", "leak check"):
-        missing.append("the leak check has not been done")
-    if not limits_written(job):
-        missing.append("the limits have not been written")
-    return " and ".join(missing)
+    agreed = _consents(job)
+    money = spending_of(job)
+    return JobFacts(
+        material_named=bool(named_materials(job)),
+        consents=frozenset(key for key, said in agreed.items() if said is True),
+        refusals=frozenset(key for key, said in agreed.items() if said is False),
+        masks_on="finish" in STAGES and job.values("finish", "masks on")["masks"] is True,
+        dry_fit_passed=_of_stage("seal", "dry_fit_passed", job) is True,
+        leak_test_done=bool(job.record.live("fill test", "leak check")),
+        limits_written=limits_written(job),
+        ended_early=job.values("release", "result")["ending"] in ("stopped", "returned"),
+        spent=money.spent,
+        ceiling=money.ceiling,
+        releases={key: release_reason(job, key) for key in STEPS if job.record.releases(key)},
+    )
 
 
-def _before_polish(job: Job) -> str:
-    from pentools.record.stages.finish import POLISH_HOLD
+def _of_stage(stage: str, name: str, job: Job) -> Any:
+    """What a stage's own function says; None where there is no such stage."""
+    if stage not in STAGES:
+        return None
+    found = getattr(importlib.import_module(STAGES[stage].split(":")[0]), name, None)
+    return None if found is None else found(job)
 
-    return POLISH_HOLD.reason(job)
+
+def _consents(job: Job) -> dict[str, bool]:
+    """Kinds of action the owner said yes or no to: the agreement first, then the finish's own question."""
+    agreed = _of_stage("agree", "consents", job)
+    found = {str(key): said for key, said in agreed.items() if said is not None} if isinstance(agreed, Mapping) else {}
+    polish = job.values("finish", "consent to polish")["agreed"] if "finish" in STAGES else None
+    if isinstance(polish, bool) and found.get("polish") is not True:
+        found["polish"] = polish
+    return found
+
+
+def _reason(key: Step, job: Job, amount: float = 0.0) -> str:
+    facts = replace(job_facts(job), releases={})
+    if key == "polish" and not facts.material_named and "finish" in STAGES:
+        facts = replace(facts, material_named=_of_stage("finish", "material_known", job) is True)
+    state = hold_point(key, facts, amount=amount)
+    said = [
+        _spent_in_words(job, amount) if topic == "ceiling" else _WORDS.get(f"{key} {topic}", text)
+        for topic, text in zip(state.topics, state.reasons, strict=True)
+    ]
+    return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
+
+
+def _spent_in_words(job: Job, amount: float) -> str:
+    money = spending_of(job)
+    total, most = f"{money.spent + amount:.2f} {money.currency}", f"{money.ceiling or 0:.2f} {money.currency}"
+    return f"{total} {'would be' if amount else 'are'} past the agreed ceiling of {most} (ask the owner first)"
+
+
+def _hold(key: Step, step: str) -> HoldPoint:
+    return HoldPoint(key, step, lambda job: _reason(key, job))
 
 
 HOLDS: dict[str, HoldPoint] = {
-    "release": HoldPoint("release", "releasing the pen", _before_release),
-    "polish": HoldPoint("polish", "polishing", _before_polish),
+    "heat": _hold("heat", "heat"),
+    "soak": _hold("soak", "soaking"),
+    "polish": _hold("polish", "polishing"),
+    "sealant": _hold("sealant", "sealant"),
+    "spend": _hold("spend", "spending past the ceiling"),
+    "release": _hold("release", "releasing the pen"),
 }
 
 
-def held(job: Job, key: str) -> str:
+def held(job: Job, key: str, *, amount: float = 0.0) -> str:
     """Why a step is held.
 
     Parameters
@@ -68,6 +149,8 @@ def held(job: Job, key: str) -> str:
         The job.
     key : str
         The hold point.
+    amount : float
+        For spending: the sum about to be spent, 0 or more, in the ceiling's currency.
 
     Returns
     -------
@@ -84,7 +167,7 @@ def held(job: Job, key: str) -> str:
         raise InputError("hold point", "one of " + ", ".join(HOLDS), key)
     if job.record.releases(key):
         return ""
-    return HOLDS[key].reason(job)
+    return HOLDS[key].reason(job) if not amount else _reason("spend", job, amount)
 
 
 def release_reason(job: Job, key: str) -> str:

@@ -274,3 +274,30 @@ def test_the_dimensions_form_shows_where_to_measure(sheet):
     panel.chooser.value = "dimensions"
     assert panel.result_drawings.value.count("<svg") == 3
     assert "bore" in panel.result_drawings.value
+
+
+def test_no_spending_past_the_ceiling(sheet, job):
+    job.add("intake", "request", {"asked": "mend it", "price_limit": "20 EUR"})
+    panel = sheet.stage("work log")
+    form = panel.forms["material"]
+    type_into(form, what="a cork", way="added", cost="15 EUR")
+    form.button.click()
+    assert form.status.text.startswith("saved ")
+    assert panel.holder.layout.display == "none"
+    type_into(form, what="a ring", way="added", cost="6 EUR")
+    form.button.click()
+    assert "21.00 EUR would be past the agreed ceiling of 20.00 EUR" in form.status.text
+    assert form.boxes["what"].text == "a ring"
+    assert panel.holder.layout.display == ""
+    row = panel.holds["spend"]
+    row.button.click()
+    assert "NOT SAVED" in panel.status.text
+    row.reason.value = "the owner agreed by letter"
+    row.button.click()
+    assert panel.holder.layout.display == "none"
+    form.button.click()
+    assert form.status.text.startswith("saved ")
+    assert job.record.releases("spend")[0].data["reason"] == "the owner agreed by letter"
+    type_into(form, what="the old ring", way="returned")
+    form.button.click()
+    assert len(job.log("work log", "material")) == 3

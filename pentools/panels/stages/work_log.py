@@ -12,7 +12,9 @@ from pentools.figures.work_log import minutes_figure
 from pentools.panels.guard import guarded
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.entries import now
+from pentools.record.holds import held
 from pentools.record.kinds import Kind
+from pentools.record.spending import cost_of
 from pentools.record.stages.work_log import (
     ACTIVITIES,
     TIMER_START,
@@ -28,6 +30,7 @@ class WorkLogPanel(StagePanel):
     """Counts minutes, from a timer or as typed."""
 
     hidden_kinds = (TIMER_START.key, TIMER_STOP.key)
+    entry_holds = ("spend",)
 
     def refresh_forms(self) -> None:
         """Show the timer's buttons as they apply now."""
@@ -68,7 +71,10 @@ class WorkLogPanel(StagePanel):
         self.status.saved(f"timer stopped {entry.time:%H:%M:%S}")
 
     def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
-        """Nothing to refuse: any typed spell of work is taken."""
+        """No material whose cost would go past the ceiling; any typed spell of work is taken."""
+        if kind.key == "material":
+            cost = cost_of(self.job, values["cost"])
+            self.refuse("spend", held(self.job, "spend", amount=cost) if cost else "")
 
     def result(self) -> PanelResult:
         """The hours so far."""

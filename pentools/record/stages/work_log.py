@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.findings import Finding
 from pentools.fields import Field
 from pentools.record.kinds import Kind, Stage, StageState
+from pentools.record.spending import spending_of
 from pentools.record.stages.common import PARTS, yes_no
 from pentools.units import Reading
 
@@ -157,6 +158,13 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         Finding("warning", f"Work log: a timer ran for {minutes / 60:.1f} h at one go. Was it forgotten?", "timer-long")
         for _, minutes, _, _ in timed_spells(job)
         if minutes > 6 * 60
+    ]
+    money = spending_of(job)
+    if job.held("spend"):
+        found.append(Finding("warning", f"Work log: {job.held('spend')}.", "ceiling"))
+    found += [
+        Finding("note", f"Work log: “{text}” cannot be held against the ceiling in {money.currency}.", "cost")
+        for text in (money.not_counted if money.ceiling is not None else ())
     ]
     return tuple(found)
 
