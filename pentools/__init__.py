@@ -12,6 +12,7 @@ _WHERE = {
     "open_bench": "pentools.panels.bench",
     "open_sums": "pentools.panels.sums",
     "capacity_from_weight": "pentools.calc.weighing",
+    "ledger": "pentools.record.ledger",
     "date_range": "pentools.calc.date_range",
     "seal_fit": "pentools.sums.seal",
     "treatment_limits": "pentools.calc.treatment_limits",

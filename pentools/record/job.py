@@ -6,7 +6,6 @@ import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from pentools.errors import InputError, RecordError
 from pentools.fields import Value
@@ -17,7 +16,7 @@ from pentools.record.kinds import Kind, Stage
 from pentools.record.registry import find_stage
 from pentools.record.storage import Record
 
-__all__ = ["Job", "as_plain", "create_job", "job_folder", "job_in", "open_job", "shipped_folder"]
+__all__ = ["Job", "create_job", "job_folder", "job_in", "open_job", "shipped_folder"]
 
 RECORD_NAME = "record.jsonl"
 
@@ -261,8 +260,3 @@ def job_in(folder: Path) -> Job:
     """The job that lies in a folder (a notebook knows the folder it runs in)."""
     folder = Path(folder).resolve()
     return Job(folder.name, folder, open_bench_folder(folder.parent), Record.open(folder / RECORD_NAME))
-
-
-def as_plain(entry: Entry) -> dict[str, Any]:
-    """An entry as plain values, for tables and pandas."""
-    return {"id": entry.id, "at": entry.at, "stage": entry.stage, "kind": entry.kind, "note": entry.note, **entry.data}

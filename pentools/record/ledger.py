@@ -1,0 +1,94 @@
+"""All jobs on the bench as one table, a row a job: what it was, how it ended, how long it took, what it draws."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from pentools.errors import PentoolsError
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import RECORD_NAME, Job, job_in
+from pentools.record.stages.fill_test import capacity_of
+from pentools.record.stages.release import ending
+from pentools.record.stages.work_log import minutes_by_activity
+
+if TYPE_CHECKING:
+    import os
+
+    import pandas as pd
+
+__all__ = ["ledger", "ledger_row"]
+
+
+def ledger_row(job: Job) -> dict[str, Any]:
+    """One job in a row.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    dict
+        Plain values; None where something was not entered or not measured.
+    """
+    arrival = job.values("intake", "arrival")
+    try:
+        answer = capacity_of(job)
+    except PentoolsError:
+        answer = None  # the weighings contradict each other; `pentools check` says how
+    data = answer.data if answer else {}
+    minutes = minutes_by_activity(job)
+    return {
+        "job": job.name,
+        "pen": arrival["pen"],
+        "system": arrival["system"],
+        "material": arrival["material"],
+        "arrived_on": arrival["arrived_on"],
+        "ending": ending(job),
+        "hours": round(sum(minutes.values()) / 60, 2) if minutes else None,
+        "volume_ml": data.get("volume_ml"),
+        "expanded_uncertainty_ml": data.get("expanded_uncertainty_ml"),
+        "share_filled": data.get("share_filled"),
+        "limits": len(job.record.live("limits", "limit")),
+    }
+
+
+def ledger(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
+    """All jobs on a bench.
+
+    Parameters
+    ----------
+    bench : str, path or None
+        The bench folder; the usual one by default.
+
+    Returns
+    -------
+    pandas.DataFrame
+        One row a job, in the order of their names; empty for an empty bench.
+
+    Raises
+    ------
+    RecordError
+        If ``bench.toml`` cannot be read.
+    """
+    import pandas as pd
+
+    folder = open_bench_folder(bench).folder
+    rows = [ledger_row(job_in(path.parent)) for path in sorted(folder.glob(f"*/{RECORD_NAME}"))]
+    columns = [
+        "job",
+        "pen",
+        "system",
+        "material",
+        "arrived_on",
+        "ending",
+        "hours",
+        "volume_ml",
+        "expanded_uncertainty_ml",
+        "share_filled",
+        "limits",
+    ]
+    table = pd.DataFrame(rows, columns=columns)
+    table["arrived_on"] = pd.to_datetime(table["arrived_on"])
+    return table
