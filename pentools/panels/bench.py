@@ -7,7 +7,7 @@ import tempfile
 from collections.abc import Sequence
 from html import escape
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
@@ -45,7 +45,7 @@ class MessagePanel:
 class PanelGroup:
     """Panels of stages that belong together, one under the other."""
 
-    def __init__(self, panels: Sequence[StagePanel | MessagePanel]) -> None:
+    def __init__(self, panels: Sequence[Any]) -> None:
         self.panels = tuple(panels)
         self.widget = widgets.VBox([panel.widget for panel in panels])
 

@@ -47,7 +47,7 @@ class Status:
         self.text = self.widget.value = ""
 
 
-def guarded(status: Status, action: Callable[..., None]) -> Callable[..., None]:
+def guarded(status: Status, action: Callable[..., None], failed: str = "NOT SAVED") -> Callable[..., None]:
     """Wrap a callback so that what goes wrong in it is said on the panel.
 
     Parameters
@@ -56,6 +56,8 @@ def guarded(status: Status, action: Callable[..., None]) -> Callable[..., None]:
         Where it is said.
     action : callable
         The callback; its arguments are ignored.
+    failed : str
+        The words that a failure begins with.
 
     Returns
     -------
@@ -68,11 +70,11 @@ def guarded(status: Status, action: Callable[..., None]) -> Callable[..., None]:
         try:
             action()
         except PentoolsError as error:
-            status.failed(f"NOT SAVED. {error}")
+            status.failed(f"{failed}. {error}")
         except Exception as error:  # the widget library would swallow it
             _log.exception("a panel's callback failed")
             status.failed(
-                f"NOT SAVED. Something unexpected went wrong ({error}). What you typed is still here.",
+                f"{failed}. Something unexpected went wrong ({error}). What you typed is still here.",
                 traceback.format_exc(),
             )
             if _strict["on"]:

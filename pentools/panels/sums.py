@@ -6,7 +6,7 @@ import ipywidgets as widgets
 
 from pentools.errors import PentoolsError
 from pentools.figures.sum_figures import figures_for
-from pentools.panels.bench import MessagePanel
+from pentools.panels.bench import MessagePanel, PanelGroup
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
 from pentools.panels.style import STYLE, findings_html, sentence_html, table_html
@@ -27,7 +27,7 @@ class SumPanel:
     def __init__(self, chosen: Sum) -> None:
         self.sum = chosen
         self.status = Status()
-        self.work_out = guarded(self.status, self._work_out)
+        self.work_out = guarded(self.status, self._work_out, "Not worked out")
         self.boxes = {field.name: FieldBox(field, self.work_out) for field in chosen.fields}
         button = widgets.Button(description="Work it out")
         button.add_class("pt-main")
@@ -36,7 +36,7 @@ class SumPanel:
         self.result = widgets.HTML()
         self.drawings = widgets.HTML()
         chooser = self.boxes.get("system")
-        if chooser is not None:
+        if chosen.key == "capacity" and chooser is not None:
             chooser.input.observe(guarded(self.status, self._ask_for_system), "value")
             self._ask_for_system()
         entry = widgets.VBox([*(box.widget for box in self.boxes.values()), button, self.status.widget])
@@ -94,23 +94,30 @@ class SumSheet:
 
         display(self.widget)
 
-    def panel(self, key: str) -> SumPanel | MessagePanel:
-        """The panel of a sum.
+    def panel(self, key: str, *more: str) -> SumPanel | MessagePanel | PanelGroup:
+        """The panel of a sum, or of several that belong together.
 
         Parameters
         ----------
         key : str
             The sum, such as "capacity".
+        *more : str
+            Further sums, shown under it.
 
         Returns
         -------
-        SumPanel or MessagePanel
+        SumPanel, MessagePanel or PanelGroup
             The panel; one that says what is wrong where there is no such sum.
         """
-        try:
-            return SumPanel(find(key))
-        except PentoolsError as error:
-            return MessagePanel(str(error))
+        panels = [_panel(name) for name in (key, *more)]
+        return panels[0] if len(panels) == 1 else PanelGroup(panels)
+
+
+def _panel(key: str) -> SumPanel | MessagePanel:
+    try:
+        return SumPanel(find(key))
+    except PentoolsError as error:
+        return MessagePanel(str(error))
 
 
 def open_sums() -> SumSheet:

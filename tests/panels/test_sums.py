@@ -1,0 +1,73 @@
+"""The calculator's panels: every sum opens, refuses in words, and works its own example out."""
+
+import shlex
+
+import pytest
+
+from pentools.panels import guard
+from pentools.panels.bench import MessagePanel
+from pentools.panels.sums import open_sums
+from pentools.sums import SUMS, find
+
+
+@pytest.fixture(autouse=True)
+def strict():
+    guard.strict(True)
+    yield
+    guard.strict(False)
+
+
+def example(key):
+    """The texts of a sum's own example, by field name."""
+    words = [word for word in shlex.split(find(key).example)[3:] if word != "--json"]
+    texts, at = {}, 0
+    while at < len(words):
+        if words[at].startswith("--"):
+            name = words[at][2:].replace("-", "_")
+            value = words[at + 1] if at + 1 < len(words) and not words[at + 1].startswith("--") else "yes"
+            texts[name] = f"{texts[name]}; {value}" if name in texts else value
+            at += 2
+        else:
+            texts[find(key).positional] = words[at]
+            at += 1
+    return texts
+
+
+@pytest.mark.parametrize("key", SUMS)
+def test_every_sum_works_its_example_out_in_a_panel(key):
+    panel = open_sums().panel(key)
+    for name, text in example(key).items():
+        panel.boxes[name].text = text
+        assert panel.boxes[name].text == text
+    panel.button.click()
+    assert panel.status.text == ""
+    assert "pt-sentence" in panel.result.value
+
+
+def test_a_bad_value_is_marked_and_kept():
+    panel = open_sums().panel("capacity")
+    panel.boxes["empty"].text = "23.26"
+    panel.button.click()
+    assert "Not worked out" in panel.status.text
+    assert "unit is missing" in panel.boxes["empty"].message.value
+    assert panel.boxes["empty"].text == "23.26"
+
+
+def test_contradicting_weighings_are_said_in_words():
+    panel = open_sums().panel("capacity")
+    panel.boxes["empty"].text, panel.boxes["filled"].text = "25 g", "23 g"
+    panel.button.click()
+    assert "mixed up" in panel.status.text
+
+
+def test_only_the_systems_own_dimensions_are_asked():
+    panel = open_sums().panel("capacity")
+    assert panel.boxes["bore"].widget.layout.display == "none"
+    panel.boxes["system"].text = "piston"
+    assert panel.boxes["bore"].widget.layout.display != "none"
+    assert panel.boxes["outside"].widget.layout.display == "none"
+
+
+def test_several_and_unknown_sums():
+    assert [p.sum.key for p in open_sums().panel("capacity", "leak").panels] == ["capacity", "leak"]
+    assert isinstance(open_sums().panel("magic"), MessagePanel)
