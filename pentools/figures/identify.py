@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 __all__ = ["evidence_figure", "years_shown"]
 
 _DAYS_A_YEAR = 365.2425
-_BEHIND = {"facecolor": PAPER, "edgecolor": "none", "pad": 0.6, "alpha": 0.85}  # so that no line runs through a word
+_BEHIND = {"facecolor": PAPER, "edgecolor": "none", "pad": 0.3, "alpha": 0.85}  # so that no line runs through a word
 _STYLES: dict[str, tuple[str, str, str]] = {
     "agrees": (INK, "", ""),
     "doubted": (OXBLOOD, "xxxx", "does not fit"),
@@ -64,7 +64,7 @@ def evidence_figure(result: DateRange | None) -> Drawing | None:
         told.append(_draw_row(axes, row, item, state, (low, high)))
     if words and agreed:
         first = agreed[0][0]
-        axes.annotate(words, (_year(first, low), len(result.evidence) - 0.45), xytext=(3, 0), textcoords="offset points", va="center", color=JADE, bbox=_BEHIND)  # fmt: skip
+        axes.annotate(words, (_year(first, low), len(result.evidence) - 0.45), xytext=(3, 0), textcoords="offset points", va="center", color=JADE, bbox=_BEHIND, zorder=2)  # fmt: skip
     axes.set(
         xlim=(low, high), ylim=(len(result.evidence) - 0.05, -0.75), yticks=[], xlabel="year (each tick is 1 January)"
     )
@@ -135,7 +135,7 @@ def _draw_row(axes: Axes, row: int, item: Evidence, state: str, shown: tuple[flo
         axes.barh(
             row, stop - start, left=start, height=0.3,
             color=colour if state == "agrees" else "none", edgecolor=colour, hatch=hatch or None,
-            linewidth=0.8, linestyle=":" if state == "limits nothing" else "-",
+            linewidth=0.8, zorder=3, linestyle=":" if state == "limits nothing" else "-",
         )  # fmt: skip
         for edge, place, sign in ((first, low, "<"), (last, high, ">")):
             if edge is None:
@@ -143,7 +143,7 @@ def _draw_row(axes: Axes, row: int, item: Evidence, state: str, shown: tuple[flo
     allows = EdtfInterval("", item.spans).meaning
     words = f"{item.feature}: {allows}, {item.certainty}" + (f" – {mark}" if mark else "")
     axes.annotate(
-        words, (low, row - 0.38), xytext=(2, 0), textcoords="offset points", va="center", color=colour, bbox=_BEHIND
+        words, (low, row - 0.4), xytext=(2, 0), textcoords="offset points", va="center", color=colour, bbox=_BEHIND
     )
     return words
 

@@ -13,7 +13,9 @@ __all__ = ["STAGES", "all_stages", "find_stage"]
 # key -> where the stage is declared; the order is the order of the job
 STAGES: dict[str, str] = {
     "intake": "pentools.record.stages.intake:INTAKE",
+    "identify": "pentools.record.stages.identify:IDENTIFY",
     "condition": "pentools.record.stages.condition:CONDITION",
+    "agree": "pentools.record.stages.agree:AGREE",
     "work log": "pentools.record.stages.work_log:WORK_LOG",
     "fill test": "pentools.record.stages.fill_test:FILL_TEST",
     "finish": "pentools.record.stages.finish:FINISH",

@@ -9,6 +9,7 @@ from pentools.errors import InputError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.holds import HOLDS
 from pentools.record.registry import STAGES, all_stages, find_stage
+from pentools.record.report import report_notes
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
@@ -49,6 +50,7 @@ def review(job: Job) -> tuple[Finding, ...]:
                 found += stage.checks(job)
             except InputError as error:
                 found.append(Finding("warning", f"{stage.title}: {error}", "sum"))
+    found += report_notes(job)
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):
             found.append(

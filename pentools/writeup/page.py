@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, InputError
 from pentools.record.registry import STAGES, find_stage
+from pentools.record.stages.agree import consents
 from pentools.record.stages.intake import may_publish
 from pentools.record.stages.release import ending
 from pentools.writeup.blocks import Audience, Block, Notice, Photos, Section
@@ -296,7 +297,7 @@ def _held_back(job: Job) -> str:
     """Why the page for publication may not be made; empty where it may."""
     if may_publish(job):
         return ""
-    if job.values("intake", "consent")["publish"] is False:
+    if consents(job).get("publish") is False:
         return "The owner has said no to publication, so this page is held. If that changed, enter the new consent under Intake, “Consent to publish”."
     return "The owner’s consent to publish is not recorded, so this page is held. Ask, then enter it under Intake, “Consent to publish”."
 

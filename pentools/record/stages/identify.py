@@ -201,13 +201,14 @@ def dating_findings(job: Job) -> tuple[Finding, ...]:
 
 
 def _who_contradicts(result: DateRange) -> list[Finding]:
+    """The odd one first: it contradicts more of the others, or weighs less, or was entered later."""
+    evidence = result.evidence
     against: dict[int, list[int]] = {}
     pairs = contradictions(result)
     count = {i: sum(i in pair for pair in pairs) for pair in pairs for i in pair}
     for a, b in pairs:
-        odd, other = (a, b) if count[a] > count[b] else (b, a)
+        odd, other = sorted((a, b), key=lambda i: (-count[i], evidence[i].weight, -i))
         against.setdefault(odd, []).append(other)
-    evidence = result.evidence
     return [
         Finding(
             "warning",

@@ -105,8 +105,10 @@ CONSENT = Kind(
 
 
 def may_publish(job: Job) -> bool:
-    """Whether the owner agreed that the story may be published."""
-    return job.values("intake", "consent")["publish"] is True
+    """Whether the owner agreed that the story may be published; the newest word counts, here or at the agreement."""
+    from pentools.record.stages.agree import consents
+
+    return consents(job).get("publish") is True
 
 
 def _missing(job: Job) -> list[str]:

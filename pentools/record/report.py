@@ -1,0 +1,188 @@
+"""What conservation guidance asks of a record, held against the record of a job."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING
+
+from pentools import tables
+from pentools.calc.findings import Finding, Level
+from pentools.calc.report_completeness import ReportCompleteness, ReportField, report_completeness
+from pentools.record.registry import STAGES, find_stage
+from pentools.record.stages.agree import not_applicable
+from pentools.record.stages.intake import ARRIVAL
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = ["REPORT_PLACES", "missing_report_fields", "report_conditions", "report_notes"]
+
+REPORT_PLACES: dict[str, tuple[str, ...]] = {
+    "identity.maker.maker": ("identify.identity.maker",),
+    "identity.dimension.value": tuple(
+        f"intake.arrival.{field.name}" for field in ARRIVAL.fields if field.name.endswith("_mm")
+    ),
+    "identity.mark.text": ("identify.mark.text",),
+    "identity.evidence.dates": ("identify.evidence.dates",),
+    "identity.evidence.kind": ("identify.evidence.evidence_kind",),
+    "condition.examination.methods": ("agree.survey.methods",),
+    "condition.triage.grade": ("agree.survey.grade",),
+    "proposal.treatment.proposed": ("agree.proposal.proposed",),
+    "proposal.treatment.materials": ("agree.proposal.materials",),
+    "proposal.treatment.alternative": ("agree.proposal.alternative", "agree.proposal.leave_it"),
+    "proposal.estimate.hours": ("agree.estimate.hours_likely",),
+    "proposal.estimate.price": ("agree.estimate.price_high",),
+    "agreement.answer.answered_on": ("agree.answer.answered_on",),
+    "agreement.answer.permanent_told": ("agree.proposal.permanent_told",),
+    "opening.step.found": ("open.step.found", "open.found.found", "opening.step.found"),
+}
+"""Where the record keeps what the table of guidance names otherwise; one of the places is enough."""
+
+_LEVELS: dict[str, str] = {
+    "must": "Conservation guidance asks for {count} that {verb} not on record: {names}.",
+    "should": "It would be good to have, by guidance or by this kit: {names}.",
+}
+
+
+def missing_report_fields(job: Job) -> ReportCompleteness:
+    """Which of the things that conservation guidance asks for are on record.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    ReportCompleteness
+        Every field with its state: present, not applicable (with the reason), or missing.
+
+    Notes
+    -----
+    A field is present where its place in the record holds anything; whether that is filled in well, nobody can tell
+    from here. A ``no`` counts as filled in, but for what must be a yes: that the one who decides may decide, and
+    that the owner was told what cannot be undone.
+    """
+    rows = tables.rows("report_fields")
+    known = {row["key"] for row in rows}
+    excused = {"permanent-change": "nothing that is proposed is permanent"} if _all_reversible(job) else {}
+    excused |= {key: why for key, why in not_applicable(job).items() if key in known and why.strip()}
+    places = {place.strip() for row in rows for place in row["place"].split(";") if place.strip()}
+    present = [place for place in places if _present(job, place)]
+    return report_completeness(rows, present, not_applicable=excused, conditions=report_conditions(job))
+
+
+def report_conditions(job: Job) -> tuple[str, ...]:
+    """Which of "treated", "paid" and "measured" hold for a job.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of str
+        Treated: not ended as stopped or returned. Paid: a price, a limit or an hourly rate is named anywhere.
+        Measured: there is a weighing of a filling.
+    """
+    found = []
+    if job.values("release", "result")["ending"] not in ("stopped", "returned"):
+        found.append("treated")
+    named = (
+        "release.result.price",
+        "intake.request.price_limit",
+        "agree.estimate.price_high",
+        "agree.estimate.ceiling",
+    )
+    if job.bench.rate_per_hour > 0 or any(_held(job, place) for place in named):
+        found.append("paid")
+    if job.record.live("fill test", "weighing"):
+        found.append("measured")
+    return tuple(found)
+
+
+def report_notes(job: Job) -> tuple[Finding, ...]:
+    """What is missing, in at most two notes: what guidance requires, and what would be good to have.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of Finding
+        None for a job with nothing entered yet.
+    """
+    if not job.record.live():
+        return ()
+    missing = missing_report_fields(job).missing
+    level: Level = "note"
+    found = []
+    for name, fields in (
+        ("must", [field for field in missing if field.level == "must"]),
+        ("should", [field for field in missing if field.level != "must"]),
+    ):
+        if fields:
+            count = "one thing" if len(fields) == 1 else f"{len(fields)} things"
+            text = _LEVELS[name].format(count=count, verb="is" if len(fields) == 1 else "are", names=_names(fields))
+            how = (
+                " What does not apply can be said so under Proposal and agreement, with a reason."
+                if name == "must"
+                else ""
+            )
+            found.append(Finding(level, f"Report: {text}{how}", f"report-{name}"))
+    return tuple(found)
+
+
+def _all_reversible(job: Job) -> bool:
+    proposals = [values for _, values in job.log("agree", "proposal")]
+    return bool(proposals) and all(v["permanent"] is None and v["reversible"] is True for v in proposals)
+
+
+def _names(fields: Iterable[ReportField]) -> str:
+    return "; ".join(field.field for field in fields)
+
+
+def _bench_name(job: Job) -> bool:
+    return bool(job.bench.text("bench", "name").strip()) or _held(job, "work log.work.by")
+
+
+def _page_written(job: Job) -> bool:
+    return (job.folder / "writeup" / "client.html").is_file()
+
+
+def _true(stage: str, kind: str, field: str) -> Callable[[Job], bool]:
+    return lambda job: any(values[field] is True for _, values in job.log(stage, kind))
+
+
+def _picture(moment: str) -> Callable[[Job], bool]:
+    return lambda job: any(values["moment"] == moment for _, values in job.log("pictures", "picture"))
+
+
+# places that are more than one filled field
+_SPECIAL: dict[str, Callable[[Job], bool]] = {
+    "job.folder.name": lambda job: bool(job.name),
+    "bench.facts.restorer": _bench_name,
+    "writeup.client.page": _page_written,
+    "pictures.picture.before": _picture("before"),
+    "pictures.picture.during": _picture("during"),
+    "pictures.picture.after": _picture("after"),
+    "intake.owner.may_decide": _true("intake", "owner", "may_decide"),
+    "agreement.answer.permanent_told": _true("agree", "proposal", "permanent_told"),
+}
+
+
+def _present(job: Job, place: str) -> bool:
+    if place in _SPECIAL:
+        return _SPECIAL[place](job)
+    return any(_held(job, where) for where in REPORT_PLACES.get(place, (place,)))
+
+
+def _held(job: Job, place: str) -> bool:
+    """Whether any live entry holds something at ``stage.kind.field``; no for a place that this version does not know."""
+    stage, kind, field = place.split(".")
+    if stage not in STAGES or kind not in {k.key for k in find_stage(stage).kinds}:
+        return False
+    return any(values.get(field) not in (None, "", ()) for _, values in job.log(stage, kind))
