@@ -34,6 +34,8 @@ def figures_for(key: str, answer: SumAnswer) -> list[Drawing]:
         return _abrasives_figures(answer)
     if key == "grade":
         return _grade_figures(answer)
+    if key == "seal":
+        return _seal_figures(answer)
     return []
 
 
@@ -51,3 +53,10 @@ def _grade_figures(answer: SumAnswer) -> list[Drawing]:
     from pentools.figures.finish import scales_chart
 
     return [scales_chart(answer.result if isinstance(answer.result, Grade) else None)]
+
+
+def _seal_figures(answer: SumAnswer) -> list[Drawing]:
+    from pentools.calc.seal_fit import SealFit
+    from pentools.figures.seal import ring_drawing
+
+    return [ring_drawing(answer.result.best)] if isinstance(answer.result, SealFit) else []

@@ -27,8 +27,8 @@ from pentools.record.stages.seal_measure import measured, places_in_use
 from pentools.record.stages.seal_proof import (
     clock_words,
     earliest_next_step,
+    proofs_done,
     suspects,
-    tests_done,
     tool_window,
     tools_on_bench,
 )  # fmt: skip
@@ -250,7 +250,7 @@ class SealPanel(StagePanel):
         return PanelResult("No sealant yet: try it dry until it pulls back.", table=table)
 
     def _test_result(self) -> PanelResult:
-        done, tree = tests_done(self.job), suspects(self.job)
+        done, tree = proofs_done(self.job), suspects(self.job)
         names = dict(TEST.field("test").choices)
         rows = [
             (names.get(t.test, t.test), t.result or "cannot be told", "counts" if t.counts else "before the last change")

@@ -11,9 +11,9 @@ from pentools.record.stages.seal_kinds import MEASURE, PLACES, SEALANT, TEST, TO
 from pentools.record.stages.seal_measure import candidates, gland_of, measured, places_in_use, work_out
 from pentools.record.stages.seal_proof import (
     earliest_next_step,
+    proofs_done,
+    results_that_count,
     suspects,
-    tests_done,
-    tests_that_count,
     tools_on_bench,
 )
 from pentools.record.stages.seal_trials import dry_fit_passed, next_trial, passed_places, trials
@@ -22,9 +22,25 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = [
-    "PLACES", "SEAL", "candidates", "dry_fit_passed", "earliest_next_step", "fit_words", "gland_of", "measured",
-    "next_trial", "passed_places", "place_words", "places_in_use", "seal_findings", "suspects", "tests_done", "tests_that_count", "tools_on_bench",
-    "trials", "work_out",
+    "PLACES",
+    "SEAL",
+    "candidates",
+    "dry_fit_passed",
+    "earliest_next_step",
+    "fit_words",
+    "gland_of",
+    "measured",
+    "next_trial",
+    "passed_places",
+    "place_words",
+    "places_in_use",
+    "proofs_done",
+    "results_that_count",
+    "seal_findings",
+    "suspects",
+    "tools_on_bench",
+    "trials",
+    "work_out",
 ]  # fmt: skip
 
 CAUTIONS = (
@@ -109,7 +125,7 @@ def _state(job: Job) -> StageState:
     failing = [place_words(place) for place, holds in passed.items() if not holds]
     if failing:
         return StageState("open", f"no dry fit yet: {', '.join(failing)}")
-    results = tests_that_count(job)
+    results = results_that_count(job)
     if not results:
         return StageState("open", "dry fit passed; the tests are still to do")
     tree = suspects(job)

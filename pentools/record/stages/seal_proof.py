@@ -29,8 +29,17 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = [
-    "NextStep", "TestDone", "ToolOnBench", "clock_words", "earliest_next_step", "mechanism_of", "suspects", "tests_done",
-    "tests_that_count", "tool_window", "tools_on_bench",
+    "NextStep",
+    "ProofDone",
+    "ToolOnBench",
+    "clock_words",
+    "earliest_next_step",
+    "mechanism_of",
+    "proofs_done",
+    "results_that_count",
+    "suspects",
+    "tool_window",
+    "tools_on_bench",
 ]  # fmt: skip
 
 _MECHANISMS = {"piston": "piston", "reservoir": "piston", "plunger": "plunger", "cell": "piston", "cartridge": "piston"}
@@ -58,7 +67,7 @@ class NextStep:
 
 
 @dataclass(frozen=True, slots=True)
-class TestDone:
+class ProofDone:
     """One test with its result.
 
     Parameters
@@ -74,8 +83,6 @@ class TestDone:
     counts : bool
         Whether it was made since the last trial or sealant.
     """
-
-    __test__ = False
 
     entry_id: str
     test: str
@@ -177,7 +184,7 @@ def mechanism_of(job: Job) -> str:
     return _MECHANISMS.get(family, "sac")
 
 
-def tests_done(job: Job) -> tuple[TestDone, ...]:
+def proofs_done(job: Job) -> tuple[ProofDone, ...]:
     """Every test with its result, in order.
 
     Parameters
@@ -187,7 +194,7 @@ def tests_done(job: Job) -> tuple[TestDone, ...]:
 
     Returns
     -------
-    tuple of TestDone
+    tuple of ProofDone
         Those from before the last trial or sealant do not count any more.
     """
     order = {entry.id: number for number, entry in enumerate(job.record.live("seal"))}
@@ -196,23 +203,23 @@ def tests_done(job: Job) -> tuple[TestDone, ...]:
     return tuple(_test(job, entry, values, order[entry.id] > since) for entry, values in job.log("seal", "test"))
 
 
-def tests_that_count(job: Job) -> dict[str, str]:
+def results_that_count(job: Job) -> dict[str, str]:
     """The newest result of each test since the last trial or sealant."""
-    return {test.test: test.result for test in tests_done(job) if test.counts and test.result}
+    return {test.test: test.result for test in proofs_done(job) if test.counts and test.result}
 
 
-def _test(job: Job, entry: Entry, values: Mapping[str, Value], counts: bool) -> TestDone:
+def _test(job: Job, entry: Entry, values: Mapping[str, Value], counts: bool) -> ProofDone:
     name = str(values["test"])
     result = str(values[f"{name.replace('-', '_')}_seen"] or "")
     findings: tuple[Finding, ...] = ()
     try:
         judged = _judged(job, name, values)
     except InputError as error:
-        return TestDone(entry.id, name, "", (Finding("warning", str(error), "test"),), counts)
+        return ProofDone(entry.id, name, "", (Finding("warning", str(error), "test"),), counts)
     if judged is not None:
         findings = judged.findings
         result = "" if judged.verdict == "not told" else judged.verdict
-    return TestDone(entry.id, name, result, findings, counts)
+    return ProofDone(entry.id, name, result, findings, counts)
 
 
 def _judged(job: Job, name: str, values: Mapping[str, Value]) -> SpringBack | VacuumDecay | None:
@@ -259,7 +266,7 @@ def suspects(job: Job) -> FaultTree | None:
     FaultTree or None
         None where no test counts; never a name from one test alone.
     """
-    results = tests_that_count(job)
+    results = results_that_count(job)
     return suspect_seal(results, mechanism_of(job)) if results else None
 
 

@@ -11,9 +11,9 @@ from pentools.record.stages.seal import (
     measured,
     passed_places,
     place_words,
+    proofs_done,
+    results_that_count,
     suspects,
-    tests_done,
-    tests_that_count,
     trials,
 )  # fmt: skip
 from pentools.record.stages.seal_kinds import PLACES, TEST, asked_for
@@ -159,12 +159,12 @@ def _sealant(job: Job, stage: Stage) -> list[Block]:
 
 
 def _tests(job: Job, stage: Stage, audience: Audience) -> list[Block]:
-    done = tests_done(job)
+    done = proofs_done(job)
     if not done:
         return []
     names = dict(TEST.field("test").choices)
     blocks: list[Block] = []
-    tree, results = suspects(job), tests_that_count(job)
+    tree, results = suspects(job), results_that_count(job)
     if tree is not None and len(results) > 1:
         text = tree.findings[0].text
         blocks.append(Paragraph(f"Tested together: {text[0].lower()}{text[1:]}" if not tree.named else text))
