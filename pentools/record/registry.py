@@ -17,6 +17,7 @@ STAGES: dict[str, str] = {
     "condition": "pentools.record.stages.condition:CONDITION",
     "agree": "pentools.record.stages.agree:AGREE",
     "work log": "pentools.record.stages.work_log:WORK_LOG",
+    "seal": "pentools.record.stages.seal:SEAL",
     "fill test": "pentools.record.stages.fill_test:FILL_TEST",
     "finish": "pentools.record.stages.finish:FINISH",
     "limits": "pentools.record.stages.limits:LIMITS",
