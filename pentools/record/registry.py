@@ -16,6 +16,8 @@ STAGES: dict[str, str] = {
     "identify": "pentools.record.stages.identify:IDENTIFY",
     "condition": "pentools.record.stages.condition:CONDITION",
     "agree": "pentools.record.stages.agree:AGREE",
+    "open": "pentools.record.stages.open:OPEN",
+    "clean": "pentools.record.stages.clean:CLEAN",
     "work log": "pentools.record.stages.work_log:WORK_LOG",
     "seal": "pentools.record.stages.seal:SEAL",
     "fill test": "pentools.record.stages.fill_test:FILL_TEST",

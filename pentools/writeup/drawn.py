@@ -18,6 +18,7 @@ __all__ = [
     "budget_chart",
     "capacity_chart",
     "fillings_chart",
+    "heat_charts",
     "leak_chart",
     "leak_counted",
     "minutes_chart",
@@ -58,6 +59,13 @@ def fillings_chart(job: Job) -> Drawing | None:
     from pentools.figures.fill_series import fillings_figure
 
     return fillings_figure(job)
+
+
+def heat_charts(job: Job) -> tuple[Drawing, ...]:
+    """The heatings of each joint against its limits."""
+    from pentools.figures.heat import heat_figures
+
+    return _if_it_adds_up(lambda: heat_figures(job)) or ()
 
 
 def leak_chart(job: Job) -> Drawing | None:

@@ -35,42 +35,11 @@ __all__ = [
 BODY_PARTS = ("cap", "barrel", "blind-cap")
 """The parts whose material the intake names."""
 # words that say nothing of how a body stands heat and water; the colour of hard rubber does, so there it stays
-_LOOKS = frozenset(
-    [
-        "amber",
-        "blue",
-        "brown",
-        "burgundy",
-        "clear",
-        "cream",
-        "dark",
-        "green",
-        "grey",
-        "gray",
-        "ivory",
-        "lever",
-        "light",
-        "lined",
-        "marbled",
-        "mottled",
-        "olive",
-        "opaque",
-        "orange",
-        "pearl",
-        "pearled",
-        "pink",
-        "purple",
-        "red",
-        "ribbon",
-        "silver-grey",
-        "striped",
-        "transparent",
-        "turquoise",
-        "violet",
-        "white",
-        "yellow",
-    ]
-)
+_LOOKS = frozenset({
+    "amber", "blue", "brown", "burgundy", "clear", "cream", "dark", "green", "grey", "gray", "ivory", "light", "lined",
+    "marbled", "mottled", "olive", "opaque", "orange", "pearl", "pearled", "pink", "purple", "red", "ribbon", "striped",
+    "transparent", "turquoise", "violet", "white", "yellow",
+})  # fmt: skip
 _NOT_SURE = re.compile(r"\?|unknown|not known|not sure|unsure|perhaps|maybe|probably", re.IGNORECASE)
 _KNOWN_BY_LOOKS = ("celluloid", "casein", "acrylic", "cellulose acetate")
 
