@@ -8,6 +8,8 @@ import nbformat
 import pytest
 from PIL import Image
 
+from pentools.calc.fault_tree import suspect_seal
+from pentools.calc.trial_ladder import Trial, next_trial_size
 from pentools.fields import Value
 from pentools.figures.strokes import stroke_runs
 from pentools.record.bench import open_bench_folder
@@ -18,11 +20,12 @@ from pentools.record.review import review
 from pentools.record.stages.condition import worst_by_part
 from pentools.record.stages.fill_test import capacity_of, cycles
 from pentools.record.stages.release import ending
+from pentools.record.stages.seal import candidates, next_trial, passed_places, proofs_done, suspects, trials
 from pentools.record.stages.work_log import running_timer
 from pentools.sums.capacity import dimension_fields
 from pentools.units import Reading
 
-NAMES = ("green-piston", "lever-with-limits", "short-breather")
+NAMES = ("green-piston", "lever-with-limits", "short-breather", "syringe-ladder")
 
 
 @pytest.fixture(params=NAMES)
@@ -46,7 +49,7 @@ def number(value: Value) -> float:
     return value.value
 
 
-def test_three_samples_come_with_the_kit():
+def test_these_samples_come_with_the_kit():
     there = {p.name for p in shipped_folder("sample_jobs").iterdir() if p.is_dir() and not p.name.startswith(".")}
     assert there == set(NAMES)
 
@@ -150,6 +153,7 @@ BANDS = {
     "green-piston": [(1.3, 1.45), (1.78, 1.9), (1.7, 1.8), (1.7, 1.8), (1.7, 1.8)],
     "lever-with-limits": [(1.0, 1.1), (0.9, 1.0), (0.9, 1.0), (0.9, 1.0)],
     "short-breather": [(0.64, 0.75), (1.5, 1.64), (1.5, 1.64), (1.5, 1.64)],
+    "syringe-ladder": [(0.58, 0.68), (1.8, 1.9), (1.7, 1.8), (1.7, 1.8)],
 }
 
 
@@ -161,7 +165,7 @@ def test_what_it_draws_fits_the_story(job, name):
 
 
 def test_a_dry_first_filling_reads_higher_by_what_the_feed_holds(lay):
-    for name in ("green-piston", "lever-with-limits"):
+    for name in ("green-piston", "lever-with-limits", "syringe-ladder"):
         job = lay(name)
         dry, drained = (
             [capacity_of(job, c).data["volume_ml"] for c in cycles(job) if c.start == start]
@@ -200,7 +204,43 @@ def test_the_strokes_show_the_plateau_before_and_after(lay):
     assert before.plateau_ml == pytest.approx(3.14159 / 4 * (9.0**2 - 2.2**2) * 11.5 / 1000, rel=0.1)
 
 
-def test_the_owners_are_three_people():
+def test_the_syringe_shows_its_ladder(lay):
+    job = lay("syringe-ladder")
+    tried = [(round(t.size_mm, 2), t.happened) for t in trials(job, "washer")]
+    assert tried == [
+        (8.21, "no touch"), (8.7, "too stiff"), (8.41, "slides, no suction"), (8.5, "slides, no suction"),
+        (8.61, "pulls back"),
+    ]  # fmt: skip
+    assert next_trial(job, "washer").step.findings[0].topic == "held"
+    assert passed_places(job) == {"packing": True, "washer": True}
+    # the two rings bear one number, and only the thicker one held
+    rings = [(v["section"].value, v["happened"]) for _, v in job.log("seal", "trial") if v["place"] == "packing"]
+    assert rings == [(1.70, "slides, no suction"), (1.80, "pulls back")]
+    assert any(c.designation == "005" for c in candidates(job, "packing").candidates[:3])
+
+
+def test_its_sealant_waited_for_the_dry_fit_and_the_tests_clear_it(lay):
+    job = lay("syringe-ladder")
+    held = max(e.time for e, v in job.log("seal", "trial") if v["happened"] == "pulls back")
+    assert all(entry.time > held for entry, _ in job.log("seal", "sealant"))
+    assert job.record.releases("sealant") == []
+    assert suspects(job).findings[0].topic == "all-clear"
+    before = {t.test: t.result for t in proofs_done(job) if not t.counts}
+    assert suspect_seal(before, "plunger").named == "packing"
+    assert find_stage("seal").state_of(job).word == "done"
+
+
+def test_every_step_of_its_ladder_was_the_size_proposed(lay):
+    """Each washer after the first two is what bisection names from those before it; worked by hand beside it."""
+    job = lay("syringe-ladder")
+    done = [Trial(t.size_mm, t.happened) for t in trials(job, "washer")]
+    stock = next_trial(job, "washer").sizes_mm
+    assert stock == (8.3, 8.4, 8.5, 8.6, 8.7)
+    # between 8.21 (too small) and 8.70 (too large) lie 8.3 to 8.6: the lower middle is 8.4; then 8.5, then 8.6
+    assert [next_trial_size(stock, done[:n]).next_mm for n in (2, 3, 4)] == [8.4, 8.5, 8.6]
+
+
+def test_every_pen_has_another_owner():
     jobs = [shipped_folder("sample_jobs") / name for name in NAMES]
     owners = set()
     for folder in jobs:
