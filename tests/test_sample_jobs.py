@@ -2,7 +2,6 @@
 
 import datetime as dt
 import json
-import re
 
 import nbformat
 import pytest
@@ -16,16 +15,20 @@ from pentools.record.bench import open_bench_folder
 from pentools.record.entries import WITHDRAWAL
 from pentools.record.job import create_job, shipped_folder
 from pentools.record.registry import STAGES, all_stages, find_stage
+from pentools.record.report import missing_report_fields
 from pentools.record.review import review
+from pentools.record.stages.agree import consents, departures_without_yes
 from pentools.record.stages.condition import worst_by_part
 from pentools.record.stages.fill_test import capacity_of, cycles
+from pentools.record.stages.identify import dating
 from pentools.record.stages.release import ending
 from pentools.record.stages.seal import candidates, next_trial, passed_places, proofs_done, suspects, trials
 from pentools.record.stages.work_log import running_timer
 from pentools.sums.capacity import dimension_fields
 from pentools.units import Reading
+from pentools.writeup.notebook import stages_named
 
-NAMES = ("green-piston", "lever-with-limits", "short-breather", "syringe-ladder")
+NAMES = ("green-piston", "lever-with-limits", "mixed-dates", "short-breather", "syringe-ladder")
 
 
 @pytest.fixture(params=NAMES)
@@ -152,6 +155,7 @@ def test_readings_scatter_as_a_balance_does(job):
 BANDS = {
     "green-piston": [(1.3, 1.45), (1.78, 1.9), (1.7, 1.8), (1.7, 1.8), (1.7, 1.8)],
     "lever-with-limits": [(1.0, 1.1), (0.9, 1.0), (0.9, 1.0), (0.9, 1.0)],
+    "mixed-dates": [(1.22, 1.32), (1.1, 1.2), (1.1, 1.2), (1.1, 1.2)],
     "short-breather": [(0.64, 0.75), (1.5, 1.64), (1.5, 1.64), (1.5, 1.64)],
     "syringe-ladder": [(0.58, 0.68), (1.8, 1.9), (1.7, 1.8), (1.7, 1.8)],
 }
@@ -190,6 +194,26 @@ def test_the_lever_filler_ends_with_its_limits_told(lay):
     job = lay("lever-with-limits")
     assert ending(job) == "done with limits"
     assert len(job.record.live("limits", "limit")) == 3
+
+
+def test_the_mixed_dates_contradict_themselves_and_the_replaced_cap_is_the_least_to_doubt(lay):
+    job = lay("mixed-dates")
+    result = dating(job)
+    assert result.spans == ()
+    least, other = result.conflicts
+    assert (least.features, least.edtf, least.least_weight) == (("clip", "cap band"), "1937/1941", True)
+    # the other way out is as small and weighs more: the sure street and the likely stripe against two likely features
+    assert (other.edtf, other.least_weight, other.fewest) == ("1948/1953", False, True)
+    assert "I doubt the cap" in str(job.values("identify", "identity")["conclusion"])
+
+
+def test_the_mixed_dates_keep_to_what_was_agreed(lay):
+    job = lay("mixed-dates")
+    said = consents(job)
+    assert [said[action] for action in ("heat", "polish", "replace part", "publish")] == [True, False, False, True]
+    assert departures_without_yes(job) == ()
+    # all that guidance asks is there, but for the two copies that the write-up makes
+    assert {field.key for field in missing_report_fields(job).missing} == {"two-copies", "stable-copy"}
 
 
 def test_the_strokes_show_the_plateau_before_and_after(lay):
@@ -260,10 +284,11 @@ def test_the_notebook_is_story_and_stage_by_turns(job):
     template = nbformat.read(shipped_folder("notebooks") / "pen_job.ipynb", as_version=4)
     code = [cell for cell in own.cells if cell.cell_type == "code"]
     assert code[0].source == next(c.source for c in template.cells if c.cell_type == "code")
-    shown = [found[1] for cell in code if (found := re.fullmatch(r'bench\.stage\("(.+)"\)', cell.source))]
+    by_cell = [keys for cell in code if (keys := stages_named(cell.source))]
+    shown = [key for keys in by_cell for key in keys]
     assert shown == [key for key in STAGES if key in shown]
     assert set(SPINE) <= set(shown)
-    assert len(code) == len(shown) + 2 <= 12
+    assert len(code) == len(by_cell) + 2 <= 12
     for cell in code:
         assert cell.metadata.jupyter.source_hidden is True
         assert cell.outputs == []
@@ -272,6 +297,6 @@ def test_the_notebook_is_story_and_stage_by_turns(job):
     assert own.cells[0].metadata.tags == ["how-to"]
     assert tags.count("private") == 1
     stories = [c for c in own.cells if c.cell_type == "markdown" and not c.metadata.get("tags")]
-    assert len(stories) == len(shown)
+    assert len(stories) == len(by_cell)
     assert all(len(cell.source.split()) > 15 for cell in stories)
     assert own.metadata.kernelspec.name == "python3"

@@ -34,7 +34,7 @@ REPORT_PLACES: dict[str, tuple[str, ...]] = {
     "proposal.estimate.price": ("agree.estimate.price_high",),
     "agreement.answer.answered_on": ("agree.answer.answered_on",),
     "agreement.answer.permanent_told": ("agree.proposal.permanent_told",),
-    "opening.step.found": ("open.step.found", "open.found.found", "opening.step.found"),
+    "opening.step.found": ("open.step.came_off", "open.step.moved", "open.step.broke"),
 }
 """Where the record keeps what the table of guidance names otherwise; one of the places is enough."""
 

@@ -36,7 +36,7 @@ def test_a_contradiction_says_who_against_whom_and_what_to_find_out(panel):
     fill(panel.forms["evidence"], feature="barrel imprint", dates="1938/1942", certainty="sure")
     shown = panel.result_text.value
     assert "The evidence contradicts itself. The least to doubt is the clip" in shown
-    assert "The clip (1948 to 1953) contradicts the barrel imprint (1938 to 1942)" in shown
+    assert "Contradiction: the clip (1948 to 1953) against the barrel imprint (1938 to 1942)" in shown
     assert "To settle it, find out" in shown
     panel.more_button.value = True
     assert "Every way out" in panel.more_drawings.value

@@ -50,7 +50,7 @@ def test_the_odd_one_is_named_against_the_others_whichever_came_first(job):
     assert contradictions(result) == ((0, 1), (0, 2))
     [who] = [f.text for f in dating_findings(job) if f.topic == "who contradicts"]
     assert who == (
-        "The clip (1948 to 1953) contradicts the barrel imprint (1938 to 1942) and the cap band (1937 to 1941)."
+        "Contradiction: the clip (1948 to 1953) against the barrel imprint (1938 to 1942) and the cap band (1937 to 1941)."
     )
 
 

@@ -48,7 +48,7 @@ def test_a_contradiction_is_admitted_on_both_pages(job):
     for audience in ("client", "blog"):
         text = Parsed(render_page(job, audience, cells)).text
         assert "The evidence contradicts itself." in text
-        assert "The clip (1948 to 1953) contradicts the imprint (1938 to 1942)." in text
+        assert "Contradiction: the clip (1948 to 1953) against the imprint (1938 to 1942)." in text
 
 
 def test_what_cannot_be_read_is_shown_as_typed(job):

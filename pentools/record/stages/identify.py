@@ -201,18 +201,19 @@ def dating_findings(job: Job) -> tuple[Finding, ...]:
 
 
 def _who_contradicts(result: DateRange) -> list[Finding]:
-    """The odd one first: it contradicts more of the others, or weighs less, or was entered later."""
+    """Each contradiction once, that first which is least to doubt, else which contradicts most or weighs least."""
     evidence = result.evidence
     against: dict[int, list[int]] = {}
     pairs = contradictions(result)
+    least = result.conflicts[0].doubted if result.conflicts else ()
     count = {i: sum(i in pair for pair in pairs) for pair in pairs for i in pair}
     for a, b in pairs:
-        odd, other = sorted((a, b), key=lambda i: (-count[i], evidence[i].weight, -i))
+        odd, other = sorted((a, b), key=lambda i: (i not in least, -count[i], evidence[i].weight, -i))
         against.setdefault(odd, []).append(other)
     return [
         Finding(
             "warning",
-            f"The {evidence[odd].feature} ({_allows(evidence[odd])}) contradicts "
+            f"Contradiction: the {evidence[odd].feature} ({_allows(evidence[odd])}) against "
             + _listed(f"the {evidence[i].feature} ({_allows(evidence[i])})" for i in others)
             + ".",
             "who contradicts",

@@ -20,7 +20,6 @@ from pentools.writeup.blocks import (
     Block,
     Facts,
     FigureBlock,
-    Findings,
     Lead,
     Paragraph,
     Photo,
@@ -40,9 +39,9 @@ if TYPE_CHECKING:
 __all__ = ["section"]
 
 TITLE = "What it is and when it was made"
-# findings for the restorer's bench; the page tells the same in its table and figure
+# what of the findings is told on a page; the rest is advice for the bench, or stands in the table
 _NOTED = ("mark", "evidence", "question", "price then")
-_BENCH_ONLY = ("next fact", "other ways", "read as", "agreed", "unread")
+_TOLD = ("who contradicts", "contradiction", "does not fit", "if original", "opinion", "narrow")
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
@@ -74,9 +73,9 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks.append(FigureBlock(drawing))
     blocks += _identity(job, stage, audience)
     blocks += _evidence(job)
-    findings = tuple(f for f in dating_findings(job) if f.topic not in _BENCH_ONLY)
-    if findings:
-        blocks.append(Findings(findings))
+    told = [f.text for f in dating_findings(job) if f.topic in _TOLD]
+    if told:
+        blocks.append(Paragraph(" ".join(told)))
     blocks += _questions(job)
     blocks += _marks(job, audience)
     blocks += _price(job)
