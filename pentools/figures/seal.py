@@ -130,10 +130,11 @@ def ring_drawing(candidate: Candidate, *, width_mm: float = 160.0, show_title: b
 
 
 def _name(candidate: Candidate) -> str:
-    """The ring's name for a heading: a dash number gets its word, the bench's own its size."""
-    if candidate.designation.startswith("own "):
-        return f"Own ring {candidate.designation.removeprefix('own ')}"
-    return f"Ring {candidate.designation}"
+    """The ring's name for a heading: a number gets its word before it, words stand as they are."""
+    name = candidate.designation
+    if name.startswith("own "):
+        return f"Own ring {name.removeprefix('own ')}"
+    return f"{name[0].upper()}{name[1:]}" if name[0].isalpha() else f"Ring {name}"
 
 
 def _groove_width(candidate: Candidate) -> float:

@@ -49,6 +49,8 @@ CAUTIONS = (
     "A tube driven under force can slip: hold the block, wear eye protection. Follow local codes; ask a licensed professional.",
 )
 
+FEW = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+
 
 def fit_words(job: Job, place: str) -> str:
     """What the trials at a place came to, as one sentence; empty where nothing was tried.
@@ -72,9 +74,8 @@ def fit_words(job: Job, place: str) -> str:
     held = [t for t in done if t.dry and t.happened == "pulls back"]
     failed = [t for t in done if t.happened != "pulls back"]
     if passed_places(job).get(place):
-        count = {0: "at the first trial", 1: "after one that did not do"}.get(
-            len(failed), f"after {len(failed)} that did not do"
-        )
+        number = FEW[len(failed)] if len(failed) < len(FEW) else str(len(failed))
+        count = f"after {number} that did not do" if failed else "at the first trial"
         return f"The {where} holds dry: {held[-1].what}, {count}."
     if not failed:
         return f"The {where} was tried, but not dry."

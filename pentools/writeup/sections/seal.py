@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
+from pentools.fields import Value
 from pentools.record.stages.seal import (
     candidates,
     fit_words,
@@ -18,7 +20,7 @@ from pentools.record.stages.seal import (
 )  # fmt: skip
 from pentools.record.stages.seal_kinds import PLACES, TEST, asked_for
 from pentools.record.stages.seal_measure import bore_readings, places_in_use
-from pentools.units import Reading
+from pentools.units import Reading, format_reading
 from pentools.writeup.blocks import (
     Audience,
     Block,
@@ -70,7 +72,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         return Section(stage.key, TITLE)
     blocks: list[Block] = []
     places = places_in_use(job)
-    lead = [fit_words(job, place) for place in passed_places(job)]
+    tried = passed_places(job)
+    lead = [fit_words(job, place) for place in places if place in tried]
     blocks += [Lead(" ".join(lead))] if lead else []
     for place in places:
         blocks += _place(job, place)
@@ -148,9 +151,8 @@ def _sealant(job: Job, stage: Stage) -> list[Block]:
         return [Paragraph("No sealant was needed: it holds dry.")]
     parts = []
     for values in used:
-        undone = (
-            "" if values["reversible"] is None else f", which {'can' if values['reversible'] else 'cannot'} be undone"
-        )
+        can = "" if values["reversible"] is None else "can" if values["reversible"] else "cannot"
+        undone = f" ({can} be undone)" if can else ""
         parts.append(f"{kind.field('sealant').shown(values['sealant'])} at the {place_words(values['place'])}{undone}")
     passed = passed_places(job)
     waited = passed and all(passed.values()) and not job.record.releases("sealant")
@@ -168,27 +170,73 @@ def _tests(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     if tree is not None and len(results) > 1:
         text = tree.findings[0].text
         blocks.append(Paragraph(f"Tested together: {text[0].lower()}{text[1:]}" if not tree.named else text))
-    dates = {entry.id: date_in_words(entry.time) for entry in job.record.live(stage.key, "test")}
-    rows = []
-    for test in done:
-        said = "; ".join(f.text for f in test.findings) or "–"
-        row: tuple[str, ...] = (
-            capital(names.get(test.test, test.test)),
-            test.result or "cannot be told",
-            said,
-            "after the last change" if test.counts else "before it",
-        )
-        rows.append((dates[test.entry_id], *row) if audience == "client" else row)
-    head: tuple[str, ...] = ("Test", "Result", "What the readings say", "When")
+    entered = {entry.id: (date_in_words(entry.time), values) for entry, values in job.log(stage.key, "test")}
+    head: tuple[str, ...] = ("Test", "Result", "Readings and what they say")
     head = ("Date", *head) if audience == "client" else head
-    blocks.append(Table("Tests of the seals", head, tuple(rows)))
+    for caption, counts in (("Tests of the seals as they are now", True), ("Tests before the last change", False)):
+        rows = []
+        for test in (t for t in done if t.counts is counts):
+            date, values = entered[test.entry_id]
+            said = ". ".join(
+                part for part in (_readings_words(values), " ".join(f.text for f in test.findings)) if part
+            )
+            row = (capital(names.get(test.test, test.test)), test.result or "cannot be told", said or "–")
+            rows.append((date, *row) if audience == "client" else row)
+        blocks += [Table(caption, head, tuple(rows))] if rows else []
     if tree is not None and tree.named:
         blocks.append(Findings(tree.findings))
     return blocks
 
 
+_READING_WORDS = {
+    "pushed": "pushed {}", "returned": "{} back", "volume": "{} of pen, hose and gauge", "vacuum_start": "from {}",
+    "vacuum_end": "to {} below the room", "seconds": "in {}", "gauge": "gauge good to {}", "rested": "{} at rest",
+    "damp": "damp: {}",
+}  # fmt: skip
+
+
+def _readings_words(values: Mapping[str, Value]) -> str:
+    """What was read in one test, in one text; empty where nothing was read."""
+    words = []
+    for name, pattern in _READING_WORDS.items():
+        value = values[name]
+        if value is not None:
+            shown = format_reading(value) if isinstance(value, Reading) else TEST.field(name).shown(value)
+            words.append(pattern.format(shown))
+    return capital(", ".join(words))
+
+
+def _trial_table(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    """Every trial as it was entered; the measured sizes in one column."""
+    sizes = (("section", "section"), ("inside", "inside"), ("outside", "outside"))
+    rows = []
+    for entry, values in job.log(stage.key, "trial"):
+        measured_ = [f"{word} {v.value:.2f}{THIN}mm" for n, word in sizes if isinstance(v := values[n], Reading)]
+        row = (
+            capital(place_words(values["place"])), str(values["what"]), ", ".join(measured_) or "not measured",
+            "dry" if values["dry"] is True else "not dry", str(values["happened"]),
+        )  # fmt: skip
+        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
+    head: tuple[str, ...] = ("Seal", "Size tried", "Measured", "How", "What happened")
+    head = ("Date", *head) if audience == "client" else head
+    return [Table("Every trial", head, tuple(rows))] if rows else []
+
+
+def _sealant_table(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    """Every sealant with its times."""
+    kind = stage.kind("sealant")
+    names = ("sealant", "place", "reversible", "open_time", "cure")
+    rows = []
+    for entry, values in job.log(stage.key, "sealant"):
+        row = tuple("–" if values[name] is None else kind.field(name).shown(values[name]) for name in names)
+        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
+    head: tuple[str, ...] = ("What", "Where", "Can be undone", "Time to work it", "Time to set")
+    head = ("Date", *head) if audience == "client" else head
+    return [Table("Sealant", head, tuple(rows))] if rows else []
+
+
 def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
-    """Every reading, trial, sealant, test and tool as it was entered: folded on the screen, open in print."""
+    """Every reading, trial, sealant and tool as it was entered: folded on the screen, open in print."""
     blocks: list[Block] = []
     kind = stage.kind("measure")
     for entry, values in job.log(stage.key, "measure"):
@@ -200,12 +248,6 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         )
         when = f", {date_in_words(entry.time)}" if audience == "client" else ""
         blocks += [Facts(f"Measured: {place_words(place)}{when}", rows)] if rows else []
-    captions = {
-        "trial": "Every trial",
-        "sealant": "Sealant",
-        "test": "Readings of the tests",
-        "tool": "Tools made for the job",
-    }
-    for key, caption in captions.items():
-        blocks += kind_table(job, stage, stage.kind(key), audience, caption=caption)
+    blocks += _trial_table(job, stage, audience) + _sealant_table(job, stage, audience)
+    blocks += kind_table(job, stage, stage.kind("tool"), audience, caption="Tools made for the job")
     return [Details("Measurements, trials and tools as they were entered", tuple(blocks))] if blocks else []
