@@ -84,7 +84,10 @@ def _draw_limits(axes: Axes, heat: JointHeat, right: float) -> None:
     if heat.limit_c is not None:
         axes.axhline(heat.limit_c, color=OXBLOOD, linewidth=1.4)
         text = f"limit of {heat.body}, {heat.limit_c:g} °C"
-        axes.annotate(text, (right, heat.limit_c), xytext=(-2, -3), textcoords="offset points", ha="right", va="top", fontsize=9, color=OXBLOOD)  # fmt: skip
+        place = (right - 0.3, heat.limit_c)
+        axes.annotate(
+            text, place, xytext=(0, -3), textcoords="offset points", ha="right", va="top", fontsize=9, color=OXBLOOD
+        )
 
 
 def _draw_passes(axes: Axes, heat: JointHeat, low: float) -> None:

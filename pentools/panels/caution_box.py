@@ -56,7 +56,9 @@ class CautionBox:
             if old
             else ""
         )
-        self.widget.children = (*boxes, self.read)
+        side_by_side = widgets.HBox(boxes)
+        side_by_side.add_class("pt-row")
+        self.widget.children = (side_by_side, self.read)
 
     def _box(self, caution: Caution) -> widgets.VBox:
         name = caution.key.replace("-", " ")
@@ -64,6 +66,7 @@ class CautionBox:
         button.on_click(guarded(self.status, partial(self._acknowledge, caution.key)))
         self.buttons[caution.key] = button
         box = widgets.VBox([widgets.HTML(f"<b>Caution, {escape(name)}.</b> {_words(caution)}"), button])
+        box.layout.flex = "1 1 24em"
         box.add_class("pt-caution")
         return box
 

@@ -142,6 +142,6 @@ def _cautions(job: Job, audience: Audience) -> list[Block]:
         rows = tuple((capital(c.key.replace("-", " ")), c.hazard, c.control) for c in known)
         note = CLOSING_LINE
         return [Details("Cautions read before the work", (Table("Cautions", ("Caution", "Hazard", "Control"), rows, source_note=note),))]  # fmt: skip
-    fire = [c for c in cautions_of(job, opening_actions(job)) if c.key in ("nitrate-fire", "closed-pen")]
+    fire = [c for key in ("nitrate-fire", "closed-pen") for c in cautions_of(job, opening_actions(job)) if c.key == key]
     heated = job.record.live("open", "heat pass")
     return [Notice(fire[0].text, "Caution")] if fire and heated else []
