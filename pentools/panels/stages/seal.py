@@ -263,7 +263,12 @@ class SealPanel(StagePanel):
                 "Prove it: two tests or more, since one alone names no seal.", table=tables + f"<ul>{how}</ul>"
             )
         points = [
-            (s.words, f"{s.points:+d}".replace("-", "−"), "; ".join(s.signs) or "–", "; ".join(s.clears) or "–")
+            (
+                s.words,
+                f"{s.points:+d}".replace("-", "−").replace("+0", "0"),
+                "; ".join(s.signs) or "–",
+                "; ".join(s.clears) or "–",
+            )
             for s in tree.suspicions
         ]
         tables += table_html("Which seal to suspect", ("Seal", "Points", "Speaks against it", "Clears it"), points)
