@@ -70,6 +70,8 @@ def evidence_figure(result: DateRange | None) -> Drawing | None:
     )
     axes.xaxis.set_major_locator(MaxNLocator(integer=True))
     axes.spines["left"].set_visible(False)
+    for text in axes.texts:
+        text.set_in_layout(False)  # they stand inside the axes; measuring each for the layout would take its time
     head(axes, title)
     alt = f"{title}. " + "; ".join(told) + (f". Shaded: {words}." if words else ".")
     return to_drawing(figure, title, alt)

@@ -79,7 +79,10 @@ def test_answers_and_ceiling_are_told_in_one_sentence(sheet):
     fill(panel.forms["answer"], action="heat", agreed="yes", **said)
     fill(panel.forms["answer"], action="polish", agreed="no", **said)
     fill(panel.forms["estimate"], ceiling="150 EUR")
-    assert "The owner said yes to heat; no to polishing. 0 of at most 150 EUR spent." in panel.result_text.value
+    assert (
+        "The owner said yes to heat; no to polishing. 0 of at most 150 EUR spent on materials."
+        in panel.result_text.value
+    )
 
 
 def test_an_estimate_out_of_order_is_refused(sheet, job):

@@ -51,8 +51,9 @@ class AgreePanel(StagePanel):
         yes, no = ([names[key] for key, _ in ACTIONS if key in said] for said in yes_and_no(self.job))
         said = [f"{word} to {', '.join(found)}" for word, found in (("yes", yes), ("no", no)) if found]
         money = spending_of(self.job)
+        what = "" if self.job.bench.rate_per_hour else " on materials"
         most = (
-            f" {money.spent:g} of at most {money.ceiling:g} {money.currency} spent."
+            f" {money.spent:g} of at most {money.ceiling:g} {money.currency} spent{what}."
             if money.ceiling is not None
             else " No ceiling is agreed."
         )

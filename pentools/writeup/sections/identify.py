@@ -100,7 +100,8 @@ def _evidence(job: Job) -> list[Block]:
             continue
         item = clue.evidence
         allows = EdtfInterval("", item.spans).meaning
-        typed = clue.typed if clue.typed == item.dates.meaning else f"{clue.typed}: {item.dates.meaning}"
+        plain = clue.typed.replace("/", " to ") == item.dates.meaning
+        typed = item.dates.meaning if plain else f"{clue.typed}: {item.dates.meaning}"
         what = allows if allows == item.dates.meaning else f"{allows} ({item.kind})"
         rows.append(
             (capital(item.feature), typed, what, f"{sure[item.certainty]}; {parts[item.part]}", item.source or "–")
