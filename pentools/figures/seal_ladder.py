@@ -174,7 +174,12 @@ def _mark(picture: Picture, axis: _Axis, trial: TrialDone, y: float) -> None:
     x, r = axis.at(trial.size_mm), MARK_MM
     held = trial.happened == "pulls back"
     colour = JADE if held else OXBLOOD
-    about = {"stroke": colour, "stroke_width": 0.5, "data_outcome": trial.happened, "data_size": f"{trial.size_mm:.3f}"}
+    about: dict[str, str | float | None] = {
+        "stroke": colour,
+        "stroke_width": 0.5,
+        "data_outcome": trial.happened,
+        "data_size": f"{trial.size_mm:.3f}",
+    }
     solid = colour if trial.dry else PAPER
     if held:
         points = [(x, y - 1.3 * r), (x + 1.3 * r, y), (x, y + 1.3 * r), (x - 1.3 * r, y)]

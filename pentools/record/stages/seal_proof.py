@@ -345,4 +345,4 @@ def _tool_fits(values: Mapping[str, Value], answer: SumAnswer) -> bool | None:
     if not window["possible"] or (length is not None and length < window["reach_mm"]):
         return False
     inside_ok = window["inside_low_mm"] <= inside <= window["inside_high_mm"]
-    return inside_ok and inside + LEAST_WALLS_MM <= outside <= window["outside_high_mm"]
+    return bool(inside_ok and inside + LEAST_WALLS_MM <= outside <= window["outside_high_mm"])
