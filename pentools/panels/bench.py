@@ -133,8 +133,8 @@ class BenchSheet:
         problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in job.record.problems)
         pen = str(job.values("intake", "arrival")["pen"] or "")
         self.overview.value = (
-            f"<h3>{escape(job.name)}</h3><p>{escape(pen)}</p>{where}{problems}"
-            + table_html("Where the job stands", ("Stage", "State", ""), rows)
+            f"<h2>{escape(job.name)}</h2><p>{escape(pen)}</p>{where}{problems}"
+            + table_html("Where the job stands", ("Stage", "State", "Why"), rows)
             + "<p>When the write-up is wanted: File → Save and Export Notebook As → “Pen_page_for_client” or "
             "“Pen_page_for_blog”. The menu's plain HTML export would show whatever stands in the panels, "
             "private fields too: do not send that one.</p>"

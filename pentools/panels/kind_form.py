@@ -79,7 +79,7 @@ class KindForm:
     def _set_heading(self) -> None:
         about = f"<p>{escape(self.kind.help)}</p>" if self.kind.help else ""
         moment = f", correcting the entry of {self._correcting.time:%d %B %H:%M}" if self._correcting else ""
-        self.heading.value = f"<h4>{escape(self.kind.title + moment)}</h4>{about}"
+        self.heading.value = f"<h3>{escape(self.kind.title + moment)}</h3>{about}"
         self.button.description = "Save the correction" if self._correcting else "Save"
         self.cancel.layout.display = "" if self._correcting else "none"
 

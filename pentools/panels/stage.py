@@ -196,8 +196,8 @@ class StagePanel:
         state = self.stage.state_of(self.job)
         why = f": {state.reason}" if state.reason else ""
         self.header.value = (
-            f'<h3>{escape(self.stage.title)}<span class="pt-state pt-state-{state.word.split()[0]}">'
-            f"{escape(state.word + why)}</span></h3><p>{escape(self.stage.purpose)}</p>"
+            f'<h2>{escape(self.stage.title)}<span class="pt-state pt-state-{state.word.split()[0]}">'
+            f"{escape(state.word + why)}</span></h2><p>{escape(self.stage.purpose)}</p>"
         )
         for row in self.holds.values():
             row.show(self.job.held(row.key))
@@ -216,7 +216,7 @@ class StagePanel:
             for entry in reversed(entries[-LOG_ROWS:])
         ]
         more = f" (the last {LOG_ROWS} of {len(entries)})" if len(entries) > LOG_ROWS else ""
-        self.log.value = table_html(f"Log{more}", ("When", "What", "Entry", ""), rows)
+        self.log.value = table_html(f"Log{more}", ("When", "What", "Entry", "Changed"), rows)
         options = [("choose …", "")]
         for entry in reversed(entries):
             options.append((f"{entry.time:%d %b %H:%M:%S} {self._in_words(entry)[:60]}", entry.id))

@@ -14,8 +14,8 @@ STYLE = """<style>
   --rule:#d9d5c8; background:var(--paper); color:#1d2329; border:1px solid var(--rule); border-radius:3px;
   padding:14px 18px; margin:4px 0 10px; font-size:14px; line-height:1.45; max-width:1180px; overflow:visible; }
 .pentools .jupyter-widgets, .pentools .widget-html-content { color:#1d2329; line-height:1.45; font-size:inherit; }
-.pentools h3 { font-size:1.35em; margin:0 0 2px; color:var(--ink); font-family:Georgia,"Times New Roman",serif; }
-.pentools h4 { font-size:1.05em; margin:6px 0 2px; color:var(--ink); }
+.pentools h2 { font-size:1.35em; margin:0 0 2px; color:var(--ink); font-family:Georgia,"Times New Roman",serif; }
+.pentools h3 { font-size:1.05em; margin:6px 0 2px; color:var(--ink); }
 .pentools p { margin:2px 0 6px; max-width:46em; }
 .pentools .pt-state { display:inline-block; font-size:.8em; border:1px solid currentColor; border-radius:2px;
   padding:0 .5em; margin-left:.6em; vertical-align:middle; font-family:sans-serif; color:var(--slate); }
@@ -59,6 +59,7 @@ STYLE = """<style>
 .pentools table.pt-table caption { text-align:left; font-weight:600; padding:4px 0; color:#1d2329; caption-side:top; }
 .pentools table.pt-table th, .pentools table.pt-table td { text-align:left; padding:3px 14px 3px 0; vertical-align:top;
   border-bottom:1px solid var(--rule); background:none; }
+.pentools table.pt-table td:first-child { white-space:nowrap; }
 .pentools table.pt-table th { font-weight:600; color:var(--slate); }
 .pentools ul.pt-findings { list-style:none; margin:0 0 10px; padding:0; max-width:46em; }
 .pentools ul.pt-findings li { margin:0 0 5px; padding-left:8px; border-left:4px solid var(--slate); }

@@ -45,7 +45,7 @@ class SumPanel:
         right.add_class("pt-result")
         columns = widgets.HBox([entry, right])
         columns.add_class("pt-columns")
-        self.widget = widgets.VBox([widgets.HTML(f"<h3>{chosen.title}</h3><p>{chosen.summary}</p>"), columns])
+        self.widget = widgets.VBox([widgets.HTML(f"<h2>{chosen.title}</h2><p>{chosen.summary}</p>"), columns])
         self.widget.add_class("pentools")
 
     def _ipython_display_(self) -> None:
@@ -86,7 +86,7 @@ class SumSheet:
     """The calculator's sheet: its style, and a panel for each sum."""
 
     def __init__(self) -> None:
-        self.widget = widgets.VBox([widgets.HTML(f"{STYLE}<h3>Quick sums</h3><p>Nothing typed here is kept.</p>")])
+        self.widget = widgets.VBox([widgets.HTML(f"{STYLE}<h2>Quick sums</h2><p>Nothing typed here is kept.</p>")])
         self.widget.add_class("pentools")
 
     def _ipython_display_(self) -> None:

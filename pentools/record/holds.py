@@ -99,13 +99,9 @@ def _of_stage(stage: str, name: str, job: Job) -> Any:
 
 
 def _consents(job: Job) -> dict[str, bool]:
-    """Kinds of action the owner said yes or no to: the agreement first, then the finish's own question."""
+    """Kinds of action the owner said yes or no to; the agree stage weighs its answers with the finish's own question."""
     agreed = _of_stage("agree", "consents", job)
-    found = {str(key): said for key, said in agreed.items() if said is not None} if isinstance(agreed, Mapping) else {}
-    polish = job.values("finish", "consent to polish")["agreed"] if "finish" in STAGES else None
-    if isinstance(polish, bool) and found.get("polish") is not True:
-        found["polish"] = polish
-    return found
+    return dict(agreed) if isinstance(agreed, Mapping) else {}
 
 
 def _reason(key: Step, job: Job, amount: float = 0.0) -> str:

@@ -110,7 +110,7 @@ class CleanPanel(StagePanel):
             self.mix_shown.value = f'<p class="pt-error" role="alert">✗ {escape(str(error))}</p>'
             return
         wrong = "".join(f'<p class="pt-error">✗ {escape(str(error))}</p>' for error in errors.values())
-        self.mix_shown.value = f"<h4>This mix</h4><p>{escape(answer.sentence)}</p>{wrong}"
+        self.mix_shown.value = f"<h3>This mix</h3><p>{escape(answer.sentence)}</p>{wrong}"
 
     def _saved(self, entry: Entry) -> None:
         """A yes or no of one rinse is not that of the next."""

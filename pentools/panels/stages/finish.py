@@ -74,7 +74,7 @@ class FinishPanel(StagePanel):
             graver = [
                 f for f in answer.findings if f.level in ("warning", "stop") and f.topic not in ("wheel", "caution")
             ]
-            shown += f"<h4>This plan</h4><p>{escape(answer.sentence)}</p>{findings_html(graver)}"
+            shown += f"<h3>This plan</h3><p>{escape(answer.sentence)}</p>{findings_html(graver)}"
         self.preview.value = shown
 
     # forms -------------------------------------------------------------------------------------------------
