@@ -61,9 +61,14 @@ def what_came_of_it(job: Job) -> str:
     if not steps and not heatings:
         names = named_materials(job)
         return f"It was not opened; what it is made of was told apart: {', '.join(names)}." if names else ""
-    parts = []
-    if steps:
-        parts.append(f"it came apart in {steps} step{'s' if steps > 1 else ''}")
+    came = any(v["came_off"] for _, v in job.log("open", "step")) or any(
+        v["free"] for _, v in job.log("open", "heat pass")
+    )
+    parts = (
+        [f"{'it came apart' if came else 'nothing came off'} in {steps} step{'s' if steps > 1 else ''}"]
+        if steps
+        else []
+    )
     parts.append(f"{heatings} heating{'s' if heatings > 1 else ''}" if heatings else "no heat")
     text = ", with ".join(parts) + ("; something broke, as told below." if broke else "; nothing broke.")
     return text[0].upper() + text[1:]
