@@ -171,9 +171,9 @@ class CleanPanel(StagePanel):
             )
             for soak in soaks_of(self.job)
         ]  # fmt: skip
-        head = ("Part", "In what", "From", "To", "So far", "Limit", "")
+        head = ("Part", "In what", "From", "To", "So far", "Limit", "State")
         drying = [(labels[dry.part], f"{dry.until:%d %b %H:%M}", "dry" if dry.over else "still wet") for dry in drying_of(self.job, moment)]  # fmt: skip
-        tables = table_html("Soaks", head, soaks) + table_html("Drying", ("Part", "Next step not before", ""), drying)
+        tables = table_html("Soaks", head, soaks) + table_html("Drying", ("Part", "Next step not before", "State"), drying)
         mix = mix_of(self.job)
         if mix is not None:
             tables += table_html(f"Flush mix: {mix.sentence}", mix.table[0], mix.table[1:])

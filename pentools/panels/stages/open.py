@@ -128,7 +128,7 @@ class OpenPanel(StagePanel):
             rows.append(
                 (_MARKS[step.state], str(step.number), step.part, f"{step.action}{thread}", why, step.certainty)
             )
-        return table_html("Order of work", ("", "Step", "Part", "What to do", "Why, or what it waits for", "How sure"), rows)  # fmt: skip
+        return table_html("Order of work", ("State", "Step", "Part", "What to do", "Why, or what it waits for", "How sure"), rows)  # fmt: skip
 
     def _limits_table(self) -> str:
         head = ("Part", "Treatment", "Verdict", "How far", "Because", "Source and how sure")

@@ -256,7 +256,7 @@ class SealPanel(StagePanel):
             (names.get(t.test, t.test), t.result or "cannot be told", "counts" if t.counts else "before the last change")
             for t in done
         ]  # fmt: skip
-        tables = table_html("Tests", ("Test", "Result", ""), rows)
+        tables = table_html("Tests", ("Test", "Result", "Counts"), rows)
         if tree is None:
             how = "".join(f"<li>{escape(names[key])}: {escape(text)}</li>" for key, text in HOW.items())
             return PanelResult(
