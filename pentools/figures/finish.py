@@ -175,12 +175,12 @@ def _top_words(axes: Axes, measured: Measured | None, low: float, high: float, w
     from matplotlib.transforms import blended_transform_factory
 
     across = blended_transform_factory(axes.transData, axes.transAxes)
-    axes.text(high, 0.99, " no more ", transform=across, va="top", ha="left", color=OXBLOOD)
+    axes.text(high, 0.99, "\u2002no more", transform=across, va="top", ha="left", color=OXBLOOD)
     if wall_open and high - low > 0.12 * axes.get_xlim()[1]:
-        axes.text(high, 0.99, "measure the wall first ", transform=across, va="top", ha="right", color=BRASS)
+        axes.text(high, 0.99, "measure the wall first\u2002", transform=across, va="top", ha="right", color=BRASS)
     if measured is not None:
         right = measured.removed_um < 0.42 * axes.get_xlim()[1]
-        text = f" measured by {measured.way}: {measured.removed_um:.2g} ± {2 * measured.u_um:.1g} µm "
+        text = f"\u2002measured by {measured.way}: {measured.removed_um:.2g} ± {2 * measured.u_um:.1g} µm\u2002"
         axes.text(
             measured.removed_um, 0.02, text, transform=across, va="bottom", ha="left" if right else "right", color=JADE
         )
