@@ -177,7 +177,7 @@ def test_what_came_of_it(job):
     arrive(job, "casein")
     assert what_came_of_it(job) == "It was not opened; what it is made of was told apart: casein."
     job.add("open", "step", {"did": "Looked at the joint."})
-    assert what_came_of_it(job) == "Nothing came off in 1 step, with no heat; nothing broke."
+    assert what_came_of_it(job) == "It stayed closed, with no heat; nothing broke."
     job.add("open", "step", {"did": "Unscrewed the cap top.", "came_off": "cap top"})
     assert what_came_of_it(job) == "It came apart in 2 steps, with no heat; nothing broke."
     job.add("open", "heat pass", {"joint": "section", "broke": "a crack at the mouth"})

@@ -120,5 +120,6 @@ def test_an_overrule_is_told_with_its_reason(job):
 
 def test_a_pen_that_was_not_opened_says_so(job):
     job.add("open", "material", {"part": "barrel", "material": "casein", "sure": "yes"})
-    lead = open.section(job, job.stage("open"), "blog").blocks[0].text
-    assert lead == "It was not opened; what it is made of was told apart: casein, celluloid."
+    made = open.section(job, job.stage("open"), "blog")
+    assert made.title == "What it is made of, and what it can take"
+    assert made.blocks[0].text == "It was not opened; what it is made of was told apart: casein, celluloid."

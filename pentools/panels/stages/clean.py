@@ -16,6 +16,7 @@ from pentools.panels.caution_box import CautionBox
 from pentools.panels.guard import guarded
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
+from pentools.panels.ticker import Ticker
 from pentools.record.entries import now
 from pentools.record.kinds import Kind
 from pentools.record.stages.cleaning import (
@@ -42,7 +43,7 @@ if TYPE_CHECKING:
 
 __all__ = ["CleanPanel"]
 
-TICK_MS = 15_000
+TICK_S = 10.0
 _WET_KINDS = ("bath", "soak started", "rinse")
 
 
@@ -58,11 +59,8 @@ class CleanPanel(StagePanel):
         self.look = widgets.Button(description="Look at the clock")
         self.look.on_click(guarded(self.status, self._refresh_result))
         self.clock = widgets.HTML()
-        self.ticker = widgets.Play(
-            interval=TICK_MS, min=0, max=10**6, description="Clock", show_repeat=False, layout={"display": "none"}
-        )
-        self.ticker.observe(guarded(self.status, self._refresh_result), "value")
-        self.widget.children = (*self.widget.children[:3], widgets.VBox([self.clock, self.look, self.ticker]), *self.widget.children[3:])  # fmt: skip
+        self.ticker = Ticker(guarded(self.status, self._refresh_result), TICK_S)
+        self.widget.children = (*self.widget.children[:3], widgets.VBox([self.clock, self.look]), *self.widget.children[3:])  # fmt: skip
         self.verdicts = {key: widgets.HTML() for key in ("bath", "soak started")}
         for key, shown in self.verdicts.items():
             form = self.forms[key]
@@ -160,7 +158,7 @@ class CleanPanel(StagePanel):
         running = running_soaks(self.job)
         if hasattr(self, "clock"):
             self.look.layout.display = "" if running else "none"
-            self.ticker.playing = bool(running)
+            self.ticker.run(bool(running))
             self.clock.value = f'<p class="pt-hint">As of {moment:%H:%M:%S}.</p>' if running else ""
         labels, baths = dict(PARTS), dict(BATHS)
         soaks = [
@@ -173,7 +171,9 @@ class CleanPanel(StagePanel):
         ]  # fmt: skip
         head = ("Part", "In what", "From", "To", "So far", "Limit", "State")
         drying = [(labels[dry.part], f"{dry.until:%d %b %H:%M}", "dry" if dry.over else "still wet") for dry in drying_of(self.job, moment)]  # fmt: skip
-        tables = table_html("Soaks", head, soaks) + table_html("Drying", ("Part", "Next step not before", "State"), drying)
+        tables = table_html("Soaks", head, soaks) + table_html(
+            "Drying", ("Part", "Next step not before", "State"), drying
+        )
         mix = mix_of(self.job)
         if mix is not None:
             tables += table_html(f"Flush mix: {mix.sentence}", mix.table[0], mix.table[1:])

@@ -16,7 +16,15 @@ from pentools.tables.source_words import source_words
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["TREATMENTS_SHOWN", "limit_rows", "limits_table", "no_harm_rows", "opening_sentence", "what_came_of_it"]
+__all__ = [
+    "TREATMENTS_SHOWN",
+    "came_apart",
+    "limit_rows",
+    "limits_table",
+    "no_harm_rows",
+    "opening_sentence",
+    "what_came_of_it",
+]
 
 TREATMENTS_SHOWN = ("cold water soak", "flush mix soak", "ultrasonic", "dry heat", "alcohol")
 """The treatments of opening and cleaning, whose limits are shown for each part."""
@@ -61,17 +69,17 @@ def what_came_of_it(job: Job) -> str:
     if not steps and not heatings:
         names = named_materials(job)
         return f"It was not opened; what it is made of was told apart: {', '.join(names)}." if names else ""
-    came = any(v["came_off"] for _, v in job.log("open", "step")) or any(
-        v["free"] for _, v in job.log("open", "heat pass")
-    )
-    parts = (
-        [f"{'it came apart' if came else 'nothing came off'} in {steps} step{'s' if steps > 1 else ''}"]
-        if steps
-        else []
-    )
-    parts.append(f"{heatings} heating{'s' if heatings > 1 else ''}" if heatings else "no heat")
-    text = ", with ".join(parts) + ("; something broke, as told below." if broke else "; nothing broke.")
-    return text[0].upper() + text[1:]
+    warmed = f"{heatings} heating{'s' if heatings > 1 else ''}" if heatings else "no heat"
+    end = "something broke, as told below." if broke else "nothing broke."
+    if not came_apart(job):
+        return f"It stayed closed, with {warmed}; {end}"
+    return f"It came apart in {steps} step{'s' if steps != 1 else ''}, with {warmed}; {end}"
+
+
+def came_apart(job: Job) -> bool:
+    """Whether anything came off or came free."""
+    off = any(values["came_off"] for _, values in job.log("open", "step"))
+    return off or any(values["free"] for _, values in job.log("open", "heat pass"))
 
 
 def limit_rows(part: str, limits: Iterable[TreatmentLimit]) -> list[tuple[str, ...]]:

@@ -9,7 +9,7 @@ from pentools.errors import InputError
 from pentools.record.stages.open import opening_findings
 from pentools.record.stages.opening_facts import cautions_of, cautions_read
 from pentools.record.stages.opening_heat import heated_joints, joint_heat
-from pentools.record.stages.opening_words import limits_table, what_came_of_it
+from pentools.record.stages.opening_words import came_apart, limits_table, what_came_of_it
 from pentools.record.stages.opening_work import block_of, opening_actions
 from pentools.writeup.blocks import (
     Audience,
@@ -80,7 +80,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _cautions(job, audience)
     blocks += notes_of(job, stage, ("knock-out block", "caution read"), audience)
     blocks += releases_of(job, stage, audience)
-    return Section(stage.key, _TITLE, tuple(blocks))
+    title = _TITLE if came_apart(job) else "What it is made of, and what it can take"
+    return Section(stage.key, title, tuple(blocks))
 
 
 def _table_of(job: Job, stage: Stage, kind: str, audience: Audience, caption: str) -> list[Block]:
