@@ -62,7 +62,7 @@ class CautionBox:
 
     def _box(self, caution: Caution) -> widgets.VBox:
         name = caution.key.replace("-", " ")
-        button = widgets.Button(description=f"I have read this: {name}")
+        button = widgets.Button(description=f"I have read this: {name}", layout={"align_self": "flex-start"})
         button.on_click(guarded(self.status, partial(self._acknowledge, caution.key)))
         self.buttons[caution.key] = button
         box = widgets.VBox([widgets.HTML(f"<b>Caution, {escape(name)}.</b> {_words(caution)}"), button])

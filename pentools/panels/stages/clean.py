@@ -56,7 +56,7 @@ class CleanPanel(StagePanel):
         super().__init__(sheet, stage)
         self.cautions = CautionBox(self.status, self._acknowledge)
         self.above.children = (self.cautions.widget,)
-        self.look = widgets.Button(description="Look at the clock")
+        self.look = widgets.Button(description="Look at the clock", layout={"align_self": "flex-start"})
         self.look.on_click(guarded(self.status, self._refresh_result))
         self.clock = widgets.HTML()
         self.ticker = Ticker(guarded(self.status, self._refresh_result), TICK_S)

@@ -124,11 +124,10 @@ class OpenPanel(StagePanel):
         for step in order.steps:
             thread = f" Thread: {step.turn}." if step.turn else ""
             waits = step_waits(step)
-            why = f"Waits until this is so: {waits}." if waits else f"{step.why}"
-            rows.append(
-                (_MARKS[step.state], str(step.number), step.part, f"{step.action}{thread}", why, step.certainty)
-            )
-        return table_html("Order of work", ("State", "Step", "Part", "What to do", "Why, or what it waits for", "How sure"), rows)  # fmt: skip
+            why = f"Waits until this is so: {waits}." if waits else step.why
+            what = f"{step.part}: {step.action}{thread}"
+            rows.append((str(step.number), _MARKS[step.state], what, f"{why} ({step.certainty})"))
+        return table_html("Order of work", ("Step", "State", "What to do", "Why, or what it waits for"), rows)
 
     def _limits_table(self) -> str:
         head = ("Part", "Treatment", "Verdict", "How far", "Because", "Source and how sure")

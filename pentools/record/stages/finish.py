@@ -1,6 +1,6 @@
 """The finish: zones and masks, consent, a plan in micrometres, each step as it was done, and what was measured.
 
-What the entries come to is worked out in `finish_plan` and `finish_removal`; here is what is asked, and the hold point.
+What the entries come to is worked out in `finish_plan` and `finish_removal`; here is what is asked.
 """
 
 from __future__ import annotations
@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 from pentools.calc.findings import Finding
 from pentools.calc.nib_smoothing import FEELS
 from pentools.fields import Field
-from pentools.record.holds import HoldPoint
 from pentools.record.kinds import Kind, Stage, StageState
 from pentools.record.stages.common import mass, yes_no
 from pentools.record.stages.finish_plan import progress_of
@@ -23,7 +22,7 @@ from pentools.tables.abrasives import zones
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["FINISH", "POLISH_HOLD", "ZONE_PARTS", "material_known"]
+__all__ = ["FINISH", "ZONE_PARTS", "material_known"]
 
 ZONE_PARTS: tuple[tuple[str, str], ...] = (
     ("cap", "cap"), ("clip", "clip"), ("cap-band", "cap band"), ("barrel", "barrel"), ("section", "section"),
@@ -137,20 +136,6 @@ def material_known(job: Job) -> bool:
     """Whether the intake names the material; "unknown", "not sure" and a question mark do not name it."""
     text = str(job.values("intake", "arrival")["material"] or "").strip()
     return bool(text) and not re.search(r"unknown|not known|not sure|unsure|\?", text, re.IGNORECASE)
-
-
-def _before_polish(job: Job) -> str:
-    missing = []
-    if job.values("finish", "consent to polish")["agreed"] is not True:
-        missing.append("the owner’s consent to polish is not recorded")
-    if not material_known(job):
-        missing.append("the material is not known (say it at intake)")
-    if job.values("finish", "masks on")["masks"] is not True:
-        missing.append("the masks are not on")
-    return ", ".join(missing[:-1]) + (" and " if len(missing) > 1 else "") + missing[-1] if missing else ""
-
-
-POLISH_HOLD = HoldPoint("polish", "polishing", _before_polish)
 
 
 def _state(job: Job) -> StageState:
