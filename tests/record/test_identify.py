@@ -134,3 +134,20 @@ def test_the_state_goes_from_open_to_done(job):
     job.add("identify", "identity", {"maker": "unknown", "object_type": "lever filler"})
     assert stage.state_of(job).word == "done"
     assert stage.state_of(job).reason == "1936/1942"
+
+
+def test_a_feature_typed_with_its_article_gets_no_second_one(job):
+    job.add(
+        "identify",
+        "evidence",
+        {
+            "feature": "the family's word",
+            "evidence_kind": "opinion",
+            "dates": "c. 1940",
+            "certainty": "doubtful",
+            "part_state": "original",
+        },
+    )
+    texts = [finding.text for finding in dating_findings(job)]
+    assert any("The family's word" in text for text in texts), texts
+    assert not any("the the" in text.lower() for text in texts)

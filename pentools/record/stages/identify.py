@@ -84,7 +84,7 @@ def read_clue(values: Mapping[str, Value]) -> Evidence:
     """
     return plausible(
         Evidence(
-            str(values["feature"] or ""),
+            str(values["feature"] or "").removeprefix("the "),  # the findings put their own article before it
             read_date(str(values["dates"] or "")),
             cast("EvidenceKind", values["evidence_kind"] or "production"),
             cast("Certainty", values["certainty"] or "likely"),
