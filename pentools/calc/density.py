@@ -150,7 +150,7 @@ def air_density_cipm_2007(temperature_c: float, pressure_kpa: float, humidity_sh
     _within("air pressure", pressure_kpa, 60, 110, "kPa")
     _within("relative humidity", humidity_share, 0, 1, "(a share)")
     t, kelvin, p = temperature_c, temperature_c + 273.15, pressure_kpa * 1000
-    saturation = math.exp(1.2378847e-5 * kelvin**2 - 1.9121316e-2 * kelvin + 33.93711047 - 6.3431645e3 / kelvin)
+    saturation = 1000 * saturation_vapour_pressure_kpa(t)
     enhancement = 1.00062 + 3.14e-8 * p + 5.6e-7 * t**2
     x = humidity_share * enhancement * saturation / p
     z = (
