@@ -11,12 +11,12 @@ __version__ = "0.1.0"
 _WHERE = {
     "open_bench": "pentools.panels.bench",
     "open_sums": "pentools.panels.sums",
-    "capacity_from_weight": "pentools.calc.weighing",
+    "capacity_from_weight": "pentools.calc.weighing.capacity",
     "ledger": "pentools.record.ledger",
-    "date_range": "pentools.calc.date_range",
-    "seal_fit": "pentools.sums.seal",
-    "treatment_limits": "pentools.calc.treatment_limits",
-    "grit_progression": "pentools.calc.grit_progression",
+    "date_range": "pentools.calc.dating.range",
+    "seal_fit": "pentools.sums.seal.rings",
+    "treatment_limits": "pentools.calc.treatment.limits",
+    "grit_progression": "pentools.calc.finish.progression",
 }
 
 __all__ = ["__version__", *sorted(_WHERE)]  # noqa: PLE0604 - the table above holds text only

@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job, job_folder, open_job
-from pentools.record.stages.fill_test import capacity_of
-from pentools.record.stages.release import ENDINGS, ending
+from pentools.record.stages.job.release import ENDINGS, ending
+from pentools.record.stages.weighing.filling import capacity_of
 from pentools.writeup.write import write_pages
 
 __all__ = ["SAMPLE", "run_demo"]

@@ -7,26 +7,26 @@ import nbformat
 import pytest
 from PIL import Image
 
-from pentools.calc.fault_tree import suspect_seal
-from pentools.calc.trial_ladder import Trial, next_trial_size
+from pentools.calc.seal.faults import suspect_seal
+from pentools.calc.seal.trials import Trial, next_trial_size
 from pentools.fields import Value
-from pentools.figures.strokes import stroke_runs
+from pentools.figures.weighing.strokes import stroke_runs
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import WITHDRAWAL
 from pentools.record.job import create_job, shipped_folder
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import missing_report_fields
 from pentools.record.review import review
-from pentools.record.stages.agree import consents, departures_without_yes
-from pentools.record.stages.condition import worst_by_part
-from pentools.record.stages.fill_test import capacity_of, cycles
-from pentools.record.stages.identify import dating
-from pentools.record.stages.opening_facts import limit_for
-from pentools.record.stages.opening_heat import joint_heat
-from pentools.record.stages.release import ending
-from pentools.record.stages.seal import candidates, next_trial, passed_places, proofs_done, suspects, trials
-from pentools.record.stages.work_log import running_timer
-from pentools.sums.capacity import dimension_fields
+from pentools.record.stages.dating.identify import dating
+from pentools.record.stages.job.agree import consents, departures_without_yes
+from pentools.record.stages.job.condition import worst_by_part
+from pentools.record.stages.job.release import ending
+from pentools.record.stages.job.work_log import running_timer
+from pentools.record.stages.seal.sealing import candidates, next_trial, passed_places, proofs_done, suspects, trials
+from pentools.record.stages.treatment.facts import limit_for
+from pentools.record.stages.treatment.heat import joint_heat
+from pentools.record.stages.weighing.filling import capacity_of, cycles
+from pentools.sums.weighing.capacity import dimension_fields
 from pentools.units import Reading
 from pentools.writeup.notebook import stages_named
 

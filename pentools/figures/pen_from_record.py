@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from pentools.calc.geometry import SYSTEMS
+from pentools.calc.weighing.expected import SYSTEMS
 from pentools.errors import InputError
 from pentools.figures.pen.parts import drawn_part, part_name, parts_of
 from pentools.figures.pen.section_view import draw_pen

@@ -27,7 +27,7 @@ def figures_for(key: str, answer: SumAnswer) -> list[Drawing]:
         Empty where the sum has no figure.
     """
     if key == "capacity":
-        from pentools.figures.fill_test import budget_figure, capacity_figure
+        from pentools.figures.weighing.filling import budget_figure, capacity_figure
 
         return [d for d in (capacity_figure(answer), budget_figure(answer)) if d is not None]
     if key == "abrasives":
@@ -40,8 +40,8 @@ def figures_for(key: str, answer: SumAnswer) -> list[Drawing]:
 
 
 def _abrasives_figures(answer: SumAnswer) -> list[Drawing]:
-    from pentools.calc.progression_types import Progression
-    from pentools.figures.finish import ladder_figure
+    from pentools.calc.finish.types import Progression
+    from pentools.figures.finish.finishing import ladder_figure
 
     plan = answer.result
     ladder = ladder_figure(plan) if isinstance(plan, Progression) else None
@@ -49,14 +49,14 @@ def _abrasives_figures(answer: SumAnswer) -> list[Drawing]:
 
 
 def _grade_figures(answer: SumAnswer) -> list[Drawing]:
-    from pentools.calc.grades import Grade
-    from pentools.figures.finish import scales_chart
+    from pentools.calc.finish.grades import Grade
+    from pentools.figures.finish.finishing import scales_chart
 
     return [scales_chart(answer.result if isinstance(answer.result, Grade) else None)]
 
 
 def _seal_figures(answer: SumAnswer) -> list[Drawing]:
-    from pentools.calc.seal_fit import SealFit
-    from pentools.figures.seal import ring_drawing
+    from pentools.calc.seal.fit import SealFit
+    from pentools.figures.seal.rings import ring_drawing
 
     return [ring_drawing(answer.result.best)] if isinstance(answer.result, SealFit) else []

@@ -8,7 +8,7 @@ from html import escape
 
 import ipywidgets as widgets
 
-from pentools.calc.cautions import Caution
+from pentools.calc.treatment.cautions import Caution
 from pentools.panels.guard import Status, guarded
 from pentools.tables.source_words import source_words
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, ClassVar
 
 import ipywidgets as widgets
 
-from pentools.calc.findings import Finding
+from pentools.calc.base.findings import Finding
 from pentools.decimals import in_markup
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 from pentools.fields import Value

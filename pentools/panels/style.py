@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from pentools.calc.findings import Finding
+from pentools.calc.base.findings import Finding
 
 __all__ = ["STYLE", "findings_html", "sentence_html", "table_html"]
 

@@ -54,7 +54,7 @@ class SumPanel:
         display(self.widget)
 
     def _ask_for_system(self) -> None:
-        from pentools.sums.capacity import all_dimension_names, dimension_fields
+        from pentools.sums.weighing.capacity import all_dimension_names, dimension_fields
 
         system = self.boxes["system"].text
         wanted = {field.name for field in dimension_fields(system)} if system else set()

@@ -1,6 +1,6 @@
 """Hold points: steps that must not start until something is known or done, and how they are released.
 
-The logic is in `pentools.calc.hold_points`; here its facts are gathered from the record, and its answer is put into
+The logic is in `pentools.calc.base.hold_points`; here its facts are gathered from the record, and its answer is put into
 the words of the bench.
 """
 
@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
-from pentools.calc.hold_points import STEPS, JobFacts, Step, hold_point
+from pentools.calc.base.hold_points import STEPS, JobFacts, Step, hold_point
 from pentools.errors import InputError
 from pentools.record.registry import STAGES
 from pentools.record.spending import spending_of
@@ -70,8 +70,8 @@ def job_facts(job: Job) -> JobFacts:
     JobFacts
         The facts; what a stage that is not there could say counts as not said.
     """
-    from pentools.record.stages.limits import limits_written
-    from pentools.record.stages.opening_facts import named_materials
+    from pentools.record.stages.job.limits import limits_written
+    from pentools.record.stages.treatment.facts import named_materials
 
     agreed = _consents(job)
     money = spending_of(job)

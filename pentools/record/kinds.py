@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from pentools.calc.findings import Finding
+from pentools.calc.base.findings import Finding
 from pentools.errors import InputError, RecordError
 from pentools.fields import Field, Value
 

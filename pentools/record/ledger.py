@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 from pentools.errors import PentoolsError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import RECORD_NAME, Job, job_in
-from pentools.record.stages.fill_test import capacity_of
-from pentools.record.stages.release import ending
-from pentools.record.stages.work_log import minutes_by_activity
+from pentools.record.stages.job.release import ending
+from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.stages.weighing.filling import capacity_of
 
 if TYPE_CHECKING:
     import os

@@ -12,19 +12,19 @@ __all__ = ["STAGES", "all_stages", "find_stage"]
 
 # key -> where the stage is declared; the order is the order of the job
 STAGES: dict[str, str] = {
-    "intake": "pentools.record.stages.intake:INTAKE",
-    "identify": "pentools.record.stages.identify:IDENTIFY",
-    "condition": "pentools.record.stages.condition:CONDITION",
-    "agree": "pentools.record.stages.agree:AGREE",
-    "open": "pentools.record.stages.open:OPEN",
-    "clean": "pentools.record.stages.clean:CLEAN",
-    "work log": "pentools.record.stages.work_log:WORK_LOG",
-    "seal": "pentools.record.stages.seal:SEAL",
-    "fill test": "pentools.record.stages.fill_test:FILL_TEST",
-    "finish": "pentools.record.stages.finish:FINISH",
-    "limits": "pentools.record.stages.limits:LIMITS",
-    "pictures": "pentools.record.stages.pictures:PICTURES",
-    "release": "pentools.record.stages.release:RELEASE_STAGE",
+    "intake": "pentools.record.stages.job.intake:INTAKE",
+    "identify": "pentools.record.stages.dating.identify:IDENTIFY",
+    "condition": "pentools.record.stages.job.condition:CONDITION",
+    "agree": "pentools.record.stages.job.agree:AGREE",
+    "open": "pentools.record.stages.treatment.opening:OPEN",
+    "clean": "pentools.record.stages.treatment.cleaning:CLEAN",
+    "work log": "pentools.record.stages.job.work_log:WORK_LOG",
+    "seal": "pentools.record.stages.seal.sealing:SEAL",
+    "fill test": "pentools.record.stages.weighing.filling:FILL_TEST",
+    "finish": "pentools.record.stages.finish.finishing:FINISH",
+    "limits": "pentools.record.stages.job.limits:LIMITS",
+    "pictures": "pentools.record.stages.job.pictures:PICTURES",
+    "release": "pentools.record.stages.job.release:RELEASE_STAGE",
 }
 
 

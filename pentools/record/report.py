@@ -6,11 +6,11 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from pentools import tables
-from pentools.calc.findings import Finding, Level
-from pentools.calc.report_completeness import ReportCompleteness, ReportField, report_completeness
+from pentools.calc.base.completeness import ReportCompleteness, ReportField, report_completeness
+from pentools.calc.base.findings import Finding, Level
 from pentools.record.registry import STAGES, find_stage
-from pentools.record.stages.agree import not_applicable
-from pentools.record.stages.intake import ARRIVAL
+from pentools.record.stages.job.agree import not_applicable
+from pentools.record.stages.job.intake import ARRIVAL
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

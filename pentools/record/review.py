@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.findings import Finding
+from pentools.calc.base.findings import Finding
 from pentools.errors import InputError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.holds import HOLDS

@@ -103,14 +103,14 @@ def cost_of(job: Job, cost: Value) -> float:
 
 
 def _hours(job: Job) -> float:
-    from pentools.record.stages.work_log import minutes_by_activity
+    from pentools.record.stages.job.work_log import minutes_by_activity
 
     return sum(minutes_by_activity(job).values()) / 60
 
 
 def _ceiling(job: Job) -> Money | None:
     if "agree" in STAGES:
-        agreed = importlib.import_module("pentools.record.stages.agree").ceiling(job)
+        agreed = importlib.import_module("pentools.record.stages.job.agree").ceiling(job)
         if isinstance(agreed, (int, float)):
             return Money(float(agreed))
         if agreed is not None:

@@ -11,22 +11,22 @@ __all__ = ["SUMS", "Sum", "SumAnswer", "find", "read_options"]
 
 # name on the command line -> module and attribute; loaded only when asked for
 SUMS: dict[str, str] = {
-    "capacity": "pentools.sums.capacity:CAPACITY",
-    "leak": "pentools.sums.leak:LEAK",
-    "date": "pentools.sums.date:DATE",
-    "money": "pentools.sums.money:MONEY",
-    "seal": "pentools.sums.seal:SEAL",
-    "sac": "pentools.sums.sac:SAC",
-    "washer": "pentools.sums.washer:WASHER",
-    "thread": "pentools.sums.thread:THREAD",
-    "knockout": "pentools.sums.knockout:KNOCKOUT",
-    "heat": "pentools.sums.heat:HEAT",
-    "treatment": "pentools.sums.treatment:TREATMENT",
-    "mix": "pentools.sums.mix:MIX",
-    "dilute": "pentools.sums.dilute:DILUTE",
-    "shellac": "pentools.sums.shellac:SHELLAC",
-    "abrasives": "pentools.sums.abrasives:ABRASIVES",
-    "grade": "pentools.sums.grade:GRADE",
+    "capacity": "pentools.sums.weighing.capacity:CAPACITY",
+    "leak": "pentools.sums.weighing.leak:LEAK",
+    "date": "pentools.sums.dating.date:DATE",
+    "money": "pentools.sums.dating.money:MONEY",
+    "seal": "pentools.sums.seal.rings:SEAL",
+    "sac": "pentools.sums.seal.sac:SAC",
+    "washer": "pentools.sums.seal.washer:WASHER",
+    "thread": "pentools.sums.seal.thread:THREAD",
+    "knockout": "pentools.sums.seal.knockout:KNOCKOUT",
+    "heat": "pentools.sums.treatment.heat:HEAT",
+    "treatment": "pentools.sums.treatment.limits:TREATMENT",
+    "mix": "pentools.sums.treatment.mix:MIX",
+    "dilute": "pentools.sums.treatment.dilute:DILUTE",
+    "shellac": "pentools.sums.treatment.shellac:SHELLAC",
+    "abrasives": "pentools.sums.finish.abrasives:ABRASIVES",
+    "grade": "pentools.sums.finish.grade:GRADE",
 }
 
 

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pentools.calc.findings import Finding
+from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.fields import Field, Value
 

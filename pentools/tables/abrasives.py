@@ -6,8 +6,8 @@ import functools
 import itertools
 
 from pentools import tables
-from pentools.calc.abrasive_limits import Material, Medium, Zone, materials_from_rows, media_from_rows, zones_from_rows
-from pentools.calc.grades import Catalogue, catalogue_from_rows
+from pentools.calc.finish.grades import Catalogue, catalogue_from_rows
+from pentools.calc.finish.limits import Material, Medium, Zone, materials_from_rows, media_from_rows, zones_from_rows
 from pentools.errors import InputError
 
 __all__ = ["catalogue", "gold_density_g_ml", "materials", "media", "surface_words", "zones"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pentools import tables
-from pentools.calc.fill_diagnosis import Suspect
+from pentools.calc.weighing.diagnosis import Suspect
 
 __all__ = ["fill_suspects"]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import functools
 
 from pentools import tables
-from pentools.calc.ring_gland import Ring
-from pentools.calc.seal_findings import Duty, duties_from_rows
-from pentools.calc.threads import Thread, threads_from_rows
+from pentools.calc.seal.gland import Ring
+from pentools.calc.seal.judge import Duty, duties_from_rows
+from pentools.calc.seal.threads import Thread, threads_from_rows
 from pentools.errors import InputError
 
 __all__ = ["RING_TABLES", "duty", "rings", "sac_note", "threads"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from pentools.calc.findings import Finding
+from pentools.calc.base.findings import Finding
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from pentools.calc.uncertainty import format_value
+from pentools.calc.base.uncertainty import format_value
 from pentools.errors import PentoolsError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.registry import STAGES, find_stage
-from pentools.record.stages.fill_test import capacity_of
+from pentools.record.stages.weighing.filling import capacity_of
 from pentools.writeup.blocks import Audience, Block, Details, Facts, Notice, Paragraph, Section, Table
-from pentools.writeup.sections.condition import gravest
-from pentools.writeup.sections.fill_test import leak_in_words
 from pentools.writeup.sections.generic import log_rows
-from pentools.writeup.sections.release import ending_in_words
+from pentools.writeup.sections.job.condition import gravest
+from pentools.writeup.sections.job.release import ending_in_words
+from pentools.writeup.sections.weighing.filling import leak_in_words
 from pentools.writeup.words import THIN, capital, date_in_words, sentence
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, TypeVar
 from pentools.errors import InputError
 
 if TYPE_CHECKING:
-    from pentools.calc.fill_series import StrokeSeries
-    from pentools.calc.leak import LeakResult
+    from pentools.calc.weighing.leak import LeakResult
+    from pentools.calc.weighing.series import StrokeSeries
     from pentools.figures.drawing import Drawing
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
@@ -35,63 +35,63 @@ _CHARTS: dict[tuple[str, str], Drawing | None] = {}
 
 def capacity_chart(answer: SumAnswer) -> Drawing | None:
     """What the pen draws against what it should hold."""
-    from pentools.figures.fill_test import capacity_figure
+    from pentools.figures.weighing.filling import capacity_figure
 
     return _kept("capacity", repr(answer.data), lambda: capacity_figure(answer))
 
 
 def budget_chart(answer: SumAnswer) -> Drawing | None:
     """How much each source of doubt gives to the uncertainty."""
-    from pentools.figures.fill_test import budget_figure
+    from pentools.figures.weighing.filling import budget_figure
 
     return _kept("budget", repr(answer.data), lambda: budget_figure(answer))
 
 
 def series_chart(job: Job) -> Drawing | None:
     """Repeated fills, or weighings after single strokes."""
-    from pentools.figures.fill_test import fill_series_figure
+    from pentools.figures.weighing.filling import fill_series_figure
 
     return _kept("series", _state_of(job), lambda: fill_series_figure(job))
 
 
 def fillings_chart(job: Job) -> Drawing | None:
     """Repeated fills, from dry and from drained apart."""
-    from pentools.figures.fill_series import fillings_figure
+    from pentools.figures.weighing.series import fillings_figure
 
     return fillings_figure(job)
 
 
 def heat_charts(job: Job) -> tuple[Drawing, ...]:
     """The heatings of each joint against its limits."""
-    from pentools.figures.heat import heat_figures
+    from pentools.figures.treatment.heat import heat_figures
 
     return _if_it_adds_up(lambda: heat_figures(job)) or ()
 
 
 def leak_chart(job: Job) -> Drawing | None:
     """Mass against time of the pen at rest."""
-    from pentools.figures.fill_test import leak_figure
+    from pentools.figures.weighing.filling import leak_figure
 
     return _kept("leak", _state_of(job), lambda: leak_figure(job))
 
 
 def strokes_counted(job: Job) -> StrokeSeries | None:
     """What each stroke of a pump filler added; None where it was not weighed so."""
-    from pentools.figures.fill_test import strokes_of
+    from pentools.figures.weighing.filling import strokes_of
 
     return _if_it_adds_up(lambda: strokes_of(job))
 
 
 def leak_counted(job: Job) -> LeakResult | None:
     """The leak by weighing; None where it was not weighed at rest."""
-    from pentools.figures.fill_test import leak_result
+    from pentools.figures.weighing.filling import leak_result
 
     return _if_it_adds_up(lambda: leak_result(job))
 
 
 def minutes_chart(job: Job) -> Drawing | None:
     """Minutes of work by activity."""
-    from pentools.figures.work_log import minutes_figure
+    from pentools.figures.job.work_log import minutes_figure
 
     return _kept("minutes", _state_of(job), lambda: minutes_figure(job))
 

@@ -10,18 +10,18 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, InputError
 from pentools.record.registry import STAGES, find_stage
-from pentools.record.stages.agree import consents
-from pentools.record.stages.intake import may_publish
-from pentools.record.stages.release import ending
+from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.intake import may_publish
+from pentools.record.stages.job.release import ending
 from pentools.writeup.blocks import Audience, Block, Notice, Photos, Section
 from pentools.writeup.closing import SPOILT, full_log, key_facts, methods, pen_title, summary
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.intake import what_it_is
-from pentools.writeup.sections.pictures import before_and_after
-from pentools.writeup.sections.release import care, price
-from pentools.writeup.sections.work_log import departures, materials
+from pentools.writeup.sections.job.intake import what_it_is
+from pentools.writeup.sections.job.pictures import before_and_after
+from pentools.writeup.sections.job.release import care, price
+from pentools.writeup.sections.job.work_log import departures, materials
 from pentools.writeup.story import heading_levels, tell
 from pentools.writeup.template import fill_template
 from pentools.writeup.words import date_in_words, sentence

@@ -3,8 +3,8 @@
 import statistics
 import time
 
-from pentools.calc.grit_progression import grit_progression
-from pentools.calc.progression_types import PlanLimits
+from pentools.calc.finish.progression import grit_progression
+from pentools.calc.finish.types import PlanLimits
 from pentools.tables.abrasives import catalogue, materials, media, zones
 
 

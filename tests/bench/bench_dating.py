@@ -5,11 +5,11 @@ import random
 import statistics
 import time
 
-from pentools.calc.calendar_days import first_and_last_day
-from pentools.calc.date_evidence import Evidence
-from pentools.calc.date_range import date_range
-from pentools.calc.date_spans import intersect
-from pentools.calc.edtf_interval import EdtfInterval, read_edtf, write_edtf
+from pentools.calc.dating.days import first_and_last_day
+from pentools.calc.dating.evidence import Evidence
+from pentools.calc.dating.interval import EdtfInterval, read_edtf, write_edtf
+from pentools.calc.dating.range import date_range
+from pentools.calc.dating.spans import intersect
 
 
 def some_evidence(count: int, seed: int) -> list[Evidence]:

@@ -5,11 +5,11 @@ import subprocess
 import sys
 import time
 
-from pentools.calc.ring_gland import Gland, fit_ring
-from pentools.calc.seal_findings import judge_fit
-from pentools.calc.seal_fit import seal_fit
-from pentools.calc.seal_many import seal_fit_many
-from pentools.calc.threads import match_thread
+from pentools.calc.seal.fit import seal_fit
+from pentools.calc.seal.gland import Gland, fit_ring
+from pentools.calc.seal.judge import judge_fit
+from pentools.calc.seal.many import seal_fit_many
+from pentools.calc.seal.threads import match_thread
 from pentools.tables.seals import duty, rings, threads
 
 
@@ -61,7 +61,7 @@ def others() -> None:
 
 
 def whole_process() -> None:
-    code = "from pentools.sums.seal import SEAL; from pentools.sums.base import read_options; SEAL.run(read_options(SEAL.fields, {'bore': '7.4 mm', 'groove': '4.5 mm', 'width': '2.4 mm'}))"
+    code = "from pentools.sums.seal.rings import SEAL; from pentools.sums.base import read_options; SEAL.run(read_options(SEAL.fields, {'bore': '7.4 mm', 'groove': '4.5 mm', 'width': '2.4 mm'}))"
     bare = median_ms(lambda: subprocess.run([sys.executable, "-c", "pass"], check=True), runs=5)
     ours = median_ms(lambda: subprocess.run([sys.executable, "-c", code], check=True), runs=5)
     print(f"the sum in a process of its own {ours:.0f} ms, a bare process {bare:.0f} ms")

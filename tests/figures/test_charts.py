@@ -6,13 +6,17 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from pentools.calc.uncertainty import rounded_pair
-from pentools.figures import chart, fill_series, fill_test, strokes, work_log
+from pentools.calc.base.uncertainty import rounded_pair
+from pentools.figures import chart
+from pentools.figures.job import work_log
+from pentools.figures.weighing import filling as fill_test
+from pentools.figures.weighing import series as fill_series
+from pentools.figures.weighing import strokes
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
-from pentools.record.stages.fill_test import capacity_of, cycles, leak_points
-from pentools.record.stages.work_log import minutes_by_activity
-from pentools.sums.capacity import CAPACITY
+from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.stages.weighing.filling import capacity_of, cycles, leak_points
+from pentools.sums.weighing.capacity import CAPACITY
 
 SVG = "{http://www.w3.org/2000/svg}"
 

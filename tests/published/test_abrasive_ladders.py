@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from pentools.calc.grade_reading import read_grade, read_grades
-from pentools.calc.grades import sized_grade
-from pentools.calc.grit_progression import grit_progression
-from pentools.calc.ladder import check_ladder
-from pentools.calc.progression_types import PlanLimits, blend_width
+from pentools.calc.finish.grades import sized_grade
+from pentools.calc.finish.ladder import check_ladder
+from pentools.calc.finish.progression import grit_progression
+from pentools.calc.finish.reading import read_grade, read_grades
+from pentools.calc.finish.types import PlanLimits, blend_width
 from pentools.errors import InputError
 from pentools.tables.abrasives import catalogue, materials, media, zones
 

@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from pentools.calc.ladder import optimal_ratio, stock_plan_um, time_penalty
-from pentools.calc.polish_rate import preston_constant_per_pa, specific_wear_mm3_n_m
-from pentools.calc.removal import (
+from pentools.calc.finish.ladder import optimal_ratio, stock_plan_um, time_penalty
+from pentools.calc.finish.rate import preston_constant_per_pa, specific_wear_mm3_n_m
+from pentools.calc.finish.removal import (
     fine_gold_um,
     gold_layer_um,
     mass_per_um_mg,

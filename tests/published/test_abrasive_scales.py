@@ -2,7 +2,7 @@
 
 import pytest
 
-from pentools.calc.grade_reading import read_grade
+from pentools.calc.finish.reading import read_grade
 from pentools.tables.abrasives import catalogue
 
 # ISO 6344-3 / FEPA 43-1, median particle size in micrometres of the micro grits; as copied in an

@@ -7,8 +7,8 @@ import importlib.util
 import pytest
 
 from pentools import tables
-from pentools.calc.ring_formulas import class_b_tolerance_mm, squeeze_share
-from pentools.calc.ring_table_check import check_ring_rows
+from pentools.calc.seal.formulas import class_b_tolerance_mm, squeeze_share
+from pentools.calc.seal.table_check import check_ring_rows
 
 ROWS = {row["dash"]: row for row in tables.rows("as568")}
 HAVE_OTHER_LIST = importlib.util.find_spec("bd_warehouse") is not None

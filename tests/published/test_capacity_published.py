@@ -2,9 +2,9 @@
 
 import pytest
 
-from pentools.calc.density import saturation_vapour_pressure_kpa
-from pentools.calc.leak import evaporation_mg_per_day, vacuum_decay_pa_m3_s
-from pentools.calc.weighing import BALANCES, Conditions, capacity_from_weight
+from pentools.calc.weighing.capacity import BALANCES, Conditions, capacity_from_weight
+from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
+from pentools.calc.weighing.leak import evaporation_mg_per_day, vacuum_decay_pa_m3_s
 
 
 def test_a_published_piston_filler():

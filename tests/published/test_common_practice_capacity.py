@@ -2,8 +2,8 @@
 
 import pytest
 
-from pentools.calc.geometry import Measured, expected_volume
-from pentools.calc.weighing import BALANCES, capacity_from_weight
+from pentools.calc.weighing.capacity import BALANCES, capacity_from_weight
+from pentools.calc.weighing.expected import Measured, expected_volume
 from pentools.units import read_quantity
 
 

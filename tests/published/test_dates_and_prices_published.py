@@ -10,12 +10,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pentools import tables
-from pentools.calc.calendar_days import civil_date
-from pentools.calc.edtf_interval import read_edtf
-from pentools.calc.price_reading import read_price
-from pentools.calc.prices import price_then_now
+from pentools.calc.dating.days import civil_date
+from pentools.calc.dating.interval import read_edtf
+from pentools.calc.dating.price_reading import read_price
+from pentools.calc.dating.prices import price_then_now
 from pentools.errors import InputError
-from pentools.sums.money import index_for
+from pentools.sums.dating.money import index_for
 
 # Library of Congress, Extended Date/Time Format (EDTF) Specification, 2019 (the text of ISO 8601-2 Annex A), the examples
 # of Level 0 (date, time interval), Level 1 (qualification, unspecified digits, extended interval) and Level 2 (one of a

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from pentools.calc.ring_formulas import (
+from pentools.calc.seal.formulas import (
     aerospace_loss_share,
     constant_volume_section_mm,
     gland_fill_share,
@@ -12,8 +12,8 @@ from pentools.calc.ring_formulas import (
     squeeze_share,
     stretch_share,
 )
-from pentools.calc.ring_gland import Gland, Ring, fit_ring, squeeze_slopes
-from pentools.calc.seal_findings import judge_fit
+from pentools.calc.seal.gland import Gland, Ring, fit_ring, squeeze_slopes
+from pentools.calc.seal.judge import judge_fit
 from pentools.tables.seals import duty, rings
 
 IN = 25.4

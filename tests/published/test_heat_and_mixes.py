@@ -3,11 +3,11 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.cautions import CLOSING_LINE
-from pentools.calc.dilution import dilution
-from pentools.calc.heat_window import heat_window
-from pentools.calc.mixtures import MG_M3_PER_PPM, air_limits_from_rows, ammonia_density, flush_mix
-from pentools.calc.shellac_cut import check_chart, flakes_g, shellac_cut, thinning_parts
+from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.treatment.dilution import dilution
+from pentools.calc.treatment.heat_window import heat_window
+from pentools.calc.treatment.mixtures import MG_M3_PER_PPM, air_limits_from_rows, ammonia_density, flush_mix
+from pentools.calc.treatment.shellac import check_chart, flakes_g, shellac_cut, thinning_parts
 from pentools.units import convert, read_quantity
 
 # A research table of heat windows worked out by hand from the same facts: body limit less first and less full

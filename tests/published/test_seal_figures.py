@@ -3,10 +3,10 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.ring_friction import gent_modulus_mpa, ring_friction, suction_force_n
-from pentools.calc.sac_fit import sac_outside_mm
-from pentools.calc.trial_ladder import Trial, next_trial_size
-from pentools.calc.washers import head_washer
+from pentools.calc.seal.friction import gent_modulus_mpa, ring_friction, suction_force_n
+from pentools.calc.seal.sac import sac_outside_mm
+from pentools.calc.seal.trials import Trial, next_trial_size
+from pentools.calc.seal.washers import head_washer
 
 
 @pytest.mark.parametrize(("shore", "modulus"), [(50, 2.5), (60, 3.6), (70, 5.5), (80, 9.4)])

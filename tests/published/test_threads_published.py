@@ -7,7 +7,7 @@ import importlib.util
 import pytest
 
 from pentools import tables
-from pentools.calc.threads import ba_thread, lead_mm
+from pentools.calc.seal.threads import ba_thread, lead_mm
 
 THREADS = {(row["series"], row["designation"]): row for row in tables.rows("thread_series")}
 

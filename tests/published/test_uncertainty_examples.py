@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from pentools.calc.uncertainty import Component, combine, coverage_factor, from_half_width, mean_and_spread
-from pentools.calc.weighing import BALANCES, Conditions, capacity_from_weight
+from pentools.calc.base.uncertainty import Component, combine, coverage_factor, from_half_width, mean_and_spread
+from pentools.calc.weighing.capacity import BALANCES, Conditions, capacity_from_weight
 
 
 def test_quam_a1():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from pentools.calc.density import (
+from pentools.calc.weighing.density import (
     air_density_cipm_2007,
     air_density_simple,
     saturation_vapour_pressure_kpa,

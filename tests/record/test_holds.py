@@ -2,7 +2,7 @@
 
 import pytest
 
-from pentools.calc.hold_points import STEPS
+from pentools.calc.base.hold_points import STEPS
 from pentools.errors import InputError
 from pentools.record.bench import open_bench_folder
 from pentools.record.holds import HOLDS, held, job_facts, release_reason

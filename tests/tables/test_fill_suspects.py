@@ -3,7 +3,7 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.geometry import FAMILIES, SYSTEMS
+from pentools.calc.weighing.expected import FAMILIES, SYSTEMS
 from pentools.tables.fillers import fill_suspects
 
 

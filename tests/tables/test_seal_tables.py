@@ -3,8 +3,8 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.ring_table_check import DASH_COUNT, check_ring_rows, dash_inside_in, dash_section_in
-from pentools.calc.seal_findings import DUTIES, duties_from_rows
+from pentools.calc.seal.judge import DUTIES, duties_from_rows
+from pentools.calc.seal.table_check import DASH_COUNT, check_ring_rows, dash_inside_in, dash_section_in
 from pentools.errors import InputError
 from pentools.tables import seals
 

@@ -1,0 +1,305 @@
+"""Uncertainty by the guide of the Joint Committee (JCGM 100): budgets, effective degrees of freedom, one rounding."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+
+from pentools.calc.base.coverage import coverage_factor
+from pentools.errors import InputError
+
+__all__ = [
+    "Budget",
+    "Component",
+    "Line",
+    "combine",
+    "coverage_factor",
+    "fit_line",
+    "format_value",
+    "from_half_width",
+    "mean_and_spread",
+    "rounded_pair",
+]
+
+INFINITE = math.inf
+
+
+@dataclass(frozen=True, slots=True)
+class Component:
+    """One source of uncertainty.
+
+    Parameters
+    ----------
+    source : str
+        What it is, in words.
+    standard_uncertainty : float
+        One standard uncertainty of the input, in the input's unit.
+    sensitivity : float
+        Change of the result for one unit of the input.
+    degrees_of_freedom : float
+        Degrees of freedom of the standard uncertainty; infinite where it is taken as known.
+    kind : str
+        Where it comes from: repeat readings / instrument limit / judged.
+    """
+
+    source: str
+    standard_uncertainty: float
+    sensitivity: float = 1.0
+    degrees_of_freedom: float = INFINITE
+    kind: str = "judged"
+
+    @property
+    def contribution(self) -> float:
+        """Its part of the result's standard uncertainty, in the result's unit."""
+        return abs(self.sensitivity) * self.standard_uncertainty
+
+
+@dataclass(frozen=True, slots=True)
+class Budget:
+    """A combined uncertainty and what it is made of.
+
+    Parameters
+    ----------
+    components : tuple of Component
+        The sources, as given.
+    standard_uncertainty : float
+        Combined standard uncertainty, in the result's unit.
+    degrees_of_freedom : float
+        Effective degrees of freedom (Welch-Satterthwaite).
+    coverage_factor : float
+        Factor for the level of confidence asked for.
+    """
+
+    components: tuple[Component, ...]
+    standard_uncertainty: float
+    degrees_of_freedom: float
+    coverage_factor: float
+
+    @property
+    def expanded_uncertainty(self) -> float:
+        """Standard uncertainty times the coverage factor."""
+        return self.standard_uncertainty * self.coverage_factor
+
+    def shares(self) -> tuple[float, ...]:
+        """Each component's share of the variance, 0 to 1; all 0 where there is no uncertainty."""
+        variance = self.standard_uncertainty**2
+        return tuple(c.contribution**2 / variance if variance else 0.0 for c in self.components)
+
+
+def from_half_width(half_width: float, shape: str = "rectangular") -> float:
+    """Standard uncertainty of a limit.
+
+    Parameters
+    ----------
+    half_width : float
+        Half the width of the interval, zero or more.
+    shape : {"rectangular", "triangular", "arcsine"}
+        How values lie within it.
+
+    Returns
+    -------
+    float
+        Standard uncertainty: half-width over √3, √6 or √2.
+
+    Raises
+    ------
+    InputError
+        If the half-width is negative or the shape is not known.
+
+    Notes
+    -----
+    JCGM 100:2008, 4.3.7 to 4.3.9.
+    """
+    divisors = {"rectangular": math.sqrt(3), "triangular": math.sqrt(6), "arcsine": math.sqrt(2)}
+    if half_width < 0 or not math.isfinite(half_width):
+        raise InputError("half-width", "zero or more", half_width)
+    if shape not in divisors:
+        raise InputError("shape", "one of " + ", ".join(divisors), shape)
+    return half_width / divisors[shape]
+
+
+def mean_and_spread(values: Sequence[float]) -> tuple[float, float]:
+    """Mean and sample standard deviation.
+
+    Parameters
+    ----------
+    values : sequence of float
+        One or more values.
+
+    Returns
+    -------
+    mean : float
+        Their mean.
+    spread : float
+        Their standard deviation with n - 1; 0 for a single value.
+
+    Raises
+    ------
+    InputError
+        If there is no value.
+    """
+    if not values:
+        raise InputError("readings", "at least one", "none")
+    mean = math.fsum(values) / len(values)
+    if len(values) == 1:
+        return mean, 0.0
+    return mean, math.sqrt(math.fsum((v - mean) ** 2 for v in values) / (len(values) - 1))
+
+
+def combine(components: Sequence[Component], confidence: float = 0.95) -> Budget:
+    """Combine sources of uncertainty that do not depend on each other.
+
+    Parameters
+    ----------
+    components : sequence of Component
+        At least one.
+    confidence : float
+        Level of confidence of the expanded uncertainty [1].
+
+    Returns
+    -------
+    Budget
+        Combined standard uncertainty, effective degrees of freedom, coverage factor.
+
+    Raises
+    ------
+    InputError
+        If there is no component, or one is negative or not finite.
+
+    Notes
+    -----
+    u² = Σ (c_i u_i)², JCGM 100:2008 eq. 10 and 11a; nu_eff = u⁴ / Σ (c_i u_i)⁴/nu_i, eq. G.2b. Good where the
+    result is near linear in its inputs over their uncertainty.
+    """
+    if not components:
+        raise InputError("components", "at least one", "none")
+    for c in components:
+        if not (c.standard_uncertainty >= 0 and math.isfinite(c.contribution)):
+            raise InputError(f"uncertainty of {c.source}", "finite and zero or more", c.standard_uncertainty)
+    u = math.sqrt(math.fsum(c.contribution**2 for c in components))
+    tail = math.fsum(c.contribution**4 / c.degrees_of_freedom for c in components)
+    nu = u**4 / tail if tail else INFINITE
+    return Budget(tuple(components), u, nu, coverage_factor(max(nu, 1.0), confidence))
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line through points: slope, intercept and their standard uncertainties."""
+
+    slope: float
+    intercept: float
+    slope_uncertainty: float
+    residual_spread: float
+    degrees_of_freedom: int
+
+
+def fit_line(x: Sequence[float], y: Sequence[float], known_spread: float = 0.0) -> Line:
+    """Least squares line.
+
+    Parameters
+    ----------
+    x, y : sequence of float
+        At least two points with unlike x.
+    known_spread : float
+        The spread of y that is known beforehand, such as the balance's; the larger of it and the scatter found
+        is used, since points on a coarse scale may lie on a line by rounding.
+
+    Returns
+    -------
+    Line
+        Slope [y/x] with its standard uncertainty.
+
+    Raises
+    ------
+    InputError
+        If there are fewer than two points or all x are alike.
+
+    Notes
+    -----
+    u(slope) = sigma / √Σ(x - mean)², JCGM 100:2008 H.3.
+    """
+    if len(x) != len(y) or len(x) < 2:
+        raise InputError("points", "at least two, with as many x as y", f"{len(x)} and {len(y)}")
+    mean_x, mean_y = math.fsum(x) / len(x), math.fsum(y) / len(y)
+    sxx = math.fsum((v - mean_x) ** 2 for v in x)
+    if sxx == 0:
+        raise InputError("points", "taken at unlike times", "all at one")
+    slope = math.fsum((a - mean_x) * (b - mean_y) for a, b in zip(x, y, strict=True)) / sxx
+    intercept = mean_y - slope * mean_x
+    nu = len(x) - 2
+    residual = math.fsum((b - intercept - slope * a) ** 2 for a, b in zip(x, y, strict=True))
+    scatter = math.sqrt(residual / nu) if nu else 0.0
+    sigma = max(scatter, known_spread)
+    return Line(slope, intercept, sigma / math.sqrt(sxx), scatter, nu)
+
+
+def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:
+    """A value and its expanded uncertainty as text, rounded once and to the same place.
+
+    Parameters
+    ----------
+    value : float
+        The value.
+    uncertainty : float
+        Its expanded uncertainty, zero or more.
+
+    Returns
+    -------
+    value_text, uncertainty_text : str
+        Two significant digits of uncertainty when its first digit is 1 or 2, else one.
+
+    Raises
+    ------
+    InputError
+        If the uncertainty is negative, or either is not finite.
+
+    Examples
+    --------
+    >>> rounded_pair(1.80548, 0.0470)
+    ('1.81', '0.05')
+    >>> rounded_pair(1.80548, 0.0135)
+    ('1.805', '0.014')
+    >>> rounded_pair(1.80548, 0.3)
+    ('1.8', '0.3')
+    """
+    if not (uncertainty >= 0 and math.isfinite(uncertainty)):
+        raise InputError("uncertainty", "finite and zero or more", uncertainty)
+    if not math.isfinite(value):
+        raise InputError("value", "finite", value)
+    if uncertainty == 0:
+        return f"{value:g}", "0"
+    # decimal digits as they are printed: in binary 0.3 / 0.1 lies below 3 and would be given two digits
+    spread = Decimal(repr(float(uncertainty)))
+    first = spread.as_tuple().digits[0]
+    place = Decimal(1).scaleb(spread.adjusted() - (1 if first < 3 else 0))
+    # a carry (0.0296 -> 0.030) keeps the place
+    return _at(Decimal(repr(float(value))), place), _at(spread, place)
+
+
+def _at(number: Decimal, place: Decimal) -> str:
+    # half away from zero on the shortest decimal that names the number: 0.0135 is 0.014 and not 0.013
+    rounded = number.quantize(place, ROUND_HALF_UP)
+    return f"{rounded if rounded else abs(rounded):f}"  # never "-0.0"
+
+
+def format_value(value: float, uncertainty: float, unit: str) -> str:
+    """A value with its expanded uncertainty and unit, for a sentence.
+
+    Parameters
+    ----------
+    value : float
+        The value.
+    uncertainty : float
+        Its expanded uncertainty.
+    unit : str
+        The unit as it is shown.
+
+    Returns
+    -------
+    str
+        Text such as ``1.81 mL ± 0.05``, with a thin no-break space before the unit.
+    """
+    shown, spread = rounded_pair(value, uncertainty)
+    return f"{shown}\u202f{unit} ± {spread}"

@@ -1,0 +1,332 @@
+"""Abrasive grades in micrometres: what a grade is, how far it spreads, and what lies beside it in every scale."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from pentools.errors import InputError
+
+__all__ = [
+    "SCALES",
+    "Catalogue",
+    "Grade",
+    "Neighbours",
+    "catalogue_from_rows",
+    "neighbours",
+    "sized_grade",
+    "with_finish",
+]
+
+SCALES: Mapping[str, str] = {
+    "P": "P (ISO 6344, coated abrasives)",
+    "F": "F (ISO 8486, bonded grits and powders)",
+    "CAMI": "CAMI (ANSI B74.18, up to 600)",
+    "JIS electrical": "JIS R 6001, electrical-resistance method",
+    "JIS sedimentation": "JIS R 6001, sedimentation method",
+    "film": "lapping film, by its micrometres",
+    "cushioned": "cushioned cloth",
+    "mesh": "sieve number (ASTM E11)",
+    "paste": "polishing paste",
+}
+"""The scales that are known, with a name in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Grade:
+    """One abrasive grade.
+
+    Parameters
+    ----------
+    scale, name : str
+        A key of `SCALES` and the grade within it ("P", "400").
+    particle_um : float
+        Median particle size [µm]: what cuts.
+    finish_um : float
+        Size of the plain-backed grade that leaves the same scratch [µm]; differs from the particle only for
+        cushioned cloth.
+    low_um, high_um : float
+        Spread of the median: tolerance, and what other sources print [µm].
+    finish_low_um, finish_high_um : float
+        The same for the finish figure [µm].
+    coarsest_um : float or None
+        Three percent by volume of the grains are coarser than this [µm]; None where it is not known.
+    method : str
+        How the size is measured.
+    medium : str
+        What carries the grain: paper, film, cushioned, paste, powder.
+    source, certainty : str
+        Where the median comes from and how sure it is.
+    finish_source, finish_certainty : str
+        The same for the finish figure.
+    note : str
+        What to know about it.
+    finish_overridden : bool
+        Whether a person has put their own finish figure in.
+    """
+
+    scale: str
+    name: str
+    particle_um: float
+    finish_um: float
+    low_um: float
+    high_um: float
+    finish_low_um: float
+    finish_high_um: float
+    coarsest_um: float | None = None
+    method: str = ""
+    medium: str = "paper"
+    source: str = ""
+    certainty: str = ""
+    finish_source: str = ""
+    finish_certainty: str = ""
+    note: str = ""
+    finish_overridden: bool = False
+
+    @property
+    def label(self) -> str:
+        """The grade as a person writes it: "P400", "cushioned 1500", "film 9 µm"."""
+        match self.scale:
+            case "P" | "F":
+                return f"{self.scale}{self.name}"
+            case "JIS electrical" | "JIS sedimentation":
+                return f"JIS {self.name} {self.scale.removeprefix('JIS ')}"
+            case "film":
+                return f"film {self.name} µm"
+            case "paste":
+                return f"paste {self.name} µm" if self.name.replace(".", "").isdigit() else f"paste {self.name}"
+            case _:
+                return f"{self.scale} {self.name}"
+
+    @property
+    def soft_backed(self) -> bool:
+        """Whether particle and finish are two different figures."""
+        return self.finish_um != self.particle_um
+
+
+@dataclass(frozen=True, slots=True)
+class Catalogue:
+    """All known grades, ready to be looked up.
+
+    Parameters
+    ----------
+    grades : tuple of Grade
+        Every grade.
+    by_name : dict
+        (scale, lower-case name) to grade.
+    """
+
+    grades: tuple[Grade, ...]
+    by_name: Mapping[tuple[str, str], Grade] = field(default_factory=dict)
+
+    def in_scale(self, scale: str) -> tuple[Grade, ...]:
+        """The grades of one scale, coarsest first."""
+        return tuple(sorted((g for g in self.grades if g.scale == scale), key=lambda g: -g.particle_um))
+
+    def find(self, scale: str, name: str) -> Grade | None:
+        """The grade of that scale and name; None where there is none."""
+        return self.by_name.get((scale, name.casefold()))
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbours:
+    """What lies beside a grade in one scale.
+
+    Parameters
+    ----------
+    scale : str
+        The scale looked into.
+    nearest : Grade
+        The grade nearest in size on a logarithmic axis.
+    ratio : float
+        Its size over the size asked for: above 1 it is coarser.
+    coarser, finer : Grade or None
+        The next ones on either side of the size asked for; None at the scale's end.
+    """
+
+    scale: str
+    nearest: Grade
+    ratio: float
+    coarser: Grade | None
+    finer: Grade | None
+
+
+def catalogue_from_rows(
+    grade_rows: Iterable[Mapping[str, str]], paste_rows: Iterable[Mapping[str, str]] = ()
+) -> Catalogue:
+    """Grades out of the rows of the tables ``abrasive_grades`` and ``polishing_pastes``.
+
+    Parameters
+    ----------
+    grade_rows : iterable of mapping
+        Rows with scale, grade, figure, size_um, spread_um, method, medium, source, certainty, note.
+    paste_rows : iterable of mapping
+        Rows with paste, size_um, low_um, high_um, source, certainty, note.
+
+    Returns
+    -------
+    Catalogue
+        One `Grade` for each median; its spread spans the tolerance and every figure "also seen".
+
+    Raises
+    ------
+    InputError
+        If two rows give the median of one grade.
+    """
+    facts: dict[tuple[str, str], dict[str, list[Mapping[str, str]]]] = {}
+    for row in grade_rows:
+        facts.setdefault((row["scale"], row["grade"]), {}).setdefault(row["figure"], []).append(row)
+    grades = []
+    for (scale, name), figures in facts.items():
+        medians = figures.get("median", [])
+        if len(medians) != 1:
+            raise InputError("abrasive grade", "a row with one median", f"{scale} {name}: {len(medians)}")
+        grades.append(_grade(scale, name, figures))
+    grades += [_paste(row) for row in paste_rows]
+    return Catalogue(tuple(grades), {(g.scale, g.name.casefold()): g for g in grades})
+
+
+def sized_grade(
+    size_um: float, *, scale: str = "film", medium: str = "film", spread_share: float = 0.09, label: str = ""
+) -> Grade:
+    """A grade whose label is its size: film, diamond or alumina paste, or a size read off a published ladder.
+
+    Parameters
+    ----------
+    size_um : float
+        Size [µm], 0.01 to 5000.
+    scale, medium : str
+        What it is.
+    spread_share : float
+        Plus or minus on the size, as a share 0-1.
+    label : str
+        Its name within the scale; the size itself where empty.
+
+    Returns
+    -------
+    Grade
+        The grade, marked as nominal.
+
+    Raises
+    ------
+    InputError
+        If the size is outside 0.01 to 5000 µm.
+
+    Notes
+    -----
+    The spread of 9 percent is what a chart author's notes give as usual for medians; nothing was found for film.
+    """
+    if not 0.01 <= size_um <= 5000:
+        raise InputError("grade size", "0.01 to 5000 µm", size_um)
+    low, high = size_um * (1 - spread_share), size_um * (1 + spread_share)
+    return Grade(
+        scale, label or f"{size_um:g}", size_um, size_um, low, high, low, high, None, "nominal", medium,
+        "the label is the nominal size", "judged", "the label is the nominal size", "judged",
+    )  # fmt: skip
+
+
+def with_finish(grade: Grade, finish_um: float) -> Grade:
+    """The grade with a person's own finish figure.
+
+    Parameters
+    ----------
+    grade : Grade
+        Any grade.
+    finish_um : float
+        Size of the plain grade that leaves the same scratch [µm], 0.01 to 500.
+
+    Returns
+    -------
+    Grade
+        The same grade; its finish figure is marked as the bench's own.
+
+    Raises
+    ------
+    InputError
+        If the figure is outside 0.01 to 500 µm.
+    """
+    if not 0.01 <= finish_um <= 500:
+        raise InputError(f"finish of {grade.label}", "0.01 to 500 µm", finish_um)
+    return replace(
+        grade, finish_um=finish_um, finish_low_um=finish_um * 0.91, finish_high_um=finish_um * 1.09,
+        finish_source="this bench", finish_certainty="measured here", finish_overridden=True,
+    )  # fmt: skip
+
+
+def neighbours(grade: Grade, catalogue: Catalogue, *, by: str = "particle") -> tuple[Neighbours, ...]:
+    """The grades beside one grade, scale by scale.
+
+    Parameters
+    ----------
+    grade : Grade
+        The grade asked about.
+    catalogue : Catalogue
+        Where to look.
+    by : {"particle", "finish"}
+        Which of the two sizes is compared.
+
+    Returns
+    -------
+    tuple of Neighbours
+        One for each scale of the catalogue; in the grade's own scale the grade itself is left out.
+
+    Raises
+    ------
+    InputError
+        If `by` is something else.
+
+    Notes
+    -----
+    Sizes are compared as they are printed. Methods differ (sedimentation reads up to 1.4 times the
+    electrical-resistance size in JIS R 6001), so a neighbour in a scale measured otherwise is no equal:
+    `pentools.calc.finish.conversion.convert_grade` says by how much.
+    """
+    if by not in ("particle", "finish"):
+        raise InputError("comparison", "particle or finish", by)
+    size = grade.particle_um if by == "particle" else grade.finish_um
+    found = []
+    for scale in SCALES:
+        others = [g for g in catalogue.in_scale(scale) if (g.scale, g.name) != (grade.scale, grade.name)]
+        if not others:
+            continue
+        sizes = [(g.particle_um if by == "particle" else g.finish_um, g) for g in others]
+        near_size, nearest = min(sizes, key=lambda pair: abs(math.log(pair[0] / size)))
+        coarser = min((p for p in sizes if p[0] > size), key=lambda p: p[0], default=None)
+        finer = max((p for p in sizes if p[0] < size), key=lambda p: p[0], default=None)
+        found.append(
+            Neighbours(scale, nearest, near_size / size, coarser[1] if coarser else None, finer[1] if finer else None)
+        )
+    return tuple(found)
+
+
+def _spread(row: Mapping[str, str], also: Iterable[Mapping[str, str]]) -> tuple[float, float, float]:
+    size = float(row["size_um"])
+    tolerance = float(row["spread_um"] or 0)
+    seen = [float(other["size_um"]) for other in also]
+    return size, min([size - tolerance, *seen]), max([size + tolerance, *seen])
+
+
+def _grade(scale: str, name: str, figures: Mapping[str, list[Mapping[str, str]]]) -> Grade:
+    row = figures["median"][0]
+    size, low, high = _spread(row, figures.get("median also seen", ()))
+    finish_row = figures.get("finish", [row])[0]
+    also = figures.get("finish also seen" if "finish" in figures else "median also seen", ())
+    finish, finish_low, finish_high = _spread(finish_row, also)
+    coarsest = figures.get("coarsest")
+    notes = [r["note"] for r in (row, *figures.get("median also seen", ()), *figures.get("finish", ())) if r["note"]]
+    return Grade(
+        scale, name, size, finish, low, high, finish_low, finish_high,
+        float(coarsest[0]["size_um"]) if coarsest else None, row["method"], row["medium"], row["source"],
+        row["certainty"], finish_row["source"], finish_row["certainty"], "; ".join(dict.fromkeys(notes)),
+    )  # fmt: skip
+
+
+def _paste(row: Mapping[str, str]) -> Grade:
+    size = float(row["size_um"])
+    low = float(row["low_um"] or size * 0.5)
+    high = float(row["high_um"] or size * 1.5)
+    return Grade(
+        "paste", row["paste"], size, size, low, high, low, high, None, "nominal", "paste", row["source"],
+        row["certainty"], row["source"], row["certainty"], row["note"],
+    )  # fmt: skip

@@ -1,0 +1,227 @@
+"""In which order a pen comes apart, and what must be so before each step."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from pentools.calc.base.findings import Finding
+from pentools.errors import InputError
+
+__all__ = ["Hold", "OpeningOrder", "OpeningStep", "StepState", "opening_order"]
+
+StepState = Literal["done", "open", "held"]
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """A condition that stands before a step.
+
+    Parameters
+    ----------
+    key : str
+        Its name.
+    condition : str
+        The condition, as a sentence.
+    why : str
+        What goes wrong otherwise.
+    from_outside : bool
+        Whether it is met from outside the order of work (known, agreed, at hand) and not by a step.
+    """
+
+    key: str
+    condition: str
+    why: str
+    from_outside: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningStep:
+    """One step of taking a pen apart.
+
+    Parameters
+    ----------
+    number : int
+        Its place in the order, from 1.
+    part, action, why : str
+        What is worked on, what is done, and why so.
+    turn : str
+        What is known of the thread's direction; empty where nothing is turned.
+    cautions : tuple of str
+        Keys of the cautions that apply.
+    state : StepState
+        Done, open (may be done now), or held.
+    held_by : tuple of Hold
+        The conditions that are not met.
+    source, certainty : str
+        Where the step is known from, and how sure that is.
+    """
+
+    number: int
+    part: str
+    action: str
+    why: str
+    turn: str
+    cautions: tuple[str, ...]
+    state: StepState
+    held_by: tuple[Hold, ...]
+    source: str
+    certainty: str
+
+    @property
+    def may_be_left_hand(self) -> bool:
+        """Whether left-hand threads are found at this part."""
+        return "left-hand" in self.turn
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningOrder:
+    """The order of work for one pen, as far as it has come.
+
+    Parameters
+    ----------
+    system : str
+        Key of the filling system.
+    steps : tuple of OpeningStep
+        All steps in order.
+    findings : tuple of Finding
+        What holds the next step, and what was done out of order.
+    """
+
+    system: str
+    steps: tuple[OpeningStep, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def next_step(self) -> OpeningStep | None:
+        """The first step not done; None when all are."""
+        return next((step for step in self.steps if step.state != "done"), None)
+
+
+def opening_order(
+    system: str,
+    steps: Iterable[Mapping[str, str]],
+    holds: Iterable[Mapping[str, str]],
+    *,
+    done: Collection[int] = (),
+    met: Collection[str] = (),
+) -> OpeningOrder:
+    """The order of work for a filling system, with what holds each step.
+
+    Parameters
+    ----------
+    system : str
+        Key of the filling system.
+    steps : iterable of mapping of str to str
+        Rows with the columns system, step, part, action, why, hold, gives, turn, caution, source, certainty.
+    holds : iterable of mapping of str to str
+        Rows with the columns key, from_outside, condition, why.
+    done : collection of int
+        Numbers of the steps that are done.
+    met : collection of str
+        Keys of the conditions that are met: those from outside, and any other that was found so on arrival.
+
+    Returns
+    -------
+    OpeningOrder
+        Every step with its state.
+
+    Raises
+    ------
+    InputError
+        If there are no steps for the system, or a number or a key is not known.
+
+    Notes
+    -----
+    A step is held until every condition before it is met, from outside or by a step that is done. The order says
+    nothing of force: a joint that does not give within the limits of its material stays closed, and "stopped" is a
+    proper end. Orders are common practice; pens of one system differ, so each pen is looked at first.
+
+    Examples
+    --------
+    >>> rows = [{"system": "s", "step": "1", "part": "bar", "action": "Out.", "why": "", "hold": "", "gives": "bar-out",
+    ...          "turn": "", "caution": "", "source": "x", "certainty": "y"},
+    ...         {"system": "s", "step": "2", "part": "section", "action": "Turn.", "why": "", "hold": "bar-out", "gives": "",
+    ...          "turn": "", "caution": "", "source": "x", "certainty": "y"}]
+    >>> key = [{"key": "bar-out", "from_outside": "no", "condition": "The bar is out.", "why": "It twists."}]
+    >>> [step.state for step in opening_order("s", rows, key).steps]
+    ['open', 'held']
+    """
+    known = {row["key"]: Hold(row["key"], row["condition"], row["why"], row["from_outside"] == "yes") for row in holds}
+    all_rows = list(steps)
+    own = sorted((row for row in all_rows if row["system"] == system), key=lambda row: int(row["step"]))
+    if not own:
+        raise InputError("filling system", "one of " + ", ".join(dict.fromkeys(r["system"] for r in all_rows)), system)
+    _refuse_unknown(done, met, len(own), known)
+    given = set(met) | {row["gives"] for row in own if int(row["step"]) in done and row["gives"]}
+    made = tuple(_step(row, done, given, known) for row in own)
+    return OpeningOrder(system, made, _findings(made))
+
+
+def _refuse_unknown(done: Collection[int], met: Collection[str], count: int, known: Mapping[str, Hold]) -> None:
+    for number in done:
+        if not 1 <= number <= count:
+            raise InputError("step", f"1 to {count}", number)
+    for key in met:
+        if key not in known:
+            raise InputError("condition", "one of " + ", ".join(known), key)
+
+
+def _step(row: Mapping[str, str], done: Collection[int], given: set[str], known: Mapping[str, Hold]) -> OpeningStep:
+    missing = tuple(known[key] for key in _keys(row["hold"]) if key not in given)
+    number = int(row["step"])
+    state: StepState = "done" if number in done else "held" if missing else "open"
+    return OpeningStep(
+        number,
+        row["part"],
+        row["action"],
+        row["why"],
+        row["turn"],
+        _keys(row["caution"]),
+        state,
+        missing,
+        row["source"],
+        row["certainty"],
+    )
+
+
+def _keys(text: str) -> tuple[str, ...]:
+    return tuple(part.strip() for part in text.split(";") if part.strip())
+
+
+def _findings(steps: tuple[OpeningStep, ...]) -> tuple[Finding, ...]:
+    findings = []
+    for step in steps:
+        if step.state == "done" and step.held_by:
+            missing = " ".join(hold.condition for hold in step.held_by)
+            findings.append(
+                Finding(
+                    "warning",
+                    f"Step {step.number} ({step.part}) is done, but this is not on record: {missing}",
+                    "out of order",
+                )
+            )
+    following = next((step for step in steps if step.state != "done"), None)
+    if following is None:
+        findings.append(Finding("ok", "It is apart as far as the order of work goes.", "apart"))
+        return tuple(findings)
+    for hold in following.held_by:
+        findings.append(Finding("stop", f"Before the {following.part}: {hold.condition} {hold.why}", hold.key))
+    if following.may_be_left_hand:
+        findings.append(
+            Finding(
+                "warning",
+                f"The {following.part} may have a left-hand thread. If it tightens when turned the usual way, stop and try the other way, gently.",
+                "left-hand",
+            )
+        )
+    if following.certainty == "from memory":
+        findings.append(
+            Finding(
+                "note",
+                f"The step for the {following.part} is from memory: look at the pen before you trust it.",
+                "certainty",
+            )
+        )
+    return tuple(findings)

@@ -1,0 +1,1 @@
+"""Abrasives and polish."""

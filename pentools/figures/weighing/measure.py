@@ -1,0 +1,71 @@
+"""Which small drawings show where the balance or the calliper goes, for a form of the fill test."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.calc.weighing.expected import SYSTEMS
+from pentools.errors import InputError
+from pentools.figures.pen.measure_here import measure_here
+from pentools.figures.pen.weigh_here import weigh_here
+from pentools.figures.pen_from_record import pen_shape
+from pentools.sums.weighing.capacity import dimension_fields
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    from pentools.figures.drawing import Drawing
+    from pentools.record.job import Job
+
+__all__ = ["dimension_drawings", "fill_test_drawing"]
+
+
+def dimension_drawings(job: Job) -> tuple[Drawing, ...]:
+    """Where each dimension of this pen's filler is measured.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of Drawing
+        One small drawing a dimension that a calliper can take; none where the filling system is not named.
+    """
+    system = str(job.values("intake", "arrival")["system"] or "")
+    if system not in SYSTEMS:
+        return ()
+    shape = pen_shape(job)
+    found = []
+    for field in dimension_fields(system):
+        if field.unit == "mm":
+            try:
+                found.append(measure_here(system, field.name, shape=shape))
+            except InputError:
+                continue  # this one has no place in the drawing
+    return tuple(found)
+
+
+def fill_test_drawing(job: Job) -> Drawing:
+    """The pen on the balance, empty and filled: what the fill test weighs.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    Drawing
+        With the latest readings on the balance where there are some.
+    """
+    system = str(job.values("intake", "arrival")["system"] or "")
+    empty = filled = ""
+    for _, values in job.log("fill test", "weighing"):
+        mass = values["mass"]
+        shown = f"{mass.value:.2f} g" if isinstance(mass, Reading) else ""
+        if values["state"] in ("dry", "drained"):
+            empty, filled = shown, ""
+        elif values["state"] == "filled":
+            filled = shown
+    return weigh_here(system if system in SYSTEMS else "piston", readings=(empty, filled))

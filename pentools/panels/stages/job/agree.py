@@ -1,0 +1,74 @@
+"""The panel of proposal and agreement: what the owner said yes and no to, what it may cost, what the record lacks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pentools.errors import InputError
+from pentools.fields import Value
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.style import table_html
+from pentools.record.kinds import Kind
+from pentools.record.report import missing_report_fields
+from pentools.record.spending import spending_of
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.job.agree import check_estimate, yes_and_no
+from pentools.record.stages.job.agree_kinds import ACTIONS
+
+__all__ = ["AgreePanel"]
+
+
+class AgreePanel(StagePanel):
+    """Proposals and answers in; what may be done, and up to which price, out."""
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """Refuse an estimate out of order, and a reason of no words."""
+        if kind.key == "estimate":
+            check_estimate(values)
+        if kind.key == "not applicable" and len(str(values["why"] or "").split()) < 2:
+            raise InputError("Why it does not apply", "given in a few words", str(values["why"] or ""))
+
+    def result(self) -> PanelResult:
+        """What may be done and what may not, with the ceiling; the proposals as a table."""
+        stage = self.stage
+        findings = stage.checks(self.job) if stage.checks is not None else ()
+        parts, labels = dict(PARTS), dict(stage.kind("proposal").field("mendable").choices)
+        rows = [
+            (
+                parts.get(str(v["part"]), str(v["part"])),
+                labels.get(str(v["mendable"]), "–"),
+                str(v["proposed"]),
+                str(v["alternative"] or "–"),
+                str(v["leave_it"] or "–"),
+            )
+            for _, v in self.job.log("agree", "proposal")
+        ]
+        head = ("Part", "Can it be mended", "Proposed", "Another way", "If it is left")
+        return PanelResult(self._sentence(), findings, table=table_html("Proposed so far", head, rows))
+
+    def _sentence(self) -> str:
+        names = dict(ACTIONS)
+        yes, no = ([names[key] for key, _ in ACTIONS if key in said] for said in yes_and_no(self.job))
+        said = [f"{word} to {', '.join(found)}" for word, found in (("yes", yes), ("no", no)) if found]
+        money = spending_of(self.job)
+        what = "" if self.job.bench.rate_per_hour else " on materials"
+        most = (
+            f" {money.spent:g} of at most {money.ceiling:g} {money.currency} spent{what}."
+            if money.ceiling is not None
+            else " No ceiling is agreed."
+        )
+        return (f"The owner said {'; '.join(said)}." if said else "The owner has not answered yet.") + most
+
+    def more(self) -> PanelResult:
+        """Everything that conservation guidance asks of the record, and how it stands."""
+        report = missing_report_fields(self.job)
+        order = ("missing", "not applicable", "present")
+        rows = [
+            (field.state, field.field, field.level, field.section, field.reason or "–")
+            for field in sorted(report.fields, key=lambda field: order.index(field.state))
+        ]
+        count = sum(field.state == "missing" for field in report.fields)
+        caption = f"What conservation guidance asks of the record: {count} of {len(rows)} missing"
+        return PanelResult(
+            table=table_html(caption, ("State", "What", "Asked as", "Where on the page", "Reason"), rows)
+        )

@@ -1,0 +1,90 @@
+"""The work log's panel: a timer to start and stop, and the minutes so far."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import ipywidgets as widgets
+
+from pentools.errors import InputError
+from pentools.fields import Value
+from pentools.figures.job.work_log import minutes_figure
+from pentools.panels.guard import guarded
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.record.entries import now
+from pentools.record.holds import held
+from pentools.record.kinds import Kind
+from pentools.record.spending import cost_of
+from pentools.record.stages.job.work_log import (
+    ACTIVITIES,
+    TIMER_START,
+    TIMER_STOP,
+    minutes_by_activity,
+    running_timer,
+)
+
+__all__ = ["WorkLogPanel"]
+
+
+class WorkLogPanel(StagePanel):
+    """Counts minutes, from a timer or as typed."""
+
+    hidden_kinds = (TIMER_START.key, TIMER_STOP.key)
+    entry_holds = ("spend",)
+
+    def refresh_forms(self) -> None:
+        """Show the timer's buttons as they apply now."""
+        if not self.above.children:
+            self.timer_text = widgets.HTML()
+            self.activity = widgets.Dropdown(
+                description="Activity to time", options=[(text, key) for key, text in ACTIVITIES], value="clean"
+            )
+            self.timed = widgets.Text(description="What was done", continuous_update=True)
+            self.start = widgets.Button(description="Start the timer")
+            self.stop = widgets.Button(description="Stop the timer")
+            self.start.on_click(guarded(self.status, self._start))
+            self.stop.on_click(guarded(self.status, self._stop))
+            row = widgets.HBox([self.activity, self.start, self.timed, self.stop])
+            row.add_class("pt-row")
+            self.above.children = (self.timer_text, row)
+        running = running_timer(self.job)
+        self.start.disabled, self.stop.disabled = running is not None, running is None
+        if running is not None:
+            minutes = (now() - running.time).total_seconds() / 60
+            name = dict(ACTIVITIES).get(str(running.data.get("activity")), "?")
+            self.timer_text.value = f"The timer runs for <b>{name}</b> since {running.time:%H:%M} ({minutes:.0f} min)."
+        else:
+            self.timer_text.value = "No timer is running."
+
+    def _start(self) -> None:
+        if running_timer(self.job) is not None:
+            raise InputError("timer", "stopped before it is started again", "a running timer")
+        self._saved(self.job.add("work log", TIMER_START.key, {"activity": self.activity.value}))
+        self.status.saved(f"timer started {now():%H:%M:%S}")
+
+    def _stop(self) -> None:
+        if running_timer(self.job) is None:
+            raise InputError("timer", "running to be stopped", "no running timer")
+        entry = self.job.add("work log", TIMER_STOP.key, {"done": self.timed.value})
+        self.timed.value = ""
+        self._saved(entry)
+        self.status.saved(f"timer stopped {entry.time:%H:%M:%S}")
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """No material whose cost would go past the ceiling; any typed spell of work is taken."""
+        if kind.key == "material":
+            cost = cost_of(self.job, values["cost"])
+            self.refuse("spend", held(self.job, "spend", amount=cost) if cost else "")
+
+    def result(self) -> PanelResult:
+        """The hours so far."""
+        totals = minutes_by_activity(self.job)
+        if not totals:
+            return PanelResult("No time has been entered yet.")
+        names = dict(ACTIVITIES)
+        most = max(totals, key=lambda key: totals[key])
+        total = sum(totals.values())
+        return PanelResult(
+            f"{total / 60:.1f} hours so far, most of it {names[most]} ({totals[most]:.0f} min).",
+            drawings=(minutes_figure(self.job),),
+        )

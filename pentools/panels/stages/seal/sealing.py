@@ -1,0 +1,326 @@
+"""The seal's panel: measured, ranked, tried one size at a time, sealed only after a dry fit, and proved."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from html import escape
+from typing import TYPE_CHECKING, ClassVar
+
+import ipywidgets as widgets
+
+from pentools.calc.base.findings import Finding
+from pentools.calc.seal.faults import HOW
+from pentools.calc.seal.fit import SealFit
+from pentools.errors import InputError, PentoolsError
+from pentools.fields import Value
+from pentools.figures.seal.measure import measure_seal
+from pentools.figures.seal.rings import ladder_drawing, ring_drawing
+from pentools.panels.guard import guarded
+from pentools.panels.kind_form import KindForm
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.style import table_html
+from pentools.record.kinds import Kind
+from pentools.record.stages.seal.kinds import PLACES, TEST, TEST_FIELDS, TOOL, asked_for
+from pentools.record.stages.seal.measure import measured, places_in_use
+from pentools.record.stages.seal.proof import (
+    clock_words,
+    earliest_next_step,
+    proofs_done,
+    suspects,
+    tool_window,
+    tools_on_bench,
+)  # fmt: skip
+from pentools.record.stages.seal.sealing import candidates, fit_words, next_trial, passed_places, place_words, work_out
+
+if TYPE_CHECKING:
+    from pentools.figures.drawing import Drawing
+    from pentools.panels.bench import BenchSheet
+    from pentools.record.entries import Entry
+    from pentools.record.kinds import Stage
+
+__all__ = ["SealPanel"]
+
+SHOWN = 8
+
+
+class SealPanel(StagePanel):
+    """Measure, candidates, dry trials, sealant, tests, tools."""
+
+    kind_holds: ClassVar[Mapping[str, str]] = {"sealant": "sealant"}
+
+    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
+        self._asked = ""
+        super().__init__(sheet, stage)
+        cautions = "".join(f"<p>{escape(text)}</p>" for text in stage.cautions)
+        self.above.children = (widgets.HTML(f'<div class="pt-caution"><b>Caution</b>{cautions}</div>'),)
+        for key in ("measure", "trial"):
+            box = self.forms[key].boxes["place"]
+            box.input.observe(guarded(self.status, self._place_chosen), "value")
+        self.forms["test"].boxes["test"].input.observe(guarded(self.status, self._ask), "value")
+        for box in self.forms["measure"].boxes.values():
+            # the drawing follows the reading that is about to be taken
+            if box.field.kind in ("quantity", "quantities"):
+                box.input.observe(guarded(self.status, self._reading_typed), "value")
+        for field in TOOL.fields:
+            if field.kind == "quantity":
+                self.forms["tool"].boxes[field.name].input.observe(guarded(self.status, self._refresh_result), "value")
+
+    # forms -------------------------------------------------------------------------------------------------
+
+    def refresh_forms(self) -> None:
+        """Ask only what belongs to the seal chosen, and offer the size to try next."""
+        self._ask()
+        self._offer()
+
+    def _ask(self) -> None:
+        place = self.forms["measure"].boxes["place"].text
+        self.forms["measure"].show_only(("place", *asked_for(place)))
+        test = self.forms["test"].boxes["test"].text
+        self.forms["test"].show_only(("test", *TEST_FIELDS.get(test, ())))
+
+    def _place_chosen(self) -> None:
+        self._ask()
+        self._offer()
+        self._refresh_result()
+
+    def _reading_typed(self) -> None:
+        """Show the next reading to take, as long as the sizes typed are not saved yet."""
+        asked = self._next_reading()
+        if asked != self._asked:
+            self._asked = asked
+            self._refresh_result()
+
+    def _next_reading(self) -> str:
+        boxes = self.forms["measure"].boxes
+        place = boxes["place"].text
+        lengths = [n for n in asked_for(place) if boxes[n].field.kind in ("quantity", "quantities")]
+        return next((name for name in lengths if not boxes[name].text.strip()), lengths[0] if lengths else "")
+
+    def _place(self) -> str:
+        """The seal that the panel is about: the one chosen in the form shown, else the newest."""
+        form = self.forms.get(str(self.chooser.value))
+        chosen = form.boxes["place"].text if form is not None and "place" in form.boxes else ""
+        used = places_in_use(self.job)
+        return chosen or (used[-1] if used else "")
+
+    def _offer(self) -> None:
+        """Put the next size into the trial's form; what is offered counts as a default, so nothing is logged twice."""
+        form = self.forms["trial"]
+        place = form.boxes["place"].text
+        texts = {"what": "", "section": "", "inside": "", "outside": ""}
+        try:
+            step = next_trial(self.job, place) if place else None
+        except PentoolsError:
+            step = None  # the result says why
+        if step is not None and step.what:
+            texts["what"] = step.what
+            if step.ring is not None and step.ring.measured:
+                texts |= {"section": f"{step.ring.section_mm:g} mm", "inside": f"{step.ring.inside_mm:g} mm"}
+        for name, text in texts.items():
+            box = form.boxes[name]
+            if box.text in ("", box.field.default):
+                box.text = text
+            box.field = replace(box.field, default=text)
+        self._keep_choices(form)
+
+    @staticmethod
+    def _keep_choices(form: KindForm) -> None:
+        for box in form.boxes.values():
+            if box.field.kind in ("choice", "yes-no"):
+                box.field = replace(box.field, default=box.text)
+
+    def _saved(self, entry: Entry) -> None:
+        """After a trial the outcome is asked afresh: a second press must not log it for the next size."""
+        if entry.kind == "trial":
+            self.forms["trial"].boxes["happened"].text = ""
+        if entry.kind == "test":
+            for name, box in self.forms["test"].boxes.items():
+                if name.endswith("_seen"):
+                    box.text = ""
+        if entry.kind == "measure":
+            self.forms["measure"].boxes["altered"].text = ""
+        super()._saved(entry)
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """A trial needs a measured size, a test its result, a measurement something measured."""
+        if kind.key == "measure":
+            place = str(values["place"])
+            if PLACES[place].asks and all(
+                values[name] is None for name in PLACES[place].asks if name not in ("duty", "material")
+            ):
+                raise InputError("Measurement", "at least one reading", "none", "Type one, with its unit.")
+        if kind.key == "trial" and all(values[name] is None for name in ("section", "inside", "outside")):
+            raise InputError(
+                "Size", "measured: a section and an inside diameter, or an outside diameter", "nothing",
+                "The ladder goes by what was measured, not by what was printed on the bag.",
+            )  # fmt: skip
+        if kind.key == "test":
+            self._check_test(values)
+        if kind.key == "tool":
+            tool_window(values)
+
+    @staticmethod
+    def _check_test(values: Mapping[str, Value]) -> None:
+        test = str(values["test"])
+        wanted = {"spring-back": ("pushed", "returned"), "vacuum": ("volume", "vacuum_start", "vacuum_end", "seconds")}
+        seen = values[f"{test.replace('-', '_')}_seen"]
+        if seen is None and not (test in wanted and all(values[name] is not None for name in wanted[test])):
+            label = TEST.field(f"{test.replace('-', '_')}_seen").label
+            raise InputError(label, "said, or worked out from all of its readings", "nothing")
+        strange = [
+            TEST.field(name).label for other, names in TEST_FIELDS.items() if other != test
+            for name in names if values[name] is not None
+        ]  # fmt: skip
+        if strange:
+            raise InputError(strange[0], f"left empty for the test “{test}”", "filled in", "Save each test by itself.")
+
+    # result ------------------------------------------------------------------------------------------------
+
+    def result(self) -> PanelResult:
+        """What the form shown is about: the fit, the ladder, the clock, the fault tree, or the tools."""
+        kind = str(self.chooser.value)
+        if kind == "trial":
+            return self._trial_result()
+        if kind == "sealant":
+            return self._sealant_result()
+        if kind == "test":
+            return self._test_result()
+        if kind == "tool":
+            return self._tool_result()
+        return self._measure_result()
+
+    def more(self) -> PanelResult:
+        """Ring and ladder of every place, and where the calliper goes."""
+        drawings: list[Drawing | None] = []
+        for place in places_in_use(self.job):
+            fit = candidates(self.job, place)
+            drawings += [ring_drawing(c) for c in (fit.candidates[:2] if fit is not None else ())]
+            drawings.append(ladder_drawing(self.job, place))
+        drawings.append(measure_seal(self.job, self._place(), self._next_reading()))
+        return PanelResult(drawings=drawings)
+
+    def _measure_result(self) -> PanelResult:
+        place = self._place()
+        if not place:
+            return PanelResult("Choose which seal is measured; the drawing then shows where the calliper goes.")
+        fit = candidates(self.job, place)
+        here = measure_seal(self.job, place, self._next_reading())
+        typed = any(
+            self.forms["measure"].boxes[n].text.strip() for n in PLACES[place].asks if n not in ("duty", "material")
+        )
+        if fit is not None:
+            ring = here if typed and here is not None else ring_drawing(fit.best)
+            findings = (*fit.findings, *(f for f in fit.best.findings if f.level != "ok"))
+            return PanelResult(_fit_sentence(fit), findings, (ring,), _candidate_table(fit))
+        answer = work_out(self.job, place)
+        if answer is not None:
+            table = table_html("Worked out", answer.table[0], answer.table[1:])
+            return PanelResult(answer.sentence, answer.findings, (here,), table)
+        if not PLACES[place].way:
+            return PanelResult(
+                f"For the {place_words(place)} there is nothing to work out: try it dry and enter what happened."
+            )
+        now = measured(self.job, place)
+        missing = [self.forms["measure"].boxes[n].field.label for n in PLACES[place].needs if now[n] is None]
+        return PanelResult(f"Still to be measured at the {place_words(place)}: {'; '.join(missing)}.", drawings=(here,))
+
+    def _trial_result(self) -> PanelResult:
+        place = self._place()
+        if not place:
+            return PanelResult("Choose which seal is tried; measure it first, so that a size can be proposed.")
+        step = next_trial(self.job, place)
+        words = fit_words(self.job, place)
+        if step is None and not words:
+            return PanelResult(f"Measure the {place_words(place)} first: then a size to begin with is proposed.")
+        ahead = f"Try {step.what} next, dry." if step is not None and step.what else ""
+        holds = passed_places(self.job).get(place, False)
+        findings = () if step is None else tuple(f for f in step.step.findings if f.topic != "next")
+        return PanelResult(words if holds or not ahead else ahead, findings, (ladder_drawing(self.job, place),))
+
+    def _sealant_result(self) -> PanelResult:
+        step = earliest_next_step(self.job)
+        passed = passed_places(self.job)
+        rows = [(place_words(p), "passed" if holds else "not yet") for p, holds in passed.items()]
+        table = table_html("Dry fits", ("Seal", "Dry fit"), rows)
+        if step is not None:
+            return PanelResult(clock_words(step), table=table)
+        if passed and all(passed.values()):
+            return PanelResult("The dry fit has passed: the sealant may go on.", table=table)
+        return PanelResult("No sealant yet: try it dry until it pulls back.", table=table)
+
+    def _test_result(self) -> PanelResult:
+        done, tree = proofs_done(self.job), suspects(self.job)
+        names = dict(TEST.field("test").choices)
+        rows = [
+            (names.get(t.test, t.test), t.result or "cannot be told", "counts" if t.counts else "before the last change")
+            for t in done
+        ]  # fmt: skip
+        tables = table_html("Tests", ("Test", "Result", "Counts"), rows)
+        if tree is None:
+            how = "".join(f"<li>{escape(names[key])}: {escape(text)}</li>" for key, text in HOW.items())
+            return PanelResult(
+                "Prove it: two tests or more, since one alone names no seal.", table=tables + f"<ul>{how}</ul>"
+            )
+        points = [
+            (
+                s.words,
+                f"{s.points:+d}".replace("-", "−").replace("+0", "0"),
+                "; ".join(s.signs) or "–",
+                "; ".join(s.clears) or "–",
+            )
+            for s in tree.suspicions
+        ]
+        tables += table_html("Which seal to suspect", ("Seal", "Points", "Speaks against it", "Clears it"), points)
+        said = [f for t in done if t.counts for f in t.findings]
+        return PanelResult(tree.findings[0].text, (*tree.findings[1:], *said), table=tables)
+
+    def _tool_result(self) -> PanelResult:
+        form = self.forms["tool"]
+        wanted, _ = form.kind.read({field.name: form.boxes[field.name].text for field in form.kind.fields})
+        values = {field.name: wanted.get(field.name) for field in TOOL.fields}
+        tools = tools_on_bench(self.job.bench, values)
+        fits = {True: "fits", False: "does not fit", None: "–"}
+        table = table_html(
+            "Tools on the bench", ("Made for", "Tool", "Here"), [(t.job, t.words, fits[t.fits]) for t in tools]
+        )
+        answer = tool_window(values)
+        if answer is not None:
+            good = [t for t in tools if t.fits]
+            own = f" There is one already, made for {good[0].job}." if good else ""
+            return PanelResult(answer.sentence + own, answer.findings, table=table)
+        count = "1 tool lies" if len(tools) == 1 else f"{len(tools) or 'No'} tools lie"
+        return PanelResult(
+            f"{count} on the bench. Type tail, shoulder and section bore: then it is said which fits.", table=table
+        )
+
+
+def _fit_sentence(fit: SealFit) -> str:
+    best = fit.best
+    ring, s = best.fit.ring, best.fit
+    span = f"squeeze {100 * s.nominal.squeeze_share:.0f} %, at worst {100 * s.least.squeeze_share:.0f} to {100 * s.most.squeeze_share:.0f} %"
+    size = f"{ring.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)"
+    if best.verdict == "fits":
+        return f"Try {size} first: {span}."
+    if best.verdict == "measure it":
+        return f"Try {size} first, but measure it before it goes in: {span}."
+    return f"No ring fits as it stands; {size} comes nearest: {span}."
+
+
+def _candidate_table(fit: SealFit) -> str:
+    rows = [
+        (
+            c.designation, f"{c.fit.ring.inside_mm:.2f} × {c.fit.ring.section_mm:.2f}",
+            *(f"{100 * share:.0f}".replace("-", "−") for share in (c.fit.least.squeeze_share, c.fit.nominal.squeeze_share, c.fit.most.squeeze_share, c.fit.stretch_share)),
+            "–" if c.friction is None else f"{c.friction.running_n:.1f}", c.verdict, _first(c.findings),
+        )
+        for c in fit.candidates[:SHOWN]
+    ]  # fmt: skip
+    head = ("Ring", "Inside × section, mm", "Least %", "Squeeze %", "Most %", "Stretch %", "Drag N", "Verdict", "Why")
+    return table_html(
+        f"Rings, best first; a full vacuum pulls {fit.suction_n:.1f} N; drag is good to a factor of two", head, rows
+    )
+
+
+def _first(findings: tuple[Finding, ...]) -> str:
+    return findings[0].text if findings else ""

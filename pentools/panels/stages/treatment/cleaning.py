@@ -1,0 +1,187 @@
+"""The cleaning panel: the limit before the bath, the clock while it runs, and when the part is dry."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from html import escape
+from typing import TYPE_CHECKING, ClassVar
+
+import ipywidgets as widgets
+
+from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.treatment.materials import UNKNOWN
+from pentools.errors import HoldError, InputError
+from pentools.fields import Value
+from pentools.panels.caution_box import CautionBox
+from pentools.panels.guard import guarded
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.style import table_html
+from pentools.panels.ticker import Ticker
+from pentools.record.entries import now
+from pentools.record.kinds import Kind
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.treatment.baths import (
+    BATHS,
+    SoakRun,
+    cleaning_findings,
+    cleaning_sentence,
+    drying_of,
+    first_words,
+    mix_of,
+    running_soaks,
+    soaks_of,
+)
+from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_for, materials_of
+from pentools.sums.treatment.mix import MIX
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from pentools.panels.bench import BenchSheet
+    from pentools.record.entries import Entry
+    from pentools.record.kinds import Stage
+
+__all__ = ["CleanPanel"]
+
+TICK_S = 10.0
+_WET_KINDS = ("bath", "soak started", "rinse")
+
+
+class CleanPanel(StagePanel):
+    """Baths, soaks with their clocks, the flush mix, and drying."""
+
+    kind_holds: ClassVar[Mapping[str, str]] = dict.fromkeys(_WET_KINDS, "soak")
+
+    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
+        super().__init__(sheet, stage)
+        self.cautions = CautionBox(self.status, self._acknowledge)
+        self.above.children = (self.cautions.widget,)
+        self.look = widgets.Button(description="Look at the clock", layout={"align_self": "flex-start"})
+        self.look.on_click(guarded(self.status, self._refresh_result))
+        self.clock = widgets.HTML()
+        self.ticker = Ticker(guarded(self.status, self._refresh_result), TICK_S)
+        self.widget.children = (*self.widget.children[:3], widgets.VBox([self.clock, self.look]), *self.widget.children[3:])  # fmt: skip
+        self.verdicts = {key: widgets.HTML() for key in ("bath", "soak started")}
+        for key, shown in self.verdicts.items():
+            form = self.forms[key]
+            form.widget.children = (*form.widget.children[:3], shown, *form.widget.children[3:])
+            for name in ("part", "bath"):
+                form.boxes[name].input.observe(guarded(form.status, self.refresh_forms), "value")
+        self.mix_shown = widgets.HTML()
+        mix = self.forms["flush mix"]
+        mix.widget.children = (*mix.widget.children, self.mix_shown)
+        for box in mix.boxes.values():
+            box.input.observe(guarded(mix.status, self._show_mix), "value")
+        self.refresh()
+
+    # what is shown before anything is saved ----------------------------------------------------------------
+
+    def refresh_forms(self) -> None:
+        """Show the limit of what is chosen, and the cautions that go with it."""
+        if not hasattr(self, "mix_shown"):
+            return
+        actions = {"cold water soak"}
+        for key, shown in self.verdicts.items():
+            values, _ = self.forms[key].kind.read({name: box.text for name, box in self.forms[key].boxes.items()})
+            part, bath = values.get("part"), values.get("bath")
+            shown.value = ""
+            if part is not None and bath is not None:
+                limit = limit_for(self.job, str(part), str(bath))
+                word = "pt-error" if limit.verdict == "never" else "pt-hint"
+                shown.value = f'<p class="{word}">{escape(first_words(limit))}</p>'
+                actions.add(str(bath))
+        actions |= {str(values["bath"]) for kind in ("bath", "soak started") for _, values in self.job.log("clean", kind)}  # fmt: skip
+        if self.job.values("clean", "flush mix")["ammonia"] is not None:
+            actions.add("flush mix soak")
+        self.cautions.show(cautions_of(self.job, actions), cautions_read(self.job))
+        self._show_mix()
+
+    def _show_mix(self) -> None:
+        form = self.forms["flush mix"]
+        values, errors = form.kind.read({name: box.text for name, box in form.boxes.items()})
+        if values.get("ammonia") is None:
+            self.mix_shown.value = f'<p class="pt-hint">Type the bottle’s strength and the mix stands here. Never with bleach. {CLOSING_LINE}</p>'
+            return
+        try:
+            answer = MIX.run({field.name: values.get(field.name) for field in form.kind.fields})
+        except InputError as error:
+            self.mix_shown.value = f'<p class="pt-error" role="alert">✗ {escape(str(error))}</p>'
+            return
+        wrong = "".join(f'<p class="pt-error">✗ {escape(str(error))}</p>' for error in errors.values())
+        self.mix_shown.value = f"<h3>This mix</h3><p>{escape(answer.sentence)}</p>{wrong}"
+
+    def _saved(self, entry: Entry) -> None:
+        """A yes or no of one rinse is not that of the next."""
+        if entry.kind == "rinse":
+            self.forms["rinse"].boxes["wets"].text = ""
+        super()._saved(entry)
+
+    def _acknowledge(self, key: str) -> None:
+        if key not in cautions_read(self.job):
+            entry = self.job.add("open", "caution read", {"caution": key})
+            self._saved(entry)
+            self.status.saved(f"caution read {entry.time:%H:%M:%S}; it is in the record")
+
+    # what is refused ---------------------------------------------------------------------------------------
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """No bath for a part that is not named or never takes it; a soak ends only where one runs."""
+        if kind.key in _WET_KINDS:
+            self._check_wet(str(values["part"]), str(values.get("bath") or "cold water soak"))
+        part = str(values.get("part"))
+        running = [soak for soak in running_soaks(self.job) if soak.part == part]
+        label = dict(PARTS).get(part, part)
+        if kind.key == "soak started" and running:
+            raise InputError("Part", "out of its bath before the next one", label, "Save “A soak ends” first.")
+        if kind.key == "soak ended" and not running:
+            raise InputError("Part", "one that is in a bath now", label)
+        if kind.key == "flush mix":
+            refused = [f.text for f in MIX.run(values).findings if f.topic == "refused"]
+            if refused:
+                raise HoldError(" ".join(refused))
+
+    def _check_wet(self, part: str, bath: str) -> None:
+        label = dict(PARTS)[part]
+        unnamed = UNKNOWN in materials_of(self.job, part)
+        self.refuse("soak", f"the material of the {label} is not named (name it at Opening)" if unnamed else "")
+        if unnamed:
+            return  # released with a reason: the bench answers for it
+        limit = limit_for(self.job, part, bath)
+        if limit.verdict == "never":
+            raise HoldError(f"Refused. {limit.sentence} The bench can overrule that with a reason, at Opening.")
+
+    # result ------------------------------------------------------------------------------------------------
+
+    def result(self) -> PanelResult:
+        """The clock that is due first in a sentence, and all clocks, baths and drying as tables."""
+        moment = now()
+        running = running_soaks(self.job)
+        if hasattr(self, "clock"):
+            self.look.layout.display = "" if running else "none"
+            self.ticker.run(bool(running))
+            self.clock.value = f'<p class="pt-hint">As of {moment:%H:%M:%S}.</p>' if running else ""
+        labels, baths = dict(PARTS), dict(BATHS)
+        soaks = [
+            (
+                labels[soak.part], baths[soak.bath], f"{soak.started:%d %b %H:%M}",
+                "running" if soak.ended is None else f"{soak.ended:%H:%M}", f"{soak.clock(moment).elapsed_min:.0f} min",
+                "none on record" if soak.limit_min is None else f"{soak.limit_min:g} min", _phase(soak, moment),
+            )
+            for soak in soaks_of(self.job)
+        ]  # fmt: skip
+        head = ("Part", "In what", "From", "To", "So far", "Limit", "State")
+        drying = [(labels[dry.part], f"{dry.until:%d %b %H:%M}", "dry" if dry.over else "still wet") for dry in drying_of(self.job, moment)]  # fmt: skip
+        tables = table_html("Soaks", head, soaks) + table_html(
+            "Drying", ("Part", "Next step not before", "State"), drying
+        )
+        mix = mix_of(self.job)
+        if mix is not None:
+            tables += table_html(f"Flush mix: {mix.sentence}", mix.table[0], mix.table[1:])
+        return PanelResult(cleaning_sentence(self.job, moment), cleaning_findings(self.job, moment), table=tables)
+
+
+def _phase(soak: SoakRun, moment: dt.datetime) -> str:
+    phase = soak.clock(moment).phase
+    if soak.ended is None:
+        return phase
+    return "ended, past its limit" if phase == "over" else "ended"

@@ -1,0 +1,140 @@
+"""The opening panel: what it can take, the heat window, the order of work with what each step waits for."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, ClassVar
+
+from pentools.calc.treatment.materials import UNKNOWN
+from pentools.errors import HoldError, InputError
+from pentools.fields import Value
+from pentools.figures.treatment.heat import heat_figure, heat_figures
+from pentools.panels.caution_box import CautionBox
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.style import table_html
+from pentools.record.kinds import Kind
+from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_of_materials
+from pentools.record.stages.treatment.heat import JOINTS, heated_joints, joint_body, joint_heat
+from pentools.record.stages.treatment.opening import opening_findings
+from pentools.record.stages.treatment.words import limits_table, no_harm_rows, opening_sentence
+from pentools.record.stages.treatment.work import block_of, opening_actions, order_of, step_waits
+
+if TYPE_CHECKING:
+    from pentools.panels.bench import BenchSheet
+    from pentools.record.entries import Entry
+    from pentools.record.kinds import Stage
+
+__all__ = ["OpenPanel"]
+
+_MARKS = {"done": "✓ done", "open": "○ may be done", "held": "■ waits"}
+
+
+class OpenPanel(StagePanel):
+    """Materials, heat, and the order of work."""
+
+    kind_holds: ClassVar[Mapping[str, str]] = {"heat pass": "heat"}
+    hidden_kinds = ("caution read",)
+
+    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
+        super().__init__(sheet, stage)
+        self.cautions = CautionBox(self.status, self._acknowledge)
+        self.above.children = (self.cautions.widget,)
+        self.refresh_forms()
+
+    def refresh_forms(self) -> None:
+        """Show the cautions that apply now."""
+        if hasattr(self, "cautions"):
+            found = cautions_of(self.job, opening_actions(self.job))
+            self.cautions.show(found, cautions_read(self.job))
+
+    def _saved(self, entry: Entry) -> None:
+        """A yes or no of one entry is not that of the next."""
+        for kind in ("heat pass", "material", "parts tray"):
+            for box in self.forms[kind].boxes.values():
+                if entry.kind == kind and box.field.kind == "yes-no":
+                    box.text = ""
+        super()._saved(entry)
+
+    def _acknowledge(self, key: str) -> None:
+        if key not in cautions_read(self.job):
+            entry = self.job.add("open", "caution read", {"caution": key})
+            self._saved(entry)
+            self.status.saved(f"caution read {entry.time:%H:%M:%S}; it is in the record")
+
+    # what is refused ---------------------------------------------------------------------------------------
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """No heat on what is not named or never warmed; no step before what it waits for."""
+        if kind.key == "heat pass":
+            self._check_heat(str(values["joint"]))
+        if kind.key == "step" and isinstance(values["number"], int):
+            self._check_step(values["number"])
+        if kind.key == "parts tray" and values["items"] == ():
+            raise InputError("What lies in it", "at least one part", "")
+
+    def _check_heat(self, joint: str) -> None:
+        body = joint_body(self.job, joint)
+        name = dict(JOINTS)[joint]
+        where = f"what is warmed at the joint “{name}” is not named (name it under “What it is made of” or “A joint”)"
+        self.refuse("heat", where if body == UNKNOWN else "")
+        if body == UNKNOWN:
+            return  # released with a reason: the bench answers for it
+        limit = limit_of_materials(self.job, (body,), "dry heat")
+        if limit.verdict == "never":
+            raise HoldError(f"Refused. {limit.sentence} The bench can overrule that with a reason below.")
+
+    def _check_step(self, number: int) -> None:
+        order = order_of(self.job)
+        if order is None:
+            return
+        if number > len(order.steps):
+            raise InputError("Number in the order of work", f"1 to {len(order.steps)}", number)
+        waits = step_waits(order.steps[number - 1])
+        if waits:
+            raise HoldError(
+                f"Step {number} waits until this is so: {waits}. Do that first, or say under “Found to be so” how you know that it is so."
+            )
+
+    # result ------------------------------------------------------------------------------------------------
+
+    def result(self) -> PanelResult:
+        """The heat window in a sentence, the heatings in a figure, the order of work and the limits as tables."""
+        joints = heated_joints(self.job)
+        drawing = heat_figure(self.job, joints[0]) if joints else None
+        tables = self._order_table() + self._limits_table() + self._block_table()
+        return PanelResult(opening_sentence(self.job), opening_findings(self.job), (drawing,), tables)
+
+    def more(self) -> PanelResult:
+        """Every joint's figure, every limit of every named part, and signs that tell materials apart."""
+        known = table_html(
+            "Where the limits of heat are known from", ("Joint", "How sure", "Source"), self._heat_rows()
+        )
+        told = table_html("Telling materials apart without harm", ("Is it", "Sign", "How sure"), no_harm_rows())
+        return PanelResult(drawings=heat_figures(self.job)[1:], table=known + told)
+
+    def _heat_rows(self) -> list[tuple[str, ...]]:
+        found = (joint_heat(self.job, joint) for joint in heated_joints(self.job))
+        return [(heat.label, heat.certainty, "; ".join(heat.sources)) for heat in found if heat is not None]
+
+    def _order_table(self) -> str:
+        order = order_of(self.job)
+        if order is None:
+            return '<p class="pt-hint">Name the filling system at intake, and the order of work stands here.</p>'
+        rows = []
+        for step in order.steps:
+            thread = f" Thread: {step.turn}." if step.turn else ""
+            waits = step_waits(step)
+            why = f"Waits until this is so: {waits}." if waits else step.why
+            what = f"{step.part}: {step.action}{thread}"
+            rows.append((str(step.number), _MARKS[step.state], what, f"{why} ({step.certainty})"))
+        return table_html("Order of work", ("Step", "State", "What to do", "Why, or what it waits for"), rows)
+
+    def _limits_table(self) -> str:
+        head = ("Part", "Treatment", "Verdict", "How far", "Because", "Source and how sure")
+        return table_html("What each part can take", head, limits_table(self.job))
+
+    def _block_table(self) -> str:
+        block = block_of(self.job)
+        if block is None:
+            return ""
+        return table_html(f"Knocking out: {block.sentence}", block.table[0], block.table[1:])

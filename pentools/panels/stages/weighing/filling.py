@@ -1,0 +1,71 @@
+"""The fill test's panel: weigh, read the result in a sentence, see it in a figure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pentools.errors import InputError
+from pentools.fields import Value
+from pentools.figures.weighing.filling import budget_figure, capacity_figure, leak_figure
+from pentools.figures.weighing.measure import dimension_drawings, fill_test_drawing
+from pentools.figures.weighing.series import fillings_figure
+from pentools.figures.weighing.strokes import strokes_figure
+from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.style import table_html
+from pentools.record.kinds import Kind
+from pentools.record.stages.weighing.filling import capacity_of
+from pentools.sums.weighing.capacity import dimension_fields
+
+__all__ = ["FillTestPanel"]
+
+
+class FillTestPanel(StagePanel):
+    """Weighings in, millilitres out."""
+
+    def refresh_forms(self) -> None:
+        """Ask only for the dimensions that this filling system has."""
+        system = self.job.values("intake", "arrival")["system"]
+        names = tuple(f.name for f in dimension_fields(str(system))) if system is not None else None
+        self.forms["dimensions"].show_only(names)
+
+    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+        """A weighing after a stroke needs the stroke's number."""
+        if kind.key == "weighing" and values["state"] == "stroke" and values["strokes"] is None:
+            raise InputError(
+                "After how many strokes",
+                "filled in for a weighing after a single stroke",
+                "",
+                "Type 1 for the first stroke.",
+            )
+
+    def result(self) -> PanelResult:
+        """What it draws and why that is less than it should be, with the figure of what is being entered."""
+        answer = capacity_of(self.job)
+        if self.chooser.value == "dimensions":
+            sentence = (
+                answer.sentence
+                if answer
+                else "Measure the filler: then its draught can be held against what it should hold."
+            )
+            return PanelResult(sentence, answer.findings if answer else (), dimension_drawings(self.job))
+        if answer is None:
+            started = self.job.record.live("fill test", "weighing")
+            sentence = (
+                "Now fill it and weigh it again."
+                if started
+                else "Weigh it empty first, then fill it and weigh it again."
+            )
+            return PanelResult(sentence, drawings=(fill_test_drawing(self.job),))
+        leaks = self.chooser.value in ("leak reading", "leak check")
+        drawing = (leak_figure(self.job) if leaks else None) or capacity_figure(answer)
+        return PanelResult(answer.sentence, answer.findings, (drawing,))
+
+    def more(self) -> PanelResult:
+        """Series, strokes, leak, budget, and how the number came about."""
+        answer = capacity_of(self.job)
+        if answer is None:
+            return PanelResult(drawings=(strokes_figure(self.job), leak_figure(self.job)))
+        strokes = strokes_figure(self.job)
+        drawings = (strokes, fillings_figure(self.job), leak_figure(self.job), budget_figure(answer))
+        table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
+        return PanelResult(drawings=drawings, table=table)

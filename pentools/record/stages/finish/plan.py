@@ -1,0 +1,319 @@
+"""The plan of a finish from the record: the progression, the steps done against it, and what comes next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from pentools.calc.finish.grades import Grade
+from pentools.calc.finish.limits import Interval
+from pentools.calc.finish.nib import SmoothingPlan, nib_smoothing_plan
+from pentools.calc.finish.progression import rate_of
+from pentools.calc.finish.reading import read_grade
+from pentools.calc.finish.types import Progression, Step
+from pentools.errors import InputError
+from pentools.fields import Value
+from pentools.record.stages.finish.rates import bench_rates
+from pentools.sums.base import SumAnswer
+from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
+from pentools.tables.abrasives import catalogue, materials, media
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = [
+    "Progress", "StepDone", "material_of", "next_step", "nib_plan_of", "plan_answer", "plan_of", "plan_values",
+    "progress_of", "steps_done", "working_plan",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class StepDone:
+    """One step as it was done.
+
+    Parameters
+    ----------
+    entry_id : str
+        The entry it comes from.
+    text : str
+        The grade as typed.
+    grade : Grade or None
+        The grade; None where the text names none.
+    zone : str
+        Where it was used.
+    values : mapping
+        All that was entered.
+    planned : Step or None
+        The plan's step that it carries out; None for one that is not in the plan, or a second go.
+    removed_um : Interval or None
+        Stock taken [µm a side], estimated: the plan's figure, else minutes times rate; None where neither is known.
+    """
+
+    entry_id: str
+    text: str
+    grade: Grade | None
+    zone: str
+    values: Mapping[str, Value]
+    planned: Step | None
+    removed_um: Interval | None
+
+    @property
+    def label(self) -> str:
+        """The grade's name."""
+        return self.grade.label if self.grade is not None else self.text
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """How far the finish has come.
+
+    Parameters
+    ----------
+    plan : Progression
+        The plan as asked.
+    working : Progression
+        The plan that is followed: the reduced one where the whole is over budget.
+    done : tuple of StepDone
+        The steps in the plan's zone, in order.
+    elsewhere : tuple of StepDone
+        Steps in other zones.
+    next_step : Step or None
+        What comes next; None where the plan is through or there is none.
+    removed_um : Interval
+        Stock taken so far [µm a side], estimated from the steps.
+    not_estimated : int
+        Steps of which nothing can be estimated.
+    """
+
+    plan: Progression
+    working: Progression
+    done: tuple[StepDone, ...]
+    elsewhere: tuple[StepDone, ...]
+    next_step: Step | None
+    removed_um: Interval
+    not_estimated: int
+
+    @property
+    def planned_done(self) -> int:
+        """How many of the plan's steps were carried out."""
+        return sum(step.planned is not None for step in self.done)
+
+
+def material_of(job: Job) -> str | None:
+    """What is polished: as the plan says, else as the intake says.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    str or None
+        A material of the abrasives' tables; None where neither names one.
+    """
+    named = job.values("finish", "plan")["material"]
+    if named is not None:
+        return str(named)
+    text = str(job.values("intake", "arrival")["material"] or "").casefold().replace("ebonite", "hard rubber")
+    found = [name for name in materials() if name.casefold() in text]
+    return found[0] if len(found) == 1 else None
+
+
+def plan_values(job: Job, given: Mapping[str, Value] | None = None) -> dict[str, Value]:
+    """Everything the abrasives sum asks for: as entered, else as bench and intake say, else the sum's default.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    given : mapping or None
+        Values of a plan that is not saved yet; the record's by default.
+
+    Returns
+    -------
+    dict
+        Field name to value.
+    """
+    entered = job.values("finish", "plan") if given is None else given
+    values: dict[str, Value] = {f.name: f.read(f.default) if f.default else None for f in ABRASIVES.fields}
+    values.update({name: value for name, value in entered.items() if name in values and value is not None})
+    values["material"] = entered.get("material") or material_of(job)
+    values["own"] = entered.get("own") or job.bench.strings("stock", "abrasives")
+    values["stock_factor"] = 3.0 if entered.get("cautious") is True else 2.0
+    return values
+
+
+def plan_answer(job: Job, given: Mapping[str, Value] | None = None) -> SumAnswer | None:
+    """The abrasives sum's answer for a job, with the bench's own rates.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    given : mapping or None
+        Values of a plan that is not saved yet; the record's by default.
+
+    Returns
+    -------
+    SumAnswer or None
+        None while material, defect or grades are missing.
+
+    Raises
+    ------
+    InputError
+        If something entered cannot be used, such as a grade without its scale.
+    """
+    if given is None and job.record.latest("finish", "plan") is None:
+        return None
+    values = plan_values(job, given)
+    if not (values["material"] and values["defect"] and values["own"]):
+        return None
+    return progression_answer(values, bench_rates(job.bench, str(values["material"]), job))
+
+
+def plan_of(job: Job) -> Progression | None:
+    """The progression that the record's plan comes to; None while it is not complete or cannot be read."""
+    try:
+        answer = plan_answer(job)
+    except InputError:
+        return None
+    return answer.result if answer is not None and isinstance(answer.result, Progression) else None
+
+
+def working_plan(plan: Progression) -> Progression:
+    """The plan that is followed: the one that only reduces the defect, where the whole is over budget."""
+    return plan.reduced if plan.reduced is not None and not plan.within_budget else plan
+
+
+def steps_done(job: Job, working: Progression | None = None) -> tuple[StepDone, ...]:
+    """The steps in the order they were done.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    working : Progression or None
+        The plan they are held against; without one nothing is planned or estimated.
+
+    Returns
+    -------
+    tuple of StepDone
+        All of them, in every zone.
+    """
+    found: list[StepDone] = []
+    carried_out: set[int] = set()
+    for entry, values in job.log("finish", "step"):
+        text, grade = str(values["grade"]), _grade(str(values["grade"]))
+        zone = str(values["zone"] or (working.limits.zone.name if working else "plain barrel"))
+        planned = None
+        if working is not None and grade is not None and zone == working.limits.zone.name:
+            planned = next((s for s in working.steps if _same(s.grade, grade) and s.number not in carried_out), None)
+            grade = planned.grade if planned is not None else grade
+        if planned is not None:
+            carried_out.add(planned.number)
+        removed = planned.removed_um if planned is not None else _by_time(grade, values["minutes"], working)
+        found.append(StepDone(entry.id, text, grade, zone, values, planned, removed))
+    return tuple(found)
+
+
+def progress_of(job: Job) -> Progress | None:
+    """How far a job's finish has come.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    Progress or None
+        None where there is no plan that can be worked out.
+    """
+    plan = plan_of(job)
+    if plan is None:
+        return None
+    working = working_plan(plan)
+    every = steps_done(job, working)
+    done = tuple(step for step in every if step.zone == working.limits.zone.name)
+    known = [step.removed_um for step in done if step.removed_um is not None]
+    total = Interval(sum(r.low for r in known), sum(r.typical for r in known), sum(r.high for r in known))
+    elsewhere = tuple(step for step in every if step not in done)
+    return Progress(plan, working, done, elsewhere, _next(working.steps, done), total, len(done) - len(known))
+
+
+def next_step(job: Job) -> Step | None:
+    """The plan's next step: the same grade again while older lines are left, else the first that is finer.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    Step or None
+        None where there is no plan, or it is through.
+    """
+    progress = progress_of(job)
+    return progress.next_step if progress is not None else None
+
+
+def nib_plan_of(job: Job) -> SmoothingPlan | None:
+    """The short plan for the nib's tip.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    SmoothingPlan or None
+        None where it was not asked for, or no grade is named that could be used.
+    """
+    asked = job.values("finish", "nib plan")
+    own = plan_values(job)["own"]
+    if asked["feel"] is None or not isinstance(own, tuple) or not own:
+        return None
+    aligned = asked["aligned"] if isinstance(asked["aligned"], bool) else None
+    try:
+        owned = read_owned([str(item) for item in own])
+        return nib_smoothing_plan(
+            str(asked["feel"]), owned, media(), aligned=aligned, tipped=asked["tipped"] is not False
+        )
+    except InputError:
+        return None
+
+
+def _next(steps: Sequence[Step], done: Sequence[StepDone]) -> Step | None:
+    if not done:
+        return steps[0] if steps else None
+    last = done[-1]
+    if last.values["cleared"] is False:
+        again = next((s for s in steps if last.grade is not None and _same(s.grade, last.grade)), None)
+        if again is not None:
+            return again
+    reached = max((s.planned.number for s in done if s.planned is not None), default=0)
+    finest = min((s.grade.finish_um for s in done if s.grade is not None), default=float("inf"))
+    return next((s for s in steps if s.number > reached and s.grade.finish_um < finest), None)
+
+
+def _same(one: Grade, other: Grade) -> bool:
+    return (one.scale, one.name) == (other.scale, other.name)
+
+
+def _grade(text: str) -> Grade | None:
+    try:
+        return read_grade(text, catalogue())
+    except InputError:
+        return None
+
+
+def _by_time(grade: Grade | None, minutes: Value, working: Progression | None) -> Interval | None:
+    if grade is None or working is None or not isinstance(minutes, Reading):
+        return None
+    rate = rate_of(grade, working.limits).rate
+    return Interval(rate.low * minutes.value, rate.typical * minutes.value, rate.high * minutes.value)

@@ -1,0 +1,250 @@
+"""What the finish comes to, in words: one sentence, the findings, and what was left and why."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from pentools.calc.base.findings import LEVELS, Finding
+from pentools.errors import InputError
+from pentools.record.stages.finish.plan import Progress, material_of, plan_answer, progress_of, steps_done
+from pentools.record.stages.finish.rates import bench_log, bench_rates
+from pentools.record.stages.finish.removal import RemovedSoFar, removed_so_far
+from pentools.tables.abrasives import materials, zones
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = ["Left", "finish_findings", "finish_sentence", "left_and_why", "zone_stretch"]
+
+_RATES_WORTH_SAYING = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Left:
+    """One thing that was left, and why."""
+
+    what: str
+    why: str
+
+
+def finish_sentence(job: Job, *, ahead: bool = True) -> str:
+    """Where the finish stands, as one sentence a restorer would say.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    ahead : bool
+        Whether to say what comes next: yes at the bench, no on a page.
+
+    Returns
+    -------
+    str
+        What is done, what it took of what the zone can spare, and what comes next.
+    """
+    progress = progress_of(job)
+    if progress is None:
+        return _unplanned(job)
+    if not progress.working.steps:
+        return progress.plan.findings[0].text
+    if not progress.done:
+        answer = plan_answer(job)
+        first, words = progress.working.steps[0], answer.sentence if answer else ""
+        return f"{words} It begins with {first.grade.label}, {_wet(first.wet)}." if ahead else f"Planned: {words}"
+    return _under_way(job, progress, ahead)
+
+
+def _unplanned(job: Job) -> str:
+    done = dict.fromkeys(step.label for step in steps_done(job))
+    if done:
+        return f"Worked with {', '.join(done)}, without a plan: what that took off is not known."
+    return "Nothing is planned yet: say how deep the worst scratch worth removing is, and what finish is wanted."
+
+
+def _under_way(job: Job, progress: Progress, ahead: bool) -> str:
+    taken, last, coming = _taken(progress, removed_so_far(job, progress)), progress.done[-1], progress.next_step
+    if coming is None:
+        finish = f", a finish like {last.grade.finish_um:g} µm" if last.grade is not None else ""
+        return f"Finished with {last.label}{finish}, in {_count(len(progress.done), 'step')}: {taken}."
+    total = len(progress.working.steps)
+    so_far = f"{progress.planned_done} of {total} steps done, the last with {last.label}: {taken}."
+    if not ahead:
+        return so_far
+    again = " once more, until the older lines are gone" if last.values["cleared"] is False else ""
+    return f"{so_far} Next: {coming.grade.label}{again}, {_wet(coming.wet)}, {coming.direction}."
+
+
+def finish_findings(job: Job) -> tuple[Finding, ...]:
+    """Everything worth knowing about a job's finish, gravest first.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of Finding
+        On the plan, the zones, the steps, the removal and the bench's rates.
+    """
+    found: list[Finding] = []
+    try:
+        plan_answer(job)
+    except InputError as error:
+        found.append(Finding("stop", f"The plan cannot be worked out: {error}", "plan-unreadable"))
+    progress = progress_of(job)
+    if progress is not None:
+        found += progress.plan.findings
+        found += removed_so_far(job, progress).findings
+    elif job.record.live("finish", "plan"):
+        found.append(
+            Finding(
+                "warning",
+                "The plan is not complete: it needs a material, a defect and at least one grade.",
+                "plan-incomplete",
+            )
+        )
+    found += [*_zone_findings(job), *_step_findings(job, progress), *_material_findings(job), *_rate_findings(job)]
+    unique = {finding.text: finding for finding in found}
+    return tuple(sorted(unique.values(), key=lambda f: -LEVELS.index(f.level)))
+
+
+def left_and_why(job: Job) -> tuple[Left, ...]:
+    """What was left, and why: the rest of a defect, zones that can spare nothing, a finish stopped short.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of Left
+        In the order: defect, zones, finish.
+    """
+    found: list[Left] = []
+    progress = progress_of(job)
+    if progress is not None and progress.plan.reduced is not None:
+        plan, working = progress.plan, progress.working
+        rest = plan.defect_um.typical - working.defect_um.typical
+        why = f"all of it would have cost about {plan.removed_total_um.typical:.2g} µm a side, and “{plan.limits.zone.name}” can spare {plan.budget_high_um:g} µm"
+        found.append(Left(f"About {rest:.2g} µm of the defect’s {plan.defect_um.typical:g} µm", why))
+    elif progress is not None and not progress.working.steps:
+        found.append(Left("The surface as it was", progress.plan.findings[0].text.rstrip(".")))
+    budgets = zones()
+    for _, values in job.log("finish", "zone"):
+        zone = budgets.get(str(values["zone"]))
+        if zone is None or zone.budget_high_um > 0.5:
+            continue
+        found.append(Left(f"{_zone_name(values)}, with the scratches in it", zone.text))
+    if progress is not None and progress.done and progress.next_step is not None:
+        last, wanted = progress.done[-1], progress.working.finish_um
+        if last.grade is not None and last.grade.finish_um > wanted * 1.001:
+            found.append(
+                Left(
+                    f"A finish like {last.grade.finish_um:g} µm where {wanted:g} µm was planned",
+                    f"{_count(len(progress.working.steps) - progress.planned_done, 'step')} of the plan not done",
+                )
+            )
+    return tuple(found)
+
+
+def zone_stretch(values: Mapping[str, object]) -> str:
+    """From where to where a zone runs, in words; empty for the whole part."""
+    start, end = values["start_mm"], values["end_mm"]
+    if not isinstance(start, Reading) and not isinstance(end, Reading):
+        return ""
+    begin = f"{start.value:g}" if isinstance(start, Reading) else "0"
+    return f"{begin} to {end.value:g} mm" if isinstance(end, Reading) else f"from {begin} mm"
+
+
+def _zone_name(values: Mapping[str, object]) -> str:
+    part, stretch = str(values["part"]).replace("-", " "), zone_stretch(values)
+    part = "end of the barrel" if part == "end" else part
+    zone = str(values["zone"])
+    name = {
+        "plain barrel": f"The plain {part}", "near an imprint": f"The {part} near the imprint",
+        "imprint": f"The imprint on the {part}", "threads": "The cap threads" if "threads" in part else f"The threads of the {part}",
+        "seat": f"The seat on the {part}", "plating": f"The plating of the {part}", "gold-filled": f"The gold-filled {part}",
+        "solid gold nib": "The gold nib",
+    }.get(zone, f"The {zone} of the {part}")  # fmt: skip
+    return f"{name} ({stretch})" if stretch else name
+
+
+def _taken(progress: Progress, removed: RemovedSoFar) -> str:
+    surest, planned = removed.surest, progress.removed_um
+    if surest is not None and surest.removed_um >= 2 * surest.u_um:
+        amount = f"{surest.removed_um:.2g} ± {2 * surest.u_um:.1g} µm a side taken, by {surest.way}"
+    else:
+        amount = f"about {planned.typical:.2g} µm a side taken, by the plan ({planned.low:.2g} to {planned.high:.2g})"
+    return f"{amount}, of the {progress.plan.budget_high_um:g} µm that can be spared"
+
+
+def _zone_findings(job: Job) -> list[Finding]:
+    found = []
+    budgets = zones()
+    for _, values in job.log("finish", "zone"):
+        zone = budgets.get(str(values["zone"]))
+        if zone is not None and zone.budget_high_um <= 0.5 and values["masked"] is not True:
+            found.append(Finding("warning", f"{_zone_name(values)} is not masked.", "not-masked"))
+    return found
+
+
+def _step_findings(job: Job, progress: Progress | None) -> list[Finding]:
+    found = []
+    budgets = zones()
+    before = None
+    for step in steps_done(job, progress.working if progress else None):
+        zone = budgets.get(step.zone)
+        if zone is not None and zone.budget_high_um <= 0:
+            found.append(
+                Finding(
+                    "stop",
+                    f"{step.label} was used on the zone “{zone.name}”, which can spare nothing: {zone.text}.",
+                    "forbidden-zone",
+                )
+            )
+        if step.grade is None:
+            found.append(
+                Finding("warning", f"“{step.text}” names no grade that is known: correct that entry.", "unknown-grade")
+            )
+            continue
+        same_zone = before is not None and before[0] == step.zone
+        if same_zone and before is not None and step.grade.finish_um > before[1].finish_um * 1.001:
+            text = f"{step.label} ({step.grade.finish_um:g} µm) after {before[1].label} ({before[1].finish_um:g} µm) went back to a coarser finish: all that follows has to be done again."
+            found.append(Finding("warning", text, "went-coarser"))
+        before = (step.zone, step.grade)
+    return found
+
+
+def _material_findings(job: Job) -> list[Finding]:
+    planned, arrived = job.values("finish", "plan")["material"], str(job.values("intake", "arrival")["material"] or "")
+    words = arrived.casefold().replace("ebonite", "hard rubber")
+    others = [name for name in materials() if name in words]
+    if planned is not None and others and str(planned) not in others:
+        return [Finding("warning", f"The plan is for {planned}, the intake says “{arrived}”.", "material-differs")]
+    return []
+
+
+def _rate_findings(job: Job) -> list[Finding]:
+    material = material_of(job)
+    if material is None:
+        return []
+    log = [stage for stage in bench_log(job.bench, job) if stage.row.material == material]
+    found = [bench_rates(job.bench, material, job).finding]
+    small = sum(not stage.usable for stage in log)
+    if small >= _RATES_WORTH_SAYING:
+        text = f"{_count(small, 'measured stage')} on {material} took less than the instrument can tell, and says nothing about a rate."
+        found.append(Finding("note", text, "too-small"))
+    return found
+
+
+def _wet(wet: bool) -> str:
+    return "wet" if wet else "dry"
+
+
+def _count(number: int, thing: str) -> str:
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"

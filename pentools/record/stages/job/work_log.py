@@ -1,0 +1,181 @@
+"""The work log: minutes by activity, parts and materials in and out, departures from what was agreed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.calc.base.findings import Finding
+from pentools.fields import Field
+from pentools.record.kinds import Kind, Stage, StageState
+from pentools.record.spending import spending_of
+from pentools.record.stages.common import PARTS, yes_no
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from pentools.record.entries import Entry
+    from pentools.record.job import Job
+
+__all__ = ["ACTIVITIES", "WORK_LOG", "minutes_by_activity", "running_timer"]
+
+ACTIVITIES: tuple[tuple[str, str], ...] = (
+    ("look", "looking and measuring"),
+    ("open", "opening"),
+    ("clean", "cleaning"),
+    ("mend", "mending parts"),
+    ("seal", "seals and sac"),
+    ("nib", "nib and feed"),
+    ("finish", "finish"),
+    ("test", "testing"),
+    ("write", "writing and pictures"),
+    ("other", "other"),
+)
+
+_ACTIVITY = Field(
+    "activity", "Activity", "choice", choices=ACTIVITIES, required=True, public=True, hint="what kind of work"
+)
+
+WORK = Kind(
+    "work",
+    "Work done",
+    (
+        _ACTIVITY,
+        Field(
+            "minutes",
+            "Time taken",
+            "quantity",
+            unit="min",
+            low=0,
+            high=1440,
+            required=True,
+            public=True,
+            hint="such as 25 min or 1.5 h",
+        ),
+        Field("done", "What was done", "long text", required=True, public=True, hint="one or two sentences"),
+        Field("by", "By", hint="who did it, if not you"),
+    ),
+)
+TIMER_START = Kind("timer start", "Start the timer", (_ACTIVITY,), public=False)
+TIMER_STOP = Kind(
+    "timer stop",
+    "Stop the timer",
+    (Field("done", "What was done", "long text", public=True, hint="one or two sentences"),),
+)
+MATERIAL = Kind(
+    "material",
+    "Part or material in or out",
+    (
+        Field("what", "What", required=True, public=True, hint="such as cork washer 9.5 mm"),
+        Field(
+            "way",
+            "Which way",
+            "choice",
+            choices=(("added", "added"), ("removed", "removed"), ("returned", "removed and given back")),
+            required=True,
+            public=True,
+            hint="added, removed, or removed and given back",
+        ),
+        Field("part", "Where", "choice", choices=PARTS, public=True, hint="which part of the pen"),
+        yes_no("reversible", "Can it be undone?", public=True),
+        Field("lot", "Source and lot", hint="to find every pen with the same lot later"),
+        Field("cost", "Cost", hint="such as 4.50 EUR"),
+    ),
+)
+DEPARTURE = Kind(
+    "departure",
+    "Departure from what was agreed",
+    (
+        Field("what", "What was done otherwise", "long text", required=True, hint="what differs from the agreement"),
+        Field("why", "Why", "long text", required=True, hint="what was found"),
+        Field("agreed_on", "Agreed with the owner on", "date", hint="2026-03-20"),
+        Field("channel", "How", hint="letter, e-mail, by word of mouth"),
+    ),
+    public=False,
+)
+
+
+def running_timer(job: Job) -> Entry | None:
+    """The timer start that has no stop yet; None where no timer runs."""
+    last = None
+    for entry in job.record.live("work log"):
+        if entry.kind == TIMER_START.key:
+            last = entry
+        elif entry.kind == TIMER_STOP.key:
+            last = None
+    return last
+
+
+def timed_spells(job: Job) -> list[tuple[str, float, str, dt.datetime]]:
+    """The spells the timer measured: activity, minutes, what was done, when begun."""
+    spells, start = [], None
+    for entry in job.record.live("work log"):
+        if entry.kind == TIMER_START.key:
+            start = entry
+        elif entry.kind == TIMER_STOP.key and start is not None:
+            minutes = (entry.time - start.time).total_seconds() / 60
+            spells.append((str(start.data.get("activity")), minutes, str(entry.data.get("done", "")), start.time))
+            start = None
+    return spells
+
+
+def minutes_by_activity(job: Job) -> dict[str, float]:
+    """Minutes of work by activity key, from typed minutes and from the timer.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    dict
+        Activity key to minutes [min], in the order of `ACTIVITIES`, without those that took none.
+    """
+    totals = {key: 0.0 for key, _ in ACTIVITIES}
+    for _, values in job.log("work log", "work"):
+        minutes = values["minutes"]
+        assert isinstance(minutes, Reading)
+        totals[str(values["activity"])] += minutes.value
+    for activity, minutes_run, _, _ in timed_spells(job):
+        totals[activity] += minutes_run
+    return {key: value for key, value in totals.items() if value > 0}
+
+
+def _state(job: Job) -> StageState:
+    if running_timer(job) is not None:
+        return StageState("open", "the timer is running")
+    return StageState("open" if job.record.live("work log") else "not begun")
+
+
+def _checks(job: Job) -> tuple[Finding, ...]:
+    found = []
+    if running_timer(job) is not None:
+        found.append(
+            Finding("warning", "Work log: a timer is still running. Stop it, or withdraw its start.", "timer-running")
+        )
+    found += [
+        Finding("warning", f"Work log: a timer ran for {minutes / 60:.1f} h at one go. Was it forgotten?", "timer-long")
+        for _, minutes, _, _ in timed_spells(job)
+        if minutes > 6 * 60
+    ]
+    money = spending_of(job)
+    if job.held("spend"):
+        found.append(Finding("warning", f"Work log: {job.held('spend')}.", "ceiling"))
+    found += [
+        Finding("note", f"Work log: “{text}” cannot be held against the ceiling in {money.currency}.", "cost")
+        for text in (money.not_counted if money.ceiling is not None else ())
+    ]
+    return tuple(found)
+
+
+WORK_LOG = Stage(
+    "work log",
+    "Work log",
+    "Minutes by activity, what went in and came out, and where the work departed from what was agreed.",
+    (WORK, TIMER_START, TIMER_STOP, MATERIAL, DEPARTURE),
+    panel="pentools.panels.stages.job.work_log:WorkLogPanel",
+    section="pentools.writeup.sections.job.work_log:section",
+    state=_state,
+    checks=_checks,
+)

@@ -1,0 +1,1 @@
+"""Seals, sacs, threads and tools."""

@@ -1,0 +1,288 @@
+"""What the cleaning comes to: soaks with their clocks, baths against their limits, and what is still drying."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from pentools.calc.base.findings import LEVELS, Finding
+from pentools.calc.treatment.soak import Soak, SoakState, soak_clock
+from pentools.record.entries import now
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.treatment.facts import limit_for
+from pentools.sums.treatment.mix import MIX
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    from pentools.calc.treatment.limits import TreatmentLimit
+    from pentools.fields import Value
+    from pentools.record.entries import Entry
+    from pentools.record.job import Job
+    from pentools.sums.base import SumAnswer
+
+__all__ = [
+    "BATHS",
+    "Drying",
+    "SoakRun",
+    "bath_findings",
+    "baths_done",
+    "cleaning_findings",
+    "cleaning_sentence",
+    "drying_of",
+    "first_words",
+    "mix_of",
+    "running_soaks",
+    "soaks_of",
+]
+
+BATHS: tuple[tuple[str, str], ...] = (
+    ("cold water soak", "cool water"), ("flush mix soak", "flush mix of ammonia and water"), ("ultrasonic", "ultrasonic bath"),
+    ("alcohol", "alcohol"), ("naphtha", "naphtha"), ("peroxide", "hydrogen peroxide"),
+)  # fmt: skip
+"""What a part may be put into; the keys are the treatments of the table of limits."""
+_LABELS, _PARTS = dict(BATHS), dict(PARTS)
+
+
+@dataclass(frozen=True, slots=True)
+class SoakRun:
+    """One soak, running or over.
+
+    Parameters
+    ----------
+    part, bath : str
+        Keys of the part and of what it is in.
+    started : datetime
+        When it went in.
+    ended : datetime or None
+        When it came out; None while it runs.
+    limit_min : float or None
+        Longest time [min]: the shorter of the table's and the bench's own; None where there is neither.
+    came_out : str
+        What came out of it.
+    """
+
+    part: str
+    bath: str
+    started: dt.datetime
+    ended: dt.datetime | None
+    limit_min: float | None
+    came_out: str = ""
+
+    @property
+    def label(self) -> str:
+        """Part and bath in words."""
+        return f"{_PARTS[self.part]} in {_LABELS[self.bath]}"
+
+    @property
+    def minutes(self) -> float | None:
+        """How long it was in [min]; None while it runs."""
+        return None if self.ended is None else (self.ended - self.started).total_seconds() / 60
+
+    def clock(self, moment: dt.datetime) -> SoakState:
+        """Where it stands at a moment (or stood at its end)."""
+        soak = Soak(self.label, self.started.timestamp(), self.limit_min)
+        return soak_clock(soak, max((self.ended or moment).timestamp(), self.started.timestamp()))
+
+
+@dataclass(frozen=True, slots=True)
+class Drying:
+    """A part that dries.
+
+    Parameters
+    ----------
+    part : str
+        Key of the part.
+    until : datetime
+        Earliest moment of the next step.
+    over : bool
+        Whether that moment is past.
+    """
+
+    part: str
+    until: dt.datetime
+    over: bool
+
+    @property
+    def sentence(self) -> str:
+        """When the next step may begin, in words."""
+        name = _PARTS[self.part]
+        return f"{name} dry" if self.over else f"{name} dries until {self.until:%d %b %H:%M}"
+
+
+def soaks_of(job: Job) -> tuple[SoakRun, ...]:
+    """All soaks of a job in order; an end belongs to the last soak of the same part that still runs."""
+    found: list[SoakRun] = []
+    ends = {entry.id: values for entry, values in job.log("clean", "soak ended")}
+    starts = {entry.id: values for entry, values in job.log("clean", "soak started")}
+    for entry in job.record.live("clean"):
+        if entry.id in starts:
+            found.append(_begun(job, entry, starts[entry.id]))
+        elif entry.id in ends:
+            part = str(ends[entry.id]["part"])
+            running = [i for i, soak in enumerate(found) if soak.part == part and soak.ended is None]
+            if running:
+                soak = found[running[-1]]
+                out = str(ends[entry.id]["came_out"] or "")
+                found[running[-1]] = SoakRun(soak.part, soak.bath, soak.started, entry.time, soak.limit_min, out)
+    return tuple(found)
+
+
+def _begun(job: Job, entry: Entry, values: dict[str, Value]) -> SoakRun:
+    part, bath, own = str(values["part"]), str(values["bath"]), values["limit"]
+    limits = [limit_for(job, part, bath).max_minutes, own.value if isinstance(own, Reading) else None]
+    known = [limit for limit in limits if limit is not None]
+    return SoakRun(part, bath, entry.time, None, min(known) if known else None)
+
+
+def running_soaks(job: Job) -> tuple[SoakRun, ...]:
+    """The soaks that have no end yet."""
+    return tuple(soak for soak in soaks_of(job) if soak.ended is None)
+
+
+def baths_done(job: Job) -> list[tuple[str, str, float | None, str]]:
+    """Baths and soaks that are over: part, bath, minutes [min] or None, what came out."""
+    found = []
+    for _, values in job.log("clean", "bath"):
+        minutes = values["minutes"]
+        taken = minutes.value if isinstance(minutes, Reading) else None
+        found.append((str(values["part"]), str(values["bath"]), taken, str(values["came_out"] or "")))
+    return found + [(s.part, s.bath, s.minutes, s.came_out) for s in soaks_of(job) if s.ended is not None]
+
+
+def bath_findings(job: Job) -> tuple[Finding, ...]:
+    """What the baths that are over say against the limits.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    tuple of Finding
+        One for each bath that went past its limit, or was never allowed.
+    """
+    found = []
+    for part, bath, minutes, _ in baths_done(job):
+        limit = limit_for(job, part, bath)
+        what = f"{_PARTS[part]} in {_LABELS[bath]}"
+        if limit.verdict == "never":
+            found.append(Finding("warning", f"{what}: it was done although the table says never, because {limit.reason}.", "never"))  # fmt: skip
+        elif limit.max_minutes is not None and minutes is not None and minutes > limit.max_minutes:
+            text = f"{what}: {minutes:.0f} min, {minutes - limit.max_minutes:.0f} more than the limit of {limit.max_minutes:g} min. Look for change, and write down what you see."
+            found.append(Finding("warning", text, "too-long"))
+    return tuple(found)
+
+
+def drying_of(job: Job, moment: dt.datetime | None = None) -> tuple[Drying, ...]:
+    """What dries, and until when; the newest entry of each part counts.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    moment : datetime or None
+        The moment asked about; now by default.
+
+    Returns
+    -------
+    tuple of Drying
+        The one that is dry last comes last.
+    """
+    at = moment or now()
+    newest: dict[str, Drying] = {}
+    for entry, values in job.log("clean", "drying"):
+        hours, ago = values["hours"], values["begun_ago"]
+        assert isinstance(hours, Reading)
+        begun = entry.time - dt.timedelta(hours=ago.value if isinstance(ago, Reading) else 0.0)
+        until = begun + dt.timedelta(hours=hours.value)
+        newest[str(values["part"])] = Drying(str(values["part"]), until, until <= at)
+    return tuple(sorted(newest.values(), key=lambda dry: dry.until))
+
+
+def mix_of(job: Job) -> SumAnswer | None:
+    """The flush mix as it was entered; None where none was.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    SumAnswer or None
+        The answer of the mix sum.
+
+    Raises
+    ------
+    InputError
+        If a figure is out of its range.
+    """
+    values = job.values("clean", "flush mix")
+    return None if values["ammonia"] is None else MIX.run(values)
+
+
+def cleaning_findings(job: Job, moment: dt.datetime | None = None) -> tuple[Finding, ...]:
+    """Everything worth knowing about the cleaning now, gravest first.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    moment : datetime or None
+        The moment asked about; now by default.
+
+    Returns
+    -------
+    tuple of Finding
+        Running clocks, baths past their limits, the flush mix, and what still dries.
+    """
+    at = moment or now()
+    found = [soak.clock(at).finding for soak in running_soaks(job)]
+    found += bath_findings(job)
+    mix = mix_of(job)
+    found += mix.findings if mix is not None else ()
+    found += [
+        Finding("note", f"The {dry.sentence}: nothing is sealed, weighed or warmed before.", "drying")
+        for dry in drying_of(job, at)
+        if not dry.over
+    ]
+    unique = {finding.text: finding for finding in found}
+    return tuple(sorted(unique.values(), key=lambda f: -LEVELS.index(f.level)))
+
+
+def cleaning_sentence(job: Job, moment: dt.datetime | None = None) -> str:
+    """Where the cleaning stands, as one sentence: the clock that is due first, else what dries, else what was done.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    moment : datetime or None
+        The moment asked about; now by default.
+
+    Returns
+    -------
+    str
+        What to know before the next touch.
+    """
+    at = moment or now()
+    running = [(soak, soak.clock(at)) for soak in running_soaks(job)]
+    if running:
+        soak, state = min(running, key=lambda pair: float("inf") if pair[1].left_min is None else pair[1].left_min)
+        due = "" if soak.limit_min is None else f" It comes out at {soak.started + dt.timedelta(minutes=soak.limit_min):%H:%M}."  # fmt: skip
+        return f"{state.finding.text[0].upper()}{state.finding.text[1:]}{due}"
+    wet = [dry for dry in drying_of(job, at) if not dry.over]
+    if wet:
+        return f"The {wet[-1].sentence}; until then nothing is sealed, weighed or warmed."
+    count = len(baths_done(job))
+    if not count:
+        return "Nothing has been in a bath yet. Choose the part and what it would go into, and its limit stands here."
+    return f"{count} bath{'s' if count > 1 else ''} so far, all over and dry."
+
+
+def first_words(limit: TreatmentLimit) -> str:
+    """A limit as the panel shows it before anything is saved."""
+    minutes = f" At most {limit.max_minutes:g} min." if limit.verdict != "never" and limit.max_minutes else ""
+    return f"{limit.sentence}{minutes}"

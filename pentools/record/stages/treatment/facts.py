@@ -1,0 +1,218 @@
+"""What is known before a hand is laid on: the material of each part, what it can take, and which cautions were read."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, cast
+
+from pentools import tables
+from pentools.calc.treatment.cautions import Caution, cautions_for
+from pentools.calc.treatment.limits import Overrule, TreatmentLimit, Verdict, strictest, treatment_limits
+from pentools.calc.treatment.materials import UNKNOWN, material_name, treatment_name
+from pentools.record.registry import STAGES
+from pentools.record.stages.common import PARTS
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from pentools.fields import Value
+    from pentools.record.job import Job
+
+__all__ = [
+    "BODY_PARTS",
+    "all_materials",
+    "cautions_of",
+    "cautions_read",
+    "has_opening",
+    "limit_for",
+    "limit_of_materials",
+    "material_words",
+    "materials_of",
+    "named_materials",
+]
+
+BODY_PARTS = ("cap", "barrel", "blind-cap")
+"""The parts whose material the intake names."""
+# words that say nothing of how a body stands heat and water; the colour of hard rubber does, so there it stays
+_LOOKS = frozenset({
+    "amber", "blue", "brown", "burgundy", "clear", "cream", "dark", "green", "grey", "gray", "ivory", "light", "lined",
+    "marbled", "mottled", "olive", "opaque", "orange", "pearl", "pearled", "pink", "purple", "red", "ribbon", "striped",
+    "transparent", "turquoise", "violet", "white", "yellow",
+})  # fmt: skip
+_NOT_SURE = re.compile(r"\?|unknown|not known|not sure|unsure|perhaps|maybe|probably", re.IGNORECASE)
+_KNOWN_BY_LOOKS = ("celluloid", "casein", "acrylic", "cellulose acetate")
+
+
+def _names() -> tuple[str, ...]:
+    return tuple(dict.fromkeys(row["material"] for row in tables.rows("compatibility")))
+
+
+def material_words(text: str) -> tuple[str, str]:
+    """The table's name of a material as it was typed, and what to say where it is not in the table.
+
+    Parameters
+    ----------
+    text : str
+        Such as "green marbled celluloid" or "ebonite"; colours are passed over for plastics, where they say nothing.
+
+    Returns
+    -------
+    tuple of str
+        The name, "unknown" where it is not in the table or not sure, and a sentence saying so.
+    """
+    if _NOT_SURE.search(text):
+        return UNKNOWN, f"“{text.strip()}” is not sure, so the strictest limits are used."
+    names = _names()
+    name, unnamed = material_name(text, names)
+    if name == UNKNOWN:
+        plain = " ".join(word for word in text.casefold().split() if word not in _LOOKS)
+        again, _ = material_name(plain, names)
+        if again in _KNOWN_BY_LOOKS:
+            return again, ""
+    return name, unnamed
+
+
+def has_opening() -> bool:
+    """Whether the kit has a stage in which materials are named part by part."""
+    return "open" in STAGES
+
+
+def materials_of(job: Job, part: str) -> tuple[str, ...]:
+    """What a part is made of.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    part : str
+        A key of the parts; "whole" stands for all that are named.
+
+    Returns
+    -------
+    tuple of str
+        Names as in the tables, "unknown" for what is not named or not sure: the newest entry of the opening for
+        that part, else the intake's for cap, barrel and blind cap. One name, or for the whole pen all of them.
+    """
+    logged = _logged(job)
+    if part == "whole":
+        found = dict.fromkeys((*(materials_of(job, p)[0] for p in BODY_PARTS[:2]), *logged.values()))
+        return tuple(found)
+    if part in logged:
+        return (logged[part],)
+    arrival = job.values("intake", "arrival")["material"]
+    if part in BODY_PARTS and arrival is not None:
+        return (material_words(str(arrival))[0],)
+    return (UNKNOWN,)
+
+
+def _logged(job: Job) -> dict[str, str]:
+    if not has_opening():
+        return {}
+    found = {}
+    for _, values in job.log("open", "material"):
+        sure = values["sure"] is not False
+        found[str(values["part"])] = material_words(str(values["material"]))[0] if sure else UNKNOWN
+    return found
+
+
+def named_materials(job: Job) -> tuple[str, ...]:
+    """All materials that are named in a job; none while nothing is named."""
+    parts = {key for key, _ in PARTS if key != "whole"}
+    return tuple(dict.fromkeys(n for part in sorted(parts) for n in materials_of(job, part) if n != UNKNOWN))
+
+
+def all_materials(job: Job) -> list[tuple[str, str, str]]:
+    """Each part with a material: its key, the name, and where that is known from."""
+    logged = _logged(job)
+    found = [(part, name, "told apart at the bench") for part, name in logged.items()]
+    found += [
+        (part, materials_of(job, part)[0], "as the intake says")
+        for part in BODY_PARTS[:2]
+        if part not in logged and job.values("intake", "arrival")["material"] is not None
+    ]
+    order = [key for key, _ in PARTS]
+    return sorted(found, key=lambda row: order.index(row[0]))
+
+
+def limit_for(job: Job, part: str, treatment: str) -> TreatmentLimit:
+    """How far a treatment may go on a part of this pen.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    part : str
+        A key of the parts.
+    treatment : str
+        A treatment in everyday words.
+
+    Returns
+    -------
+    TreatmentLimit
+        For several materials the strictest; where the bench overruled the table, its own decision.
+
+    Raises
+    ------
+    InputError
+        If there is no such treatment.
+    """
+    return limit_of_materials(job, materials_of(job, part), treatment)
+
+
+def limit_of_materials(job: Job, materials: Iterable[str], treatment: str) -> TreatmentLimit:
+    """As `limit_for`, for materials instead of a part."""
+    rows = tables.rows("compatibility")
+    wanted = treatment_name(treatment, dict.fromkeys(row["treatment"] for row in rows))
+    found = [treatment_limits(name, wanted, rows, overrule=_overrule(job, name, wanted)) for name in materials]
+    return found[0] if len(found) == 1 else strictest(found)
+
+
+def _overrule(job: Job, material: str, treatment: str) -> Overrule | None:
+    if not has_opening():
+        return None
+    for _, values in reversed(job.log("open", "overrule")):
+        if (material_words(str(values["material"]))[0], values["treatment"]) == (material, treatment):
+            return Overrule(
+                cast("Verdict", values["verdict"]),
+                str(values["reason"]),
+                str(values["how_far"] or ""),
+                _of(values, "most_minutes"),
+                _of(values, "most_warmth"),
+            )
+    return None
+
+
+def _of(values: dict[str, Value], name: str) -> float | None:
+    value = values[name]
+    return value.value if isinstance(value, Reading) else None
+
+
+def cautions_read(job: Job) -> frozenset[str]:
+    """Keys of the cautions that were acknowledged in this job."""
+    if not has_opening():
+        return frozenset()
+    return frozenset(str(values["caution"]) for _, values in job.log("open", "caution read"))
+
+
+def cautions_of(job: Job, actions: Iterable[str], *, more_materials: Iterable[str] = ()) -> tuple[Caution, ...]:
+    """The cautions that apply to this pen, those that were not yet acknowledged first.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    actions : iterable of str
+        What is about to be done, as the table of cautions names it; at least one.
+    more_materials : iterable of str
+        Materials at hand beside those that are named.
+
+    Returns
+    -------
+    tuple of Caution
+        All that apply; while no material is named, those of every material.
+    """
+    read = cautions_read(job)
+    given = {*named_materials(job), *more_materials}
+    found = cautions_for(given, actions, tables.rows("cautions"))
+    return tuple(sorted(found, key=lambda caution: caution.key in read))

@@ -1,0 +1,194 @@
+"""The heatings of a job: for each joint its window, its passes session by session, and when to stop."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from pentools import tables
+from pentools.calc.base.findings import Finding
+from pentools.calc.treatment.heat_log import HeatLog, HeatPass, read_heat_log
+from pentools.calc.treatment.heat_window import HeatWindow, heat_window
+from pentools.calc.treatment.materials import UNKNOWN
+from pentools.record.stages.treatment.facts import limit_of_materials, material_words, materials_of
+from pentools.tables.source_words import source_words
+from pentools.units import Reading
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from pentools.fields import Value
+    from pentools.record.job import Job
+
+__all__ = ["JOINTS", "JointHeat", "heated_joints", "joint_body", "joint_heat", "stop_count"]
+
+_OF: tuple[tuple[str, str, str], ...] = (
+    ("section", "section and barrel", "barrel"), ("nib", "nib and feed in the section", "section"),
+    ("end", "blind cap or knob and barrel", "barrel"), ("filler", "filling mechanism and barrel", "barrel"),
+    ("inner cap", "inner cap and cap", "cap"), ("clip", "clip or cap top and cap", "cap"), ("other", "another joint", "whole"),
+)  # fmt: skip
+JOINTS: tuple[tuple[str, str], ...] = tuple((key, label) for key, label, _ in _OF)
+_WARMED = {key: part for key, _, part in _OF}
+
+
+@dataclass(frozen=True, slots=True)
+class JointHeat:
+    """What is known of heat at one joint.
+
+    Parameters
+    ----------
+    joint, label : str
+        Which joint, and its name in words.
+    body : str
+        The material that is warmed; "unknown" where it is not named.
+    limit_c : float or None
+        Highest temperature at its surface [°C]: the table's, or the bench's own; None where it is never warmed.
+    window : HeatWindow or None
+        Sealant against body; None where the sealant is not known or there is none.
+    passes : tuple of HeatPass
+        All heatings of this joint, in order.
+    session : tuple of HeatPass
+        Those of the last day on which it was warmed: the stop count is theirs.
+    log : HeatLog
+        What the last session says.
+    sentence : str
+        The window with its sign and size, as one sentence.
+    sources : tuple of str
+        Where limit and softening are known from, in words.
+    certainty : str
+        How sure they are.
+    findings : tuple of Finding
+        What to make of it.
+    """
+
+    joint: str
+    label: str
+    body: str
+    limit_c: float | None
+    window: HeatWindow | None
+    passes: tuple[HeatPass, ...]
+    session: tuple[HeatPass, ...]
+    log: HeatLog
+    sentence: str
+    sources: tuple[str, ...]
+    certainty: str
+    findings: tuple[Finding, ...]
+
+
+def stop_count() -> tuple[int, float]:
+    """How many heatings a session may have, and the largest rise from one to the next [°C]."""
+    rules = {row["rule"]: float(row["value"]) for row in tables.rows("heat_limits") if row["value"] and row["material"] == "any"}  # fmt: skip
+    return int(rules["heatings"]), rules["step"]
+
+
+def heated_joints(job: Job) -> tuple[str, ...]:
+    """The joints that were looked at or warmed, the last one first."""
+    found = {e.id: str(v["joint"]) for kind in ("joint", "heat pass") for e, v in job.log("open", kind)}
+    return tuple(dict.fromkeys(found[e.id] for e in reversed(job.record.live("open")) if e.id in found))
+
+
+def joint_body(job: Job, joint: str) -> str:
+    """What is warmed at a joint: as its entry says, else as named for the part; "unknown" where it is not."""
+    said = _newest(job, joint)
+    if said is not None and said["body"] is not None:
+        return material_words(str(said["body"]))[0]
+    names = materials_of(job, _WARMED.get(joint, "whole"))
+    # of several, the one that gives way first
+    return min(names, key=lambda name: -1.0 if name == UNKNOWN else _limit_row(name))
+
+
+def joint_heat(job: Job, joint: str) -> JointHeat | None:
+    """What the record says of heat at a joint.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    joint : str
+        A key of `JOINTS`.
+
+    Returns
+    -------
+    JointHeat or None
+        None where the joint was neither looked at nor warmed.
+    """
+    said, passes = _newest(job, joint), _passes(job, joint)
+    if said is None and not passes:
+        return None
+    body = joint_body(job, joint)
+    label = dict(JOINTS).get(joint, joint)
+    sealant = str(said["sealant"]) if said is not None else "unknown"
+    rows = tables.rows("heat_limits")
+    window = None if sealant in ("unknown", "none") else heat_window(body, sealant, rows, tables.rows("joint_sealants"))
+    row = next(r for r in rows if r["material"] == body and r["rule"] in ("working limit", "no heat"))
+    limit = float(row["value"]) if row["value"] else None
+    own = limit_of_materials(job, (body,), "dry heat")
+    if own.overruled is not None:
+        limit = None if own.verdict == "never" else own.max_c if own.max_c is not None else limit
+    last_day = passes[-1][0] if passes else None
+    session = tuple(one for day, one in passes if day == last_day)
+    most, step = stop_count()
+    log = read_heat_log(
+        session,
+        limit,
+        stop_after=most,
+        largest_step_c=step,
+        nitrate=body in ("celluloid", "degrading celluloid"),
+    )
+    keys = window.sources if window is not None else (row["source"],)
+    advice = window.findings[1:] if window is not None else ()
+    overruled = [f for f in own.findings if f.topic == "overruled"]
+    return JointHeat(
+        joint, label, body, limit, window, tuple(one for _, one in passes), session, log,
+        _sentence(label, sealant, window, (body, limit, own.overruled is not None)), source_words(keys, "heat_limits", "joint_sealants"),
+        window.certainty if window is not None else f"body: {row['certainty']}", tuple(replace(f, text=f"{label[0].upper()}{label[1:]}: {f.text}") for f in (*log.findings, *advice, *overruled)),
+    )  # fmt: skip
+
+
+def _sentence(label: str, sealant: str, window: HeatWindow | None, limit: tuple[str, float | None, bool]) -> str:
+    body, limit_c, overruled = limit
+    head = f"{label[0].upper()}{label[1:]}"
+    own = ""
+    if overruled:
+        own = " The bench overrules the limit: " + ("never warm." if limit_c is None else f"at most {limit_c:g} °C.")
+    if window is None:
+        top = "no heat" if limit_c is None or body == UNKNOWN else f"at most {limit_c:g} °C at the surface"
+        why = "nothing seals it" if sealant == "none" else "the sealant is not known, so there is no window"
+        return f"{head}, {body}: {why}; {top}.{own}"
+    if window.window_first_c is None or window.window_full_c is None:
+        return f"{head}, {window.verdict}{own}"
+    first, full = _signed(window.window_first_c), _signed(window.window_full_c)
+    return f"{head}, {window.verdict} The window is {first} °C to first softening and {full} °C to full.{own}"
+
+
+def _signed(value: float) -> str:
+    return "0" if value == 0 else f"{value:+g}".replace("-", "−")
+
+
+def _limit_row(name: str) -> float:
+    row = next(
+        (r for r in tables.rows("heat_limits") if r["material"] == name and r["rule"] in ("working limit", "no heat")),
+        None,
+    )
+    return float(row["value"]) if row is not None and row["value"] else 0.0
+
+
+def _newest(job: Job, joint: str) -> Mapping[str, Value] | None:
+    log = [values for _, values in job.log("open", "joint") if values["joint"] == joint]
+    return log[-1] if log else None
+
+
+def _passes(job: Job, joint: str) -> list[tuple[dt.date, HeatPass]]:
+    found = []
+    for entry, values in job.log("open", "heat pass"):
+        if values["joint"] == joint:
+            surface = values["surface"]
+            one = HeatPass(
+                surface.value if isinstance(surface, Reading) else None,
+                str(values["moved"] or ""),
+                str(values["broke"] or ""),
+                values["free"] is True,
+            )
+            found.append((entry.time.date(), one))
+    return found

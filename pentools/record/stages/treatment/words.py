@@ -1,0 +1,132 @@
+"""What opening comes to, in words: one sentence, and the limits as rows of a table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from pentools import tables
+from pentools.calc.treatment.limits import TreatmentLimit, identification_tests
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.treatment.facts import all_materials, limit_for, named_materials
+from pentools.record.stages.treatment.heat import heated_joints, joint_heat
+from pentools.record.stages.treatment.work import order_of, step_waits
+from pentools.tables.source_words import source_words
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = [
+    "TREATMENTS_SHOWN",
+    "came_apart",
+    "limit_rows",
+    "limits_table",
+    "no_harm_rows",
+    "opening_sentence",
+    "what_came_of_it",
+]
+
+TREATMENTS_SHOWN = ("cold water soak", "flush mix soak", "ultrasonic", "dry heat", "alcohol")
+"""The treatments of opening and cleaning, whose limits are shown for each part."""
+_CERTAINTY = {"primary": "read in the source", "secondary": "seen at second hand", "trade": "seen on a trade page"}
+
+
+def opening_sentence(job: Job) -> str:
+    """Where the opening stands, as one sentence: the heat window first, else the next step.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    str
+        What to know before the next touch.
+    """
+    if not named_materials(job):
+        return "Nothing is named yet: say what it is made of before it meets heat or water."
+    joints = heated_joints(job)
+    heat = joint_heat(job, joints[0]) if joints else None
+    if heat is not None and not (heat.session and heat.session[-1].free):
+        return heat.sentence
+    order = order_of(job)
+    coming = order.next_step if order is not None else None
+    if coming is None:
+        return "It is apart as far as the order of work goes." if order is not None else "Say how it fills, at intake."
+    waits = step_waits(coming)
+    what = f"Next, step {coming.number}: {coming.part}. {coming.action}"
+    return f"{what} It waits until this is so: {waits}." if waits else what
+
+
+def what_came_of_it(job: Job) -> str:
+    """How it came apart, as one sentence for a page; empty where nothing was done."""
+    steps = len({v["number"] for _, v in job.log("open", "step") if v["number"] is not None}) + sum(
+        v["number"] is None for _, v in job.log("open", "step")
+    )
+    broke = any(v["broke"] for kind in ("step", "heat pass") for _, v in job.log("open", kind))
+    heatings = len(job.log("open", "heat pass"))
+    if not steps and not heatings:
+        names = named_materials(job)
+        return f"It was not opened; what it is made of was told apart: {', '.join(names)}." if names else ""
+    warmed = f"{heatings} heating{'s' if heatings > 1 else ''}" if heatings else "no heat"
+    end = "something broke, as told below." if broke else "nothing broke."
+    if not came_apart(job):
+        return f"It stayed closed, with {warmed}; {end}"
+    return f"It came apart in {steps} step{'s' if steps != 1 else ''}, with {warmed}; {end}"
+
+
+def came_apart(job: Job) -> bool:
+    """Whether anything came off or came free."""
+    off = any(values["came_off"] for _, values in job.log("open", "step"))
+    return off or any(values["free"] for _, values in job.log("open", "heat pass"))
+
+
+def limit_rows(part: str, limits: Iterable[TreatmentLimit]) -> list[tuple[str, ...]]:
+    """Limits as rows: part, treatment, verdict, how far, because, source and how sure.
+
+    Parameters
+    ----------
+    part : str
+        The part and its material in words.
+    limits : iterable of TreatmentLimit
+        What it can take.
+
+    Returns
+    -------
+    list of tuple of str
+        One row a treatment.
+    """
+    rows: list[tuple[str, ...]] = []
+    for limit in limits:
+        far = [limit.limit] if limit.limit else []
+        if not far:  # the words have the numbers in them already
+            far += [f"{limit.max_minutes:g} min"] if limit.max_minutes else []
+            far += [f"{limit.max_c:g} °C"] if limit.max_c is not None else []
+        sure = _CERTAINTY.get(limit.certainty, limit.certainty)
+        source = "; ".join(source_words(limit.source, "compatibility"))
+        verdict: str = limit.verdict
+        if limit.overruled is not None:
+            verdict = f"{limit.verdict} (the table: {limit.overruled.verdict})"
+        rows.append((part, limit.treatment, verdict, "; ".join(far) or "–", limit.reason, f"{source}: {sure}"))
+    return rows
+
+
+def limits_table(job: Job) -> list[tuple[str, ...]]:
+    """What the parts can take, a material at a time: rows as `limit_rows` gives them."""
+    labels = dict(PARTS)
+    parts: dict[str, list[str]] = {}
+    for part, name, _ in all_materials(job):
+        parts.setdefault(name, []).append(part)
+    rows: list[tuple[str, ...]] = []
+    for name, found in parts.items():
+        who = ", ".join(labels[part] for part in found)
+        limits = [limit_for(job, found[0], treatment) for treatment in TREATMENTS_SHOWN]
+        rows += limit_rows(f"{who[0].upper()}{who[1:]}: {name}", limits)
+    return rows
+
+
+def no_harm_rows() -> list[tuple[str, ...]]:
+    """Signs that tell materials apart without harm: material, sign, how sure."""
+    tests = identification_tests(tables.rows("materials"))
+    return [(test.material, test.sign, _CERTAINTY.get(test.certainty, test.certainty)) for test in tests]

@@ -1,0 +1,91 @@
+"""The order of work for opening this pen: what is done, what may be done now, and what each step waits for."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools import tables
+from pentools.calc.treatment.order import OpeningOrder, OpeningStep, opening_order
+from pentools.record.holds import job_facts
+from pentools.sums.seal.knockout import KNOCKOUT
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.sums.base import SumAnswer
+
+__all__ = ["block_of", "opening_actions", "order_of", "step_waits"]
+
+
+def order_of(job: Job) -> OpeningOrder | None:
+    """The order of work for the pen's filling system, as far as it has come.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    OpeningOrder or None
+        None where the filling system is not named or has no order on record.
+    """
+    system = job.values("intake", "arrival")["system"]
+    steps = tables.rows("opening_steps")
+    count = sum(row["system"] == system for row in steps)
+    if not count:
+        return None
+    numbers = [values["number"] for _, values in job.log("open", "step")]
+    done = {number for number in numbers if isinstance(number, int) and 1 <= number <= count}
+    return opening_order(str(system), steps, tables.rows("opening_holds"), done=done, met=_met(job))
+
+
+def _met(job: Job) -> set[str]:
+    facts = job_facts(job)
+    met = {str(values["condition"]) for _, values in job.log("open", "met")}
+    if facts.material_named:
+        met.add("material-named")
+    if "heat" in facts.consents:
+        met.add("heat-agreed")
+    if any(values["dry"] is False for _, values in job.log("fill test", "leak check")):
+        met.add("leak-seen")
+    return met & {row["key"] for row in tables.rows("opening_holds")}
+
+
+def opening_actions(job: Job) -> tuple[str, ...]:
+    """What opening this pen may come to, as the table of cautions names it: always opening, and heat where it is likely."""
+    joints = [str(values["sealant"]) for _, values in job.log("open", "joint")]
+    actions = ["opening"]
+    if any(sealant != "none" for sealant in joints) or job.record.live("open", "heat pass"):
+        actions.append("dry heat")
+    actions += ["rosin sealant"] * any("rosin" in sealant for sealant in joints)
+    actions += [name for name in ("epoxy", "cyanoacrylate") if name in joints]
+    return tuple(actions)
+
+
+def step_waits(step: OpeningStep) -> str:
+    """What a step waits for, as a clause; empty where it may be done."""
+    return " ".join(hold.condition for hold in step.held_by).rstrip(".") if step.state == "held" else ""
+
+
+def block_of(job: Job) -> SumAnswer | None:
+    """Tube and block for knocking out nib and feed; None where they were not measured.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+
+    Returns
+    -------
+    SumAnswer or None
+        The answer of the knock-out sum.
+
+    Raises
+    ------
+    InputError
+        If a size is out of range or contradicts another.
+    """
+    values = job.values("open", "knock-out block")
+    if values["tail"] is None or values["shoulder"] is None or values["bore"] is None:
+        return None
+    return KNOCKOUT.run(values)

@@ -1,0 +1,128 @@
+"""The money sum: a price of one year in the money of another, with the index and its years named."""
+
+from __future__ import annotations
+
+import functools
+from collections.abc import Mapping
+
+from pentools import tables
+from pentools.calc.dating.price_reading import read_price
+from pentools.calc.dating.prices import IndexSeries, PriceThenNow, price_then_now
+from pentools.errors import InputError
+from pentools.fields import Field, Value
+from pentools.sums.base import Sum, SumAnswer
+
+__all__ = ["MONEY", "index_for", "money_answer"]
+
+FIELDS = (
+    Field("price", "Price then", "text", required=True, hint="such as 5.00 USD, $2.75, £1 1s or 12/6"),
+    Field("year", "Year of the price", "count", low=1900, high=2100, required=True, hint="such as 1940"),
+    Field("to", "In the money of", "count", low=1900, high=2100, hint="a year such as 2023; the index's last if left empty"),
+)  # fmt: skip
+
+
+@functools.cache
+def index_for(currency: str) -> IndexSeries:
+    """The index of consumer prices for a currency.
+
+    Parameters
+    ----------
+    currency : str
+        ``USD`` or ``GBP``.
+
+    Returns
+    -------
+    IndexSeries
+        The index, from its table.
+
+    Raises
+    ------
+    InputError
+        If there is none.
+    """
+    if currency == "USD":
+        rows = tables.rows("cpi_us")
+        values = {int(row["year"]): float(row["index"]) for row in rows}
+        steps = {int(row["year"]): float(row["half_step"]) for row in rows}
+        return IndexSeries("The US consumer price index (CPI-U, annual averages)", "USD", values, steps)
+    if currency == "GBP":
+        rows = tables.rows("cpi_uk")
+        values = {int(row["year"]): float(row["index"]) for row in rows}
+        widths = {int(row["year"]): float(row["index"]) * float(row["rough_share"]) for row in rows}
+        return IndexSeries("The UK consumer price chain", "GBP", values, widths, rough=True)
+    raise InputError("currency", "USD or GBP", currency)
+
+
+def money_answer(values: Mapping[str, Value]) -> SumAnswer:
+    """A price in the money of another year.
+
+    Parameters
+    ----------
+    values : mapping of str to Value
+        Values of the fields; missing ones None.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object.
+
+    Raises
+    ------
+    InputError
+        If the price cannot be read or a year is not in the index.
+    """
+    typed, year, to_year = values.get("price"), values.get("year"), values.get("to")
+    price = read_price(typed if isinstance(typed, str) else "")
+    if not isinstance(year, int | float):
+        raise InputError("Year of the price", "filled in", "", "Such as 1940.")
+    result = price_then_now(
+        price, int(year), index_for(price.currency), int(to_year) if isinstance(to_year, int | float) else None
+    )
+    sentence = _sentence(result)
+    data = {
+        "sentence": sentence,
+        "price": price.amount,
+        "currency": price.currency,
+        "year": result.year,
+        "to_year": result.to_year,
+        "amount": result.amount,
+        "amount_rounded": result.rounded,
+        "figures": result.figures,
+        "half_width": result.half_width,
+        "about": True,
+        "multiplier": result.multiplier,
+        "index": result.index.name,
+        "index_then": result.index.values[result.year],
+        "index_now": result.index.values[result.to_year],
+        "findings": [finding.as_json() for finding in result.findings],
+    }
+    table = (
+        ("quantity", "value"),
+        ("price then", f"{price.typed} in {result.year}"),
+        (f"index in {result.year}", f"{result.index.values[result.year]:g}"),
+        (f"index in {result.to_year}", f"{result.index.values[result.to_year]:g}"),
+        ("multiplied by", f"{result.multiplier:.3g}"),
+    )
+    return SumAnswer(sentence, data, result.findings, table, result)
+
+
+def _sentence(result: PriceThenNow) -> str:
+    price, sign = result.price, {"USD": "$", "GBP": "£"}[result.price.currency]
+    amount = f"{result.rounded:,.2f}" if result.rounded < 10 else f"{result.rounded:,.0f}"
+    if result.figures == 3 and 10 <= result.rounded < 100:
+        amount = f"{result.rounded:.1f}"
+    return (
+        f"{price.typed} in {result.year} is about {sign}{amount} in the money of {result.to_year}, "
+        f"by {result.index.name[0].lower()}{result.index.name[1:]}."
+    )
+
+
+MONEY = Sum(
+    "money",
+    "A price in today's money",
+    "What a price of an earlier year is in the money of another, by the US index (1913 on) or a rough UK chain (1900 on).",
+    FIELDS,
+    money_answer,
+    'pentools sums money "5.00 USD" --year 1940 --to 2023',
+    "price",
+)

@@ -1,0 +1,313 @@
+"""The abrasives sum: material, defect, finish and owned grades in; a progression with its removal budget out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from pentools.calc.finish.grades import Grade, with_finish
+from pentools.calc.finish.limits import Interval
+from pentools.calc.finish.progression import grit_progression, ladder_progression
+from pentools.calc.finish.rate import RateLine
+from pentools.calc.finish.reading import read_grade, read_grades
+from pentools.calc.finish.types import PlanLimits, Progression, Step
+from pentools.errors import InputError
+from pentools.fields import Field, Value
+from pentools.sums.base import Sum, SumAnswer
+from pentools.tables import abrasives as tables
+from pentools.units import Reading, read_quantity
+
+__all__ = ["ABRASIVES", "progression_answer", "progression_json", "read_defect", "read_finish", "read_owned"]
+
+Values = Mapping[str, Value]
+
+_FIELDS = (
+    Field("material", "Material", "choice", hint="what is polished; not sure: find out first", choices=tuple((m, m) for m in tables.materials()), required=True),
+    Field("defect", "Deepest scratch worth removing", "text", hint="its depth, like 40 um, or a word: " + ", ".join(tables.surface_words("defect")), required=True),
+    Field("finish", "Finish", "text", hint="a word (" + ", ".join(tables.surface_words("finish")) + "), a grade, or a size like 3 um", default="gloss"),
+    Field("own", "Grades owned", "items", hint="each with its scale, like P400; cushioned 1500; or a run: cushioned 1500 to 12000", required=True),
+    Field("zone", "Zone of the pen", "choice", hint="what it can spare differs", choices=tuple((z, z) for z in tables.zones()), default="plain barrel"),
+    Field("wall", "Thinnest wall there", "quantity", "mm", "measured, like 1.1 mm; a tenth of it at most is taken", 0.2, 5),
+    Field("spent", "Stock already taken there", "quantity", "um", "a side, like 5 um", 0, 200),
+    Field("defect_length", "Length of the defect", "quantity", "mm", "like 6 mm; for the area to work", 0.1, 150),
+    Field("trim", "Metal trim", "choice", hint="plated or unknown trim stays masked", choices=(("solid", "solid or thick"), ("plated", "plated or not known"), ("none", "none")), default="solid"),
+    Field("cushioned_finish", "Own finish figures", "items", hint="for cushioned cloth, like cushioned 1500 = 18 um"),
+    Field("scratch_share", "Scratch depth over grain", "number", hint="k, like 0.10; the material's own where empty", low=0.001, high=5),
+    Field("stock_factor", "Times the last scratch", "number", hint="s: 2, or 3 to be cautious", low=1, high=5, default="2"),
+    Field("time_limit", "Longest first stage", "quantity", "min", "like 15 min", 1, 240, default="15 min"),
+    Field("judged_by", "Must get finer by", "choice", hint="cushioned cloth has two sizes", choices=(("both", "grain and finish"), ("particle", "grain"), ("finish", "finish")), default="both"),
+    Field("as_given", "Judge the grades as a ladder in the order given", "yes-no", hint="yes or no", default="no"),
+)  # fmt: skip
+
+
+def read_defect(text: str) -> Interval:
+    """A defect's depth: a size with or without ±, or a word for it.
+
+    Parameters
+    ----------
+    text : str
+        Like ``40 um``, ``40 ± 5 um`` or ``deep scratch``.
+
+    Returns
+    -------
+    Interval
+        Depth [µm]; ± is taken as one standard uncertainty and the interval as twice that.
+
+    Raises
+    ------
+    InputError
+        If it is neither.
+    """
+    words = tables.surface_words("defect")
+    if text.strip().casefold() in words:
+        return Interval(*words[text.strip().casefold()])
+    if not any(sign.isdigit() for sign in text):
+        raise InputError("Defect", "a depth like 40 um, or one of " + ", ".join(words), text)
+    reading = read_quantity(text, "um", name="Defect", low=0.1, high=300)
+    half = 2 * (reading.standard_uncertainty or 0.0)
+    return Interval(max(0.0, reading.value - half), reading.value, reading.value + half)
+
+
+def read_finish(text: str) -> float:
+    """The finish to reach: a word, a grade, or a size.
+
+    Parameters
+    ----------
+    text : str
+        Like ``gloss``, ``cushioned 12000`` or ``3 um``.
+
+    Returns
+    -------
+    float
+        Finish-equivalent size [µm].
+
+    Raises
+    ------
+    InputError
+        If it is none of them.
+    """
+    clean = text.strip()
+    words = tables.surface_words("finish")
+    if clean.casefold() in words:
+        return words[clean.casefold()][1]
+    if clean[:1].isdigit() and not clean.replace(".", "").replace(",", "").isdigit():
+        try:
+            return read_grade(clean, tables.catalogue()).finish_um
+        except InputError:
+            return read_quantity(clean, "um", name="Finish", low=0.05, high=60).value
+    try:
+        return read_grade(clean, tables.catalogue()).finish_um
+    except InputError as error:
+        if any(sign.isdigit() for sign in clean):
+            raise
+        raise InputError("Finish", "a size like 3 um, a grade, or one of " + ", ".join(words), text) from error
+
+
+def read_owned(own: Sequence[str], finishes: Sequence[str] = ()) -> tuple[Grade, ...]:
+    """The owned grades, with a person's own finish figures put in.
+
+    Parameters
+    ----------
+    own : sequence of str
+        Grades as typed.
+    finishes : sequence of str
+        Like ``cushioned 1500 = 18 um``.
+
+    Returns
+    -------
+    tuple of Grade
+        The grades in the order typed.
+
+    Raises
+    ------
+    InputError
+        If one cannot be read, or a finish figure is for a grade that is not cushioned cloth.
+    """
+    catalogue = tables.catalogue()
+    figures = {}
+    for text in finishes:
+        name, _, size = text.partition("=")
+        grade = read_grade(name, catalogue)
+        if grade.medium != "cushioned":
+            raise InputError(
+                "own finish figure", "for cushioned cloth", text, "A plain-backed grade finishes like its grain."
+            )
+        figures[grade.label] = read_quantity(size, "um", name=f"finish of {grade.label}", low=0.1, high=60).value
+    owned = read_grades(own, catalogue)
+    return tuple(with_finish(g, figures[g.label]) if g.label in figures else g for g in owned)
+
+
+def progression_json(plan: Progression) -> dict[str, Any]:
+    """A progression as a JSON object; what does not apply is null."""
+    unmask = plan.unmask_step
+    return {
+        "material": plan.limits.material.name,
+        "zone": plan.limits.zone.name,
+        "defect_um": _three(plan.defect_um.typical),
+        "finish_um": plan.finish_um,
+        "steps": [_step_json(step) for step in plan.steps],
+        "removed_total_um": _three(plan.removed_total_um.typical),
+        "removed_total_low_um": _three(plan.removed_total_um.low),
+        "removed_total_high_um": _three(plan.removed_total_um.high),
+        "budget_um": _three(plan.budget_high_um),
+        "budget_low_um": _three(plan.budget_low_um),
+        "within_budget": plan.within_budget,
+        "unmask_at": unmask.grade.label if unmask else None,
+        "scratch_share": {"low": plan.limits.k.low, "typical": plan.limits.k.typical, "high": plan.limits.k.high},
+        "stock_factor": plan.limits.stock_factor,
+        "blend": {
+            "run_out_mm": _three(plan.blend.run_out_mm),
+            "area_low_mm": plan.blend.area_low_mm,
+            "area_high_mm": plan.blend.area_high_mm,
+        },
+        "set_aside": [{"grade": item.grade.label, "reason": item.reason} for item in plan.set_aside],
+        "alternatives": [
+            {
+                "kind": item.kind,
+                "start": item.start.label,
+                "removed_um": _three(item.removed_um.typical),
+                "left_um": _three(item.left_um),
+                "first_minutes": _three(item.first_minutes),
+                "within_budget": item.within_budget,
+                "text": item.text,
+            }
+            for item in plan.alternatives
+        ],
+        "reduced": progression_json(plan.reduced) if plan.reduced is not None else None,
+        "findings": [finding.as_json() for finding in plan.findings],
+    }
+
+
+def progression_answer(values: Values, rates: RateLine | None = None) -> SumAnswer:
+    """Plan a progression from the sum's fields.
+
+    Parameters
+    ----------
+    values : mapping
+        Field name to value, as the sum reads them.
+    rates : RateLine or None
+        The bench's own rates; None: the rule of thumb.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, JSON, findings, table and the `Progression`.
+
+    Raises
+    ------
+    InputError
+        If a field cannot be used.
+    """
+    catalogue = tables.catalogue()
+    owned = read_owned(_texts(values, "own"), _texts(values, "cushioned_finish"))
+    share = values.get("scratch_share")
+    k = float(share) if isinstance(share, int | float) else None
+    limits = PlanLimits(
+        tables.materials()[_text(values, "material")],
+        tables.zones()[_text(values, "zone")],
+        tables.media(),
+        wall_mm=_reading(values, "wall"),
+        spent_um=_reading(values, "spent") or 0.0,
+        stock_factor=float(_text(values, "stock_factor") or 2),
+        scratch_share=None if k is None else Interval(k, k, k),
+        rates=rates,
+        time_limit_min=_reading(values, "time_limit") or 15.0,
+        judged_by=_text(values, "judged_by") or "both",
+        trim=_text(values, "trim") or "solid",
+        defect_length_mm=_reading(values, "defect_length"),
+    )
+    defect, finish = read_defect(_text(values, "defect")), read_finish(_text(values, "finish") or "gloss")
+    if values.get("as_given") is True:
+        plan = ladder_progression(owned, defect, finish, limits, catalogue=catalogue)
+    else:
+        plan = grit_progression(defect, finish, owned, limits, catalogue=catalogue)
+    return SumAnswer(_sentence(plan), progression_json(plan), plan.findings, _table(plan), plan)
+
+
+def _step_json(step: Step) -> dict[str, Any]:
+    grade = step.grade
+    return {
+        "step": step.number,
+        "scale": grade.scale,
+        "grade": grade.name,
+        "label": grade.label,
+        "particle_um": grade.particle_um,
+        "finish_um": grade.finish_um,
+        "particle_low_um": _three(grade.low_um),
+        "particle_high_um": _three(grade.high_um),
+        "ratio": None if step.ratio is None else _three(step.ratio),
+        "removed_um": _three(step.removed_um.typical),
+        "removed_low_um": _three(step.removed_um.low),
+        "removed_high_um": _three(step.removed_um.high),
+        "cumulative_um": _three(step.cumulative_um.typical),
+        "minutes": _three(step.minutes.typical),
+        "minutes_low": _three(step.minutes.low),
+        "minutes_high": _three(step.minutes.high),
+        "calibrated": step.calibrated,
+        "unmask": step.unmask,
+        "wet": step.wet,
+        "direction": step.direction,
+        "inspect": step.inspect,
+        "note": step.note,
+    }
+
+
+def _sentence(plan: Progression) -> str:
+    if not plan.steps:
+        return plan.findings[0].text
+    total, last = plan.removed_total_um, plan.steps[-1].grade
+    grades = ", ".join(step.grade.label for step in plan.steps)
+    text = f"{grades}: about {total.typical:.2g} µm a side in all ({total.low:.2g} to {total.high:.2g}), finish like {last.finish_um:g} µm"
+    stops = [finding for finding in plan.findings if finding.level == "stop"]
+    if not stops:
+        return text + "."
+    if plan.reduced is not None:
+        left = plan.defect_um.typical - plan.reduced.defect_um.typical
+        return f"{text}: over the {plan.budget_high_um:g} µm that can be spared. Reduce the defect, do not remove it: leave about {left:.2g} µm of it."
+    return f"{text}. Do not do it: {stops[0].text}"
+
+
+def _table(plan: Progression) -> tuple[tuple[str, ...], ...]:
+    heading = ("step", "grade", "grain µm", "finish µm", "ratio", "removed µm", "so far µm", "min", "wet", "trim")
+    rows = [
+        (
+            str(step.number), step.grade.label, f"{step.grade.particle_um:g}", f"{step.grade.finish_um:g}",
+            "" if step.ratio is None else f"{step.ratio:.2f}", f"{step.removed_um.typical:.2g}", f"{step.cumulative_um.typical:.3g}",
+            f"{step.minutes.typical:.2g}", "wet" if step.wet else "dry", "unmask" if step.unmask else "",
+        )
+        for step in plan.steps
+    ]  # fmt: skip
+    return (heading, *rows) if rows else ()
+
+
+def _three(value: float) -> float:
+    return round(value, 3)
+
+
+def _text(values: Values, name: str) -> str:
+    value = values.get(name)
+    return "" if value is None else str(value)
+
+
+def _texts(values: Values, name: str) -> tuple[str, ...]:
+    value = values.get(name)
+    return tuple(str(item) for item in value) if isinstance(value, tuple) else ()
+
+
+def _reading(values: Values, name: str) -> float | None:
+    value = values.get(name)
+    return value.value if isinstance(value, Reading) else None
+
+
+def _run(values: Values) -> SumAnswer:
+    return progression_answer(values)
+
+
+ABRASIVES = Sum(
+    key="abrasives",
+    title="Abrasive progression",
+    summary="Plans the grades from the deepest scratch worth removing to the finish agreed, in micrometres, against what the zone can spare.",
+    fields=_FIELDS,
+    run=_run,
+    example='pentools sums abrasives --material celluloid --defect "20 um" --finish gloss --own "P600; cushioned 1800 to 12000"',
+)

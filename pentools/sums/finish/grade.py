@@ -1,0 +1,136 @@
+"""What an abrasive grade is in micrometres, and what lies beside it in every other scale."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from pentools.calc.base.findings import Finding
+from pentools.calc.finish.conversion import Conversion, convert_grade
+from pentools.calc.finish.grades import SCALES, Catalogue, Grade, Neighbours, neighbours
+from pentools.calc.finish.reading import read_grade
+from pentools.errors import InputError
+from pentools.fields import Field, Value
+from pentools.sums.base import Sum, SumAnswer
+from pentools.tables.abrasives import catalogue
+
+__all__ = ["GRADE", "grade_json"]
+
+_FIELDS = (
+    Field(
+        "grade", "Grade", "text", hint="with its scale, like P400, cushioned 1500, CAMI 320, film 9 um", required=True
+    ),
+)
+
+
+def grade_json(grade: Grade) -> dict[str, Any]:
+    """A grade as a JSON object: scale, grade, sizes with their spread, method, source and certainty."""
+    return {
+        "scale": grade.scale,
+        "grade": grade.name,
+        "label": grade.label,
+        "particle_um": grade.particle_um,
+        "particle_low_um": round(grade.low_um, 3),
+        "particle_high_um": round(grade.high_um, 3),
+        "finish_um": grade.finish_um,
+        "finish_low_um": round(grade.finish_low_um, 3),
+        "finish_high_um": round(grade.finish_high_um, 3),
+        "coarsest_um": grade.coarsest_um,
+        "method": grade.method,
+        "medium": grade.medium,
+        "source": grade.source,
+        "certainty": grade.certainty,
+        "finish_source": grade.finish_source,
+        "finish_certainty": grade.finish_certainty,
+        "note": grade.note,
+    }
+
+
+def _beside(item: Neighbours, conversion: Conversion) -> dict[str, Any]:
+    def short(grade: Grade | None) -> dict[str, Any] | None:
+        if grade is None:
+            return None
+        return {"grade": grade.label, "particle_um": grade.particle_um, "finish_um": grade.finish_um}
+
+    return {
+        "scale": item.scale,
+        "name": SCALES[item.scale],
+        "nearest": short(item.nearest),
+        "ratio": round(item.ratio, 3),
+        "coarser": short(item.coarser),
+        "finer": short(item.finer),
+        "within_spread": [grade.label for grade in conversion.within if grade != conversion.grade],
+        "like_for_like_um": None if conversion.like_for_like_um is None else round(conversion.like_for_like_um, 2),
+        "nearest_like_for_like": short(conversion.nearest_like_for_like),
+    }
+
+
+def _findings(grade: Grade, known: Catalogue) -> tuple[Finding, ...]:
+    found = []
+    if grade.soft_backed:
+        text = (
+            f"Two figures: the grain is {grade.particle_um:g} µm and cuts like it, the finish is like {grade.finish_um:g} µm"
+            f" ({grade.finish_low_um:.2g} to {grade.finish_high_um:.2g}) because the backing is soft. Lists disagree: put"
+            " your own figure in if you have one."
+        )
+        found.append(Finding("note", text, "two-figures"))
+    others = [
+        g for g in known.grades if g.name == grade.name and g.scale != grade.scale and g.scale not in ("film", "paste")
+    ]
+    if others:
+        far = max(others, key=lambda g: abs(g.particle_um / grade.particle_um - 1))
+        text = f"The number {grade.name} alone also means {far.particle_um:g} µm ({far.label}): always write the scale."
+        found.append(Finding("note", text, "same-number"))
+    if grade.certainty in ("from memory", "judged"):
+        found.append(Finding("note", f"The size of {grade.label} is {grade.certainty}.", "certainty"))
+    if grade.note:
+        found.append(Finding("note", f"{grade.label}: {grade.note}.", "note"))
+    return tuple(found)
+
+
+def _run(values: Mapping[str, Value]) -> SumAnswer:
+    typed = values["grade"]
+    if not isinstance(typed, str):
+        raise InputError("Grade", "filled in", typed)
+    known = catalogue()
+    grade = read_grade(typed, known)
+    beside = [(item, convert_grade(grade, item.scale, known)) for item in neighbours(grade, known, by="finish")]
+    spread = f"{grade.low_um:.3g} to {grade.high_um:.3g} µm"
+    sentence = f"{grade.label} is {grade.particle_um:g} µm by its median grain ({spread}, {grade.certainty})"
+    if grade.soft_backed:
+        sentence += f" and finishes like {grade.finish_um:g} µm ({grade.finish_certainty})"
+    if grade.coarsest_um is not None:
+        sentence += f"; three percent of it is coarser than {grade.coarsest_um:g} µm"
+    findings = _findings(grade, known)
+    data = {
+        **grade_json(grade),
+        "neighbours": [_beside(item, conversion) for item, conversion in beside],
+        "findings": [finding.as_json() for finding in findings],
+    }
+    heading = ("scale", "nearest", "µm", "times as coarse", "coarser", "finer", "could pass for")
+    table: list[tuple[str, ...]] = [heading]
+    for item, conversion in beside:
+        sides = tuple(f"{g.label} ({g.finish_um:g})" if g else "none" for g in (item.coarser, item.finer))
+        within = [g for g in conversion.within if g != grade]
+        span = (
+            "none"
+            if not within
+            else within[0].label
+            if len(within) == 1
+            else f"{within[0].label} to {within[-1].label}"
+        )
+        table.append(
+            (SCALES[item.scale], item.nearest.label, f"{item.nearest.finish_um:g}", f"{item.ratio:.2f}", *sides, span)
+        )
+    return SumAnswer(sentence + ".", data, findings, tuple(table), grade)
+
+
+GRADE = Sum(
+    key="grade",
+    title="Grade",
+    summary="An abrasive grade in micrometres with its spread and source, and its neighbours in every scale, by the finish it leaves.",
+    fields=_FIELDS,
+    run=_run,
+    example='pentools sums grade "P400"',
+    positional="grade",
+)

@@ -1,0 +1,1 @@
+"""Heat, soaks, mixtures and opening."""

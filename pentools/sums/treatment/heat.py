@@ -1,0 +1,101 @@
+"""The heat sum: body and joint sealant in; window, limit and a sentence out, with the heatings so far if given."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pentools import tables
+from pentools.calc.treatment.heat_log import HeatPass, read_heat_log
+from pentools.calc.treatment.heat_window import HeatWindow, heat_window
+from pentools.fields import Field, Value
+from pentools.sums.base import Sum, SumAnswer
+from pentools.tables.source_words import source_words
+from pentools.units import Reading
+
+__all__ = ["HEAT", "heat_answer"]
+
+FIELDS = (
+    Field("body", "Body", hint="such as celluloid, hard rubber, casein, acrylic, metal; unknown if it is not named", required=True),
+    Field("sealant", "Joint sealant", hint="such as shellac, rosin and castor oil, rosin, beeswax, epoxy", required=True),
+    Field("passes", "Heatings so far", "quantities", unit="degC", low=15, high=150, hint="surface temperature of each, such as 48 °C; 55 °C"),
+)  # fmt: skip
+
+
+def heat_answer(values: Mapping[str, Value]) -> SumAnswer:
+    """The heat window of a joint.
+
+    Parameters
+    ----------
+    values : mapping of str to Value
+        Values of the fields; missing ones None.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object.
+
+    Raises
+    ------
+    InputError
+        If the sealant is not known.
+    """
+    rows = tables.rows("heat_limits")
+    window = heat_window(str(values["body"]), str(values["sealant"]), rows, tables.rows("joint_sealants"))
+    findings = window.findings
+    passes = values.get("passes")
+    readings = [HeatPass(r.value) for r in passes if isinstance(r, Reading)] if isinstance(passes, tuple) else []
+    stop = None
+    if readings:
+        rules = {row["rule"]: float(row["value"]) for row in rows if row["material"] == "any" and row["value"]}
+        log = read_heat_log(
+            readings,
+            window.body_limit_c,
+            stop_after=int(rules["heatings"]),
+            largest_step_c=rules["step"],
+            nitrate="celluloid" in window.body,
+        )
+        findings, stop = (*log.findings, *findings), log.stop
+    sources = source_words(window.sources, "heat_limits", "joint_sealants")
+    data = {
+        "sentence": window.verdict,
+        "body": window.body,
+        "sealant": window.sealant,
+        "window_first_c": window.window_first_c,
+        "window_full_c": window.window_full_c,
+        "kind": window.kind,
+        "verdict": window.verdict,
+        "body_limit_c": window.body_limit_c,
+        "sealant_first_c": window.sealant_first_c,
+        "sealant_full_c": window.sealant_full_c,
+        "heatings": len(readings),
+        "stop": stop,
+        "certainty": window.certainty,
+        "sources": list(sources),
+        "findings": [f.as_json() for f in findings],
+    }
+    return SumAnswer(window.verdict, data, findings, _table(window, sources), window)
+
+
+def _table(window: HeatWindow, sources: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
+    def shown(value: float | None) -> str:
+        return "never warmed" if value is None else f"{value:g} °C"
+
+    return (
+        ("quantity", "value"),
+        ("limit of the body's surface", shown(window.body_limit_c)),
+        ("sealant softens", f"{window.sealant_first_c:g} to {window.sealant_full_c:g} °C"),
+        ("window to first softening", shown(window.window_first_c)),
+        ("window to full softening", shown(window.window_full_c)),
+        ("how sure", window.certainty),
+        *(("source", text) for text in sources),
+    )
+
+
+HEAT = Sum(
+    "heat",
+    "Heat window of a joint",
+    "How much room there is between the sealant softening and the body giving way, and what to do about it.",
+    FIELDS,
+    heat_answer,
+    "pentools sums heat --body celluloid --sealant shellac",
+)

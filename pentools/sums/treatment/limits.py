@@ -1,0 +1,88 @@
+"""The treatment sum: material and treatment in; ok, limited or never with limit, reason and source out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import cast
+
+from pentools import tables
+from pentools.calc.treatment.limits import VERDICTS, Overrule, Verdict, identification_tests, treatment_limits
+from pentools.errors import InputError
+from pentools.fields import Field, Value
+from pentools.sums.base import Sum, SumAnswer
+from pentools.tables.source_words import source_words
+
+__all__ = ["TREATMENT", "treatment_answer"]
+
+FIELDS = (
+    Field("material", "Material", hint="such as celluloid, casein, hard rubber; unknown takes the strictest limits", default="unknown"),
+    Field("treatment", "Treatment", hint="such as cold water soak, flush mix soak, ultrasonic, dry heat, alcohol", required=True),
+    Field("overrule", "The bench says instead", "choice", choices=tuple((v, v) for v in VERDICTS), hint="only with a reason"),
+    Field("reason", "Reason for overruling", hint="it stays with the result"),
+)  # fmt: skip
+
+
+def treatment_answer(values: Mapping[str, Value]) -> SumAnswer:
+    """How far a treatment may go on a material.
+
+    Parameters
+    ----------
+    values : mapping of str to Value
+        Values of the fields; missing ones None.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object.
+
+    Raises
+    ------
+    InputError
+        If there is no such treatment, or it is overruled without a reason.
+    """
+    said, reason = values.get("overrule"), str(values.get("reason") or "")
+    if reason and said is None:
+        raise InputError("reason", "given together with what the bench says instead", reason)
+    own = None if said is None else Overrule(cast("Verdict", said), reason)
+    rows = tables.rows("compatibility")
+    limit = treatment_limits(str(values.get("material") or ""), str(values["treatment"]), rows, overrule=own)
+    sources = "; ".join(source_words(limit.source, "compatibility"))
+    table = limit.overruled
+    tests = identification_tests(tables.rows("materials")) if limit.material == "unknown" else ()
+    data = {
+        "sentence": limit.sentence,
+        "material": limit.material,
+        "treatment": limit.treatment,
+        "verdict": limit.verdict,
+        "limit": limit.limit or None,
+        "max_minutes": limit.max_minutes,
+        "max_c": limit.max_c,
+        "reason": limit.reason,
+        "source": sources,
+        "certainty": limit.certainty,
+        "overruled_verdict": table.verdict if table else None,
+        "no_harm_tests": [{"material": test.material, "sign": test.sign} for test in tests],
+        "findings": [f.as_json() for f in limit.findings],
+    }
+    minutes = "no number on record" if limit.max_minutes is None else f"{limit.max_minutes:g} min"
+    shown = (
+        ("quantity", "value"),
+        ("verdict", limit.verdict),
+        ("limit", limit.limit or "nothing more is said"),
+        ("longest contact", minutes),
+        ("because", limit.reason),
+        ("source", sources),
+        ("how sure", limit.certainty),
+        *((f"is it {test.material}?", test.sign) for test in tests),
+    )
+    return SumAnswer(limit.sentence, data, limit.findings, shown, limit)
+
+
+TREATMENT = Sum(
+    "treatment",
+    "What a material can take",
+    "Whether a treatment is ok, limited or never on a material, how far, why, and how sure that is.",
+    FIELDS,
+    treatment_answer,
+    'pentools sums treatment --material casein --treatment "flush mix soak"',
+)

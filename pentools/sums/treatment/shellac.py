@@ -1,0 +1,83 @@
+"""The shellac sum: a cut and a volume of alcohol in, flakes by weight out; or how to thin one cut to another."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pentools import tables
+from pentools.calc.base.findings import Finding
+from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.treatment.shellac import check_chart, shellac_cut, thinning_parts
+from pentools.fields import Field, Value
+from pentools.sums.base import Sum, SumAnswer
+from pentools.units import Reading
+
+__all__ = ["SHELLAC", "shellac_answer"]
+
+FIELDS = (
+    Field("cut", "Cut", "number", low=0.1, high=6, required=True, hint="pounds of flakes to a US gallon of alcohol, such as 3"),
+    Field("alcohol", "Alcohol", "quantity", unit="ml", low=1, high=5000, default="30 ml", hint="such as 30 ml"),
+    Field("thin_to", "Thin it to", "number", low=0.1, high=6, hint="the weaker cut wanted, such as 1"),
+)  # fmt: skip
+
+
+def shellac_answer(values: Mapping[str, Value]) -> SumAnswer:
+    """Flakes for a cut of shellac, or alcohol to thin it.
+
+    Parameters
+    ----------
+    values : mapping of str to Value
+        Values of the fields; missing ones None.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object.
+
+    Raises
+    ------
+    InputError
+        If the cut wanted is stronger than the one at hand.
+    """
+    pounds, volume, thin_to = values["cut"], values["alcohol"], values.get("thin_to")
+    assert isinstance(pounds, int | float)
+    assert isinstance(volume, Reading)
+    cut = shellac_cut(pounds)
+    flakes = cut.g_per_l_alcohol * volume.value / 1000
+    sentence = f"{flakes:.1f} g of flakes to {volume.value:g} ml of alcohol make a {pounds:g} lb cut."
+    findings = [
+        Finding("warning", f"Alcohol vapour burns: a warm water bath at most, no flame. {CLOSING_LINE}", "fire")
+    ]
+    parts = None
+    if isinstance(thin_to, int | float):
+        parts = thinning_parts(pounds, thin_to)
+        sentence = f"Add {parts:.2f} parts of alcohol to one part of the {pounds:g} lb cut for a {thin_to:g} lb cut."
+        for line in check_chart(tables.rows("mixtures")):
+            if (line.from_pounds, line.to_pounds) == (pounds, thin_to) and not line.agrees:
+                text = f"A printed chart says {line.printed_parts:.2f} parts here, {abs(line.off_share):.0%} {'less' if line.off_share < 0 else 'more'}: that contradicts the room the flakes take up."
+                findings.append(Finding("note", text, "printed-chart"))
+    data = {
+        "sentence": sentence,
+        "flakes_g": flakes,
+        "flakes_g_per_l_alcohol": cut.g_per_l_alcohol,
+        "flakes_g_per_l_finished": cut.g_per_l_finished,
+        "thinning_parts": parts,
+        "findings": [f.as_json() for f in findings],
+    }
+    table = (
+        ("quantity", "value"),
+        ("flakes to a litre of alcohol", f"{cut.g_per_l_alcohol:.1f} g"),
+        ("flakes in a litre of the finished solution", f"{cut.g_per_l_finished:.1f} g"),
+        ("ounces to 8 US fl oz of alcohol", f"{cut.oz_per_8_fl_oz:g}"),
+    )
+    return SumAnswer(sentence, data, tuple(findings), table, cut)
+
+
+SHELLAC = Sum(
+    "shellac",
+    "Shellac cuts",
+    "How many flakes make a cut of shellac, and how much alcohol thins one cut to another.",
+    FIELDS,
+    shellac_answer,
+    'pentools sums shellac --cut 3 --alcohol "30 ml" --thin-to 1',
+)

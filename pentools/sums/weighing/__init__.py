@@ -1,0 +1,1 @@
+"""Weighing, filling and leaking."""

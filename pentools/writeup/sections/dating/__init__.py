@@ -1,0 +1,1 @@
+"""Dating evidence and old money."""

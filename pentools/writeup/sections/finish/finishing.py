@@ -1,0 +1,292 @@
+"""The finish on a page: what was done to the surface and what it took, in one sentence, a figure, and what was left."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.calc.base.findings import Finding
+from pentools.errors import InputError
+from pentools.record.stages.finish.plan import Progress, material_of, plan_answer, progress_of, steps_done
+from pentools.record.stages.finish.removal import removed_so_far
+from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why, zone_stretch
+from pentools.tables.abrasives import materials
+from pentools.units import Reading
+from pentools.writeup.blocks import (
+    Audience,
+    Block,
+    Details,
+    FigureBlock,
+    Findings,
+    Lead,
+    Notice,
+    Paragraph,
+    Photo,
+    Photos,
+    Section,
+    Table,
+)
+from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.words import THIN, capital, date_in_words, minutes_in_words, sentence
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+    from pentools.record.stages.finish.plan import StepDone
+
+__all__ = ["section"]
+
+# what a reader of the page must know; the rest is advice for the bench
+_FOR_THE_READER = (
+    "over-budget",
+    "budget-spent",
+    "plan-differs",
+    "not-resolved",
+    "went-coarser",
+    "forbidden-zone",
+    "leave-alone",
+)
+TITLE = "How the surface was finished"
+_CLOSING = "Follow local codes; ask a licensed professional."
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What was done to the surface, and what it took.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The finish.
+    audience : {"client", "blog"}
+        Who will see the page; dates, notes and the owner's consent are for the client.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was entered.
+    """
+    if not job.record.live(stage.key):
+        return Section(stage.key, TITLE)
+    blocks: list[Block] = []
+    if job.record.live(stage.key, "step") or job.record.live(stage.key, "plan"):
+        blocks.append(Lead(_lead(job)))
+        blocks += _unread(job, audience)
+        blocks += _ladder(job)
+    blocks += _steps(job, stage, audience)
+    blocks += _zones(job)
+    blocks += _removal(job)
+    blocks += _left(job)
+    blocks += _advice(job, audience)
+    blocks += _masks(job, audience)
+    if job.record.live(stage.key, "step"):
+        blocks.append(Notice(_caution(job), "Caution"))
+    blocks += _workings(job, stage, audience)
+    blocks += notes_of(job, stage, tuple(kind.key for kind in stage.kinds), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, TITLE, tuple(blocks))
+
+
+def _lead(job: Job) -> str:
+    if job.record.live("finish", "step") or progress_of(job) is not None:
+        return finish_sentence(job, ahead=False)
+    return "A plan for the surface was begun."
+
+
+def _unread(job: Job, audience: Audience) -> list[Block]:
+    if audience != "client":
+        return []
+    try:
+        plan_answer(job)
+    except InputError as error:
+        return [Notice(f"The plan gives no result: {error}", "To be settled")]
+    return []
+
+
+def _ladder(job: Job) -> list[Block]:
+    from pentools.figures.finish.finishing import ladder_of_job
+
+    drawing = ladder_of_job(job)
+    return [] if drawing is None else [FigureBlock(drawing)]
+
+
+def _zones(job: Job) -> list[Block]:
+    from pentools.figures.finish.finishing import zones_figures
+
+    return [FigureBlock(drawing) for drawing in zones_figures(job)]
+
+
+def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    """The steps done, with what each is estimated to have taken."""
+    progress = progress_of(job)
+    done = steps_done(job, progress.working if progress is not None else None)
+    if not done:
+        return []
+    kind = stage.kind("step")
+    dates = {entry.id: date_in_words(entry.time) for entry in job.record.live(stage.key, "step")}
+    zones = len({step.zone for step in done}) > 1
+    head = ("Grade", *(["Zone"] if zones else []), "Finish", "Time", "How", "What the loupe showed", "Taken")
+    rows = []
+    for step in done:
+        row = (
+            step.label,
+            *([kind.field("zone").shown(step.zone)] if zones else []),
+            f"{step.grade.finish_um:g}{THIN}µm" if step.grade is not None else "not known",
+            _time(step),
+            ", ".join(kind.field(n).shown(step.values[n]) for n in ("wet", "fresh", "direction") if step.values[n])
+            or "–",
+            _seen(step),
+            f"{step.removed_um.typical:.2g}{THIN}µm" if step.removed_um is not None else "–",
+        )
+        rows.append((dates[step.entry_id], *row) if audience == "client" else row)
+    head = ("Date", *head) if audience == "client" else head
+    note = (
+        "Finish: size of the plain grade that leaves the same scratch. Taken: stock a side, by the plan."
+        if progress
+        else ""
+    )
+    return [Table("The steps as they were done", head, tuple(rows), numeric=(len(head) - 1,), source_note=note)]
+
+
+def _time(step: StepDone) -> str:
+    minutes, strokes = step.values["minutes"], step.values["strokes"]
+    parts = (
+        [f"{minutes.value:g}{THIN}min" if minutes.value < 10 else minutes_in_words(minutes.value)]
+        if isinstance(minutes, Reading)
+        else []
+    )
+    return ", ".join([*parts, *([f"{strokes} strokes"] if strokes is not None else [])]) or "–"
+
+
+def _seen(step: StepDone) -> str:
+    text = sentence(str(step.values["seen"] or ""))
+    left = "Older lines were left." if step.values["cleared"] is False else ""
+    return f"{text} {left}".strip() or "–"
+
+
+def _removal(job: Job) -> list[Block]:
+    """Before and after, measured."""
+    removed = removed_so_far(job)
+    every = (*removed.by_diameter, *removed.by_mass)
+    if not every:
+        return []
+    digits = {"diameter": (3, "mm"), "mass": (3, "g")}
+    rows = tuple(
+        (
+            f"{capital(m.way)}{f', {m.place}' if m.place else ''}",
+            f"{m.before:.{digits[m.way][0]}f}{THIN}{digits[m.way][1]}", f"{m.after:.{digits[m.way][0]}f}{THIN}{digits[m.way][1]}",
+            f"{m.removed_um:.2g} ± {2 * m.u_um:.1g}{THIN}µm",
+        )
+        for m in every
+    )  # fmt: skip
+    blocks: list[Block] = [
+        Table(
+            "Before and after",
+            ("Measured", "Before", "After", "Taken, a side"),
+            rows,
+            numeric=(1, 2, 3),
+            source_note="±: twice the standard uncertainty.",
+        )
+    ]
+    if removed.check is not None:
+        blocks.append(Findings((removed.check.finding,)))
+    return blocks
+
+
+def _left(job: Job) -> list[Block]:
+    rows = tuple((item.what, sentence(item.why)) for item in left_and_why(job))
+    return [Table("What was left on the surface, and why", ("Left", "Why"), rows)] if rows else []
+
+
+def _advice(job: Job, audience: Audience) -> list[Block]:
+    shown: tuple[Finding, ...] = tuple(f for f in finish_findings(job) if f.topic in _FOR_THE_READER)
+    return [Findings(shown)] if shown and audience == "client" else []
+
+
+def _masks(job: Job, audience: Audience) -> list[Block]:
+    values = job.values("finish", "masks on")
+    if values["masks"] is not True:
+        return []
+    what = str(values["with_what"] or "")
+    blocks: list[Block] = [Paragraph(f"Before the first abrasive the masks were put on{f': {what}' if what else ''}.")]
+    photo = values["photo"]
+    if photo is not None and PhotoBook(job, audience).allowed(str(photo)):
+        blocks.append(Photos((Photo(str(photo), "The masks on the pen before polishing", "The masks"),)))
+    return blocks
+
+
+def _caution(job: Job) -> str:
+    """What anyone who would do the same must know, for this material; all of it where it is not named."""
+    material = material_of(job)
+    parts = [
+        "Sanding dust of any kind belongs in water or a filter, not in lungs: eye protection and a mask for fine dust (P2, N95 or better)."
+    ]
+    if material in (None, "celluloid"):
+        parts.append(
+            "Celluloid dust burns fiercely: it is kept wet, away from flame, spark and wheel, and wiped up wet."
+        )
+    if material in (None, "hard rubber", "casein"):
+        parts.append(
+            "The dust of hard rubber and casein, worked dry, is collected with suction or a barely damp cloth."
+        )
+    if material in (None, "hard rubber"):
+        parts.append(
+            "Old red, orange and mottled rubber may hold pigments of mercury, antimony or lead: gloves, and the residue is hazardous waste."
+        )
+    if material in materials() and material not in ("celluloid", "hard rubber", "casein"):
+        parts.append(materials()[material].caution.replace(_CLOSING, "").strip())
+    return " ".join((*parts, _CLOSING))
+
+
+def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    """Everything as it was entered: folded on the screen, open in print."""
+    blocks: list[Block] = [*kind_facts(job, stage, stage.kind("plan"), audience, caption="What was planned for")]
+    progress = progress_of(job)
+    if progress is not None:
+        blocks += _planned(progress)
+    blocks += _zone_table(job, stage)
+    for key in ("masks on", "consent to polish", "nib plan"):
+        kind = stage.kind(key)
+        if audience == "client" or kind.public:
+            blocks += kind_facts(job, stage, kind, audience)
+    blocks += kind_table(job, stage, stage.kind("measure"), audience, caption="All measurements")
+    return [Details("The plan, the zones and the measurements", tuple(blocks))] if blocks else []
+
+
+def _zone_table(job: Job, stage: Stage) -> list[Block]:
+    kind = stage.kind("zone")
+    log = [values for _, values in job.log(stage.key, kind.key)]
+    words = any(values["words"] for values in log)
+    head = ("Part", "What it is there", "Stretch", "Masked", *(["In words"] if words else []))
+    rows = tuple(
+        (
+            capital(kind.field("part").shown(values["part"])), kind.field("zone").shown(values["zone"]),
+            zone_stretch(values) or "all of it", kind.field("masked").shown(values["masked"]),
+            *([str(values["words"] or "–")] if words else []),
+        )
+        for values in log
+    )  # fmt: skip
+    return [Table("Zones and masks", head, rows)] if rows else []
+
+
+def _planned(progress: Progress) -> list[Block]:
+    rows = tuple(
+        (
+            str(step.number), step.grade.label, f"{step.grade.particle_um:g}{THIN}µm", f"{step.grade.finish_um:g}{THIN}µm",
+            "–" if step.ratio is None else f"{step.ratio:.2f}", f"{step.removed_um.typical:.2g}{THIN}µm", f"{step.cumulative_um.typical:.3g}{THIN}µm",
+        )
+        for step in progress.working.steps
+    )  # fmt: skip
+    if not rows:
+        return []
+    note = f"Most that “{progress.plan.limits.zone.name}” can spare: {progress.plan.budget_high_um:g} µm a side."
+    return [
+        Table(
+            "The plan",
+            ("Step", "Grade", "Grain", "Finish", "Ratio", "Takes", "So far"),
+            rows,
+            numeric=(0, 2, 3, 4, 5, 6),
+            source_note=note,
+        )
+    ]

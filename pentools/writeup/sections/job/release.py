@@ -1,0 +1,129 @@
+"""Release on a page: how the job ended, what the owner should know first, then care and price at the page's foot."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.record.stages.job.release import ENDINGS
+from pentools.units import Reading
+from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
+from pentools.writeup.sections.generic import may_show, notes_of, releases_of, shown
+from pentools.writeup.words import capital, date_in_words, decimals_of, sentence, shown_mass
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["care", "ending_in_words", "price", "section"]
+
+
+def ending_in_words(job: Job) -> str:
+    """How the job ended, as one sentence; empty while it is open."""
+    values = job.values("release", "result")
+    if values["ending"] is None:
+        return ""
+    when = f" on {date_in_words(str(values['released_on']))}" if values["released_on"] else ""
+    return {
+        "done": f"The work is done and the pen was released{when}.",
+        "done with limits": f"The work is done with limits, which this page names; the pen was released{when}.",
+        "stopped": f"The work was stopped{when} and will not go on for now.",
+        "returned": f"The pen was returned unrepaired{when}.",
+    }.get(str(values["ending"]), sentence(dict(ENDINGS).get(str(values["ending"]), str(values["ending"]))))
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """How the job ended.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The release stage.
+    audience : {"client", "blog"}
+        Who will see the page; the page for publication has the care text here, the client's page at its foot.
+
+    Returns
+    -------
+    Section
+        No blocks while the job is open and no hold was released.
+    """
+    values = job.values(stage.key, "result")
+    blocks: list[Block] = []
+    if values["ending"] is not None:
+        blocks.append(Lead(ending_in_words(job)))
+        if values["summary"] is not None:
+            blocks.append(Paragraph(str(values["summary"])))
+        blocks += _masses(job)
+        if audience == "blog":
+            blocks += care(job, audience).blocks
+    blocks += notes_of(job, stage, ("result",), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "How it ended", tuple(blocks))
+
+
+def care(job: Job, audience: Audience) -> Section:
+    """How to care for the pen, and what to watch for.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was written.
+    """
+    return _facts_of(job, audience, "care", "Care", ("care", "follow_up"))
+
+
+def price(job: Job, audience: Audience) -> Section:
+    """What it costs and how long the work is answered for; nothing of it is for publication.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was entered.
+    """
+    return _facts_of(job, audience, "price", "Price", ("price", "promise_until"))
+
+
+def _facts_of(job: Job, audience: Audience, key: str, title: str, names: tuple[str, ...]) -> Section:
+    kind = job.stage("release").kind("result")
+    values = job.values("release", "result")
+    given = [
+        (field, shown(field, values[field.name]))
+        for field in kind.fields
+        if field.name in names and values[field.name] is not None and may_show(kind, field, audience)
+    ]
+    blocks: list[Block] = []
+    rows = []
+    for field, text in given:
+        if field.kind == "long text":
+            blocks.append(Paragraph(text if field.name == key else f"{field.label}: {text}"))
+        else:
+            rows.append((field.label, text))
+    if rows:
+        blocks.append(Facts("", tuple(rows)))
+    return Section(key, title, tuple(blocks))
+
+
+def _masses(job: Job) -> list[Block]:
+    came, leaves = job.values("intake", "arrival")["mass_g"], job.values("release", "result")["mass_g"]
+    decimals = decimals_of(job)
+    rows = [
+        (capital(words), shown_mass(mass, decimals))
+        for words, mass in (("mass as it arrived", came), ("mass as it leaves", leaves))
+        if isinstance(mass, Reading)
+    ]
+    return [Facts("", tuple(rows))] if isinstance(leaves, Reading) else []

@@ -1,0 +1,138 @@
+"""The work log on a page: what was done and how long it took, what went in and came out, what was done otherwise."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import TYPE_CHECKING
+
+from pentools.record.stages.job.work_log import ACTIVITIES, minutes_by_activity, timed_spells
+from pentools.units import Reading
+from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Paragraph, Section, Table
+from pentools.writeup.drawn import minutes_chart
+from pentools.writeup.sections.generic import kind_table, notes_of, releases_of
+from pentools.writeup.words import capital, date_in_words, minutes_in_words
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["departures", "materials", "section", "time_in_words"]
+
+
+def time_in_words(job: Job) -> str:
+    """How long the work took and what took longest, as one sentence; empty where no time was noted."""
+    minutes = minutes_by_activity(job)
+    if not minutes:
+        return ""
+    total = minutes_in_words(sum(minutes.values()))
+    longest = max(minutes, key=lambda key: minutes[key])
+    if len(minutes) == 1:
+        return f"The work took {total}, all of it {_doing(longest)}."
+    return f"The work took {total}; the largest share of it, {minutes_in_words(minutes[longest])}, went into {_doing(longest)}."
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What was done and how long it took.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The work log.
+    audience : {"client", "blog"}
+        Who will see the page; dates and who did the work are for the client, whose page has materials and
+        departures at its foot.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was noted.
+    """
+    blocks: list[Block] = []
+    words = time_in_words(job)
+    if words:
+        blocks.append(Lead(words))
+    rows = _rows(job, audience)
+    if rows:
+        head: tuple[str, ...] = ("Activity", "Time", "What was done")
+        head = head if audience == "blog" else ("Date", *head, "By")
+        if audience == "client" and all(not row[-1] for row in rows):
+            head, rows = head[:-1], [row[:-1] for row in rows]
+        blocks.append(
+            Table("The work, step by step", head, tuple(rows), numeric=(2,) if audience == "client" else (1,))
+        )
+    chart = minutes_chart(job)
+    if chart is not None:
+        blocks.append(FigureBlock(chart))
+    if audience == "blog":
+        blocks += materials(job, audience).blocks
+    blocks += notes_of(job, stage, ("work", "timer start", "timer stop"), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "What was done", tuple(blocks))
+
+
+def materials(job: Job, audience: Audience) -> Section:
+    """Parts and materials added and removed.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page; lots and cost are for the client.
+
+    Returns
+    -------
+    Section
+        No blocks where none was noted.
+    """
+    stage = job.stage("work log")
+    return Section(
+        "materials",
+        "Materials added and removed",
+        tuple(kind_table(job, stage, stage.kind("material"), audience, caption="Added, removed, given back")),
+    )
+
+
+def departures(job: Job, audience: Audience) -> Section:
+    """Where the work departed from what was agreed, and when the owner agreed to that.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    audience : {"client", "blog"}
+        Who will see the page; nothing of it is for publication.
+
+    Returns
+    -------
+    Section
+        For the client a plain sentence where there was none; no blocks for "blog".
+    """
+    stage = job.stage("work log")
+    found = kind_table(job, stage, stage.kind("departure"), audience, caption="Done otherwise than agreed")
+    if not found and audience == "client":
+        found = [Paragraph("None is recorded.")]
+    return Section("departures", "Departures from what was agreed", tuple(found))
+
+
+def _rows(job: Job, audience: Audience) -> list[tuple[str, ...]]:
+    labels = dict(ACTIVITIES)
+    found: list[tuple[dt.datetime, tuple[str, ...]]] = []
+    for entry, values in job.log("work log", "work"):
+        minutes = values["minutes"]
+        time = minutes_in_words(minutes.value) if isinstance(minutes, Reading) else "not measured"
+        cells = (capital(labels.get(str(values["activity"]), str(values["activity"]))), time, str(values["done"]))
+        found.append((entry.time, (date_in_words(entry.time), *cells, str(values["by"] or ""))))
+    for activity, minutes_run, done, begun in timed_spells(job):
+        cells = (capital(labels.get(activity, activity)), minutes_in_words(minutes_run), done or "–")
+        found.append((begun, (date_in_words(begun), *cells, "")))
+    found.sort(key=lambda pair: pair[0])
+    return [row if audience == "client" else row[1:4] for _, row in found]
+
+
+def _doing(activity: str) -> str:
+    return {"seal": "seals and sac", "nib": "nib and feed", "finish": "the finish", "other": "other things"}.get(
+        activity, dict(ACTIVITIES).get(activity, activity)
+    )

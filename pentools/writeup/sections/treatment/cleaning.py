@@ -1,0 +1,128 @@
+"""Cleaning on a page: what each part was in, how long against what it can take, and what came out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.errors import InputError
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.treatment.baths import BATHS, bath_findings, baths_done, mix_of, soaks_of
+from pentools.record.stages.treatment.facts import cautions_of, limit_for
+from pentools.writeup.blocks import Audience, Block, Findings, Lead, Notice, Paragraph, Section, Table
+from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.words import capital, date_in_words, list_in_words, minutes_in_words
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["section"]
+
+_TITLE = "How it was cleaned"
+_LABELS, _PARTS = dict(BATHS), dict(PARTS)
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What was cleaned, in what, and for how long.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The cleaning stage.
+    audience : {"client", "blog"}
+        Who will see the page; dates and notes are for the client.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was entered.
+    """
+    if not job.record.live(stage.key):
+        return Section(stage.key, _TITLE)
+    blocks: list[Block] = []
+    words = _in_words(job)
+    if words:
+        blocks.append(Lead(words))
+    findings = bath_findings(job)
+    if findings:
+        blocks.append(Findings(findings))
+    blocks += kind_table(job, stage, stage.kind("bath"), audience, caption="Baths")
+    blocks += _soaks(job, audience)
+    blocks += _limits(job)
+    blocks += _mix(job, stage, audience)
+    for key, caption in (("rinse", "Rinsed until water spread again"), ("drying", "Drying")):
+        blocks += kind_table(job, stage, stage.kind(key), audience, caption=caption)
+    blocks += _caution(job)
+    blocks += notes_of(job, stage, ("soak started", "soak ended"), audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, _TITLE, tuple(blocks))
+
+
+def _in_words(job: Job) -> str:
+    done = baths_done(job)
+    if not done:
+        return ""
+    media = list_in_words(dict.fromkeys(_LABELS[bath] for _, bath, _, _ in done))
+    parts = list_in_words(dict.fromkeys(_PARTS[part] for part, _, _, _ in done))
+    timed = [minutes for _, _, minutes, _ in done if minutes is not None]
+    longest = f", the longest for {minutes_in_words(max(timed))}" if timed else ""
+    verdict = "past a limit, as told below" if bath_findings(job) else "none past what the material can take"
+    return f"Cleaned in {media}: {parts}. {len(done)} bath{'s' if len(done) > 1 else ''}{longest}; {verdict}."
+
+
+def _soaks(job: Job, audience: Audience) -> list[Block]:
+    rows = []
+    kind = job.stage("clean").kind("soak started")
+    strengths = [(entry.time, str(values["strength"] or "–")) for entry, values in job.log("clean", kind.key)]
+    for soak in soaks_of(job):
+        strength = next((text for begun, text in strengths if begun == soak.started), "–")
+        rows.append(
+            (
+                *([date_in_words(soak.started)] if audience == "client" else []),
+                _PARTS[soak.part],
+                _LABELS[soak.bath],
+                strength,
+                "still running" if soak.minutes is None else minutes_in_words(soak.minutes),
+                "no number on record" if soak.limit_min is None else minutes_in_words(soak.limit_min),
+                soak.came_out or "–",
+            )
+        )
+    head: tuple[str, ...] = ("Part", "In what", "Strength", "For", "Limit", "What came out")
+    head = ("Date", *head) if audience == "client" else head
+    first = 1 if audience == "client" else 0
+    stray = [
+        str(values["came_out"])
+        for _, values in job.log("clean", "soak ended")
+        if values["came_out"] and str(values["came_out"]) not in {soak.came_out for soak in soaks_of(job)}
+    ]
+    blocks: list[Block] = [Table("Soaks, by the clock", head, tuple(rows), numeric=(first + 3, first + 4))] if rows else []  # fmt: skip
+    return [*blocks, *(Paragraph(f"What came out: {text}") for text in stray)]
+
+
+def _limits(job: Job) -> list[Block]:
+    """Why each bath was allowed, as one sentence a bath."""
+    said = dict.fromkeys(limit_for(job, part, bath).sentence for part, bath, _, _ in baths_done(job))
+    return [Table("What the table of limits says of them", ("Material, bath and limit",), tuple((capital(text),) for text in said))] if said else []  # fmt: skip
+
+
+def _mix(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    blocks: list[Block] = []
+    try:
+        answer = mix_of(job)
+    except InputError as error:
+        if audience == "client":
+            blocks.append(Notice(f"The flush mix cannot be worked out: {error}", "To be settled"))
+    else:
+        if answer is not None:
+            blocks.append(Paragraph(answer.sentence))
+    return [*blocks, *kind_facts(job, stage, stage.kind("flush mix"), audience)]
+
+
+def _caution(job: Job) -> list[Block]:
+    used = {bath for _, bath, _, _ in baths_done(job)}
+    if "flush mix soak" not in used and job.values("clean", "flush mix")["ammonia"] is None:
+        return []
+    [bleach] = [c for c in cautions_of(job, ("flush mix soak",)) if c.key == "ammonia-bleach"]
+    return [Notice(bleach.text, "Caution")]

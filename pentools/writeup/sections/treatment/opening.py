@@ -1,0 +1,148 @@
+"""Opening on a page: what it is made of, what heat it met against its limits, and how it came apart."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.errors import InputError
+from pentools.record.stages.treatment.facts import cautions_of, cautions_read
+from pentools.record.stages.treatment.heat import heated_joints, joint_heat
+from pentools.record.stages.treatment.opening import opening_findings
+from pentools.record.stages.treatment.words import came_apart, limits_table, what_came_of_it
+from pentools.record.stages.treatment.work import block_of, opening_actions
+from pentools.writeup.blocks import (
+    Audience,
+    Block,
+    Details,
+    FigureBlock,
+    Findings,
+    Lead,
+    Notice,
+    Paragraph,
+    Photo,
+    Photos,
+    Section,
+    Table,
+)
+from pentools.writeup.drawn import heat_charts
+from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.sections.job.pictures import photo_of
+from pentools.writeup.words import capital, sentence
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["section"]
+
+_TITLE = "How it came apart"
+_GRAVE = ("over-limit", "no-heat", "broke", "out of order", "overruled")
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What it is made of and how it was opened.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The opening stage.
+    audience : {"client", "blog"}
+        Who will see the page; how a condition was known, where parts are kept and which cautions were read are
+        for the client.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was entered.
+    """
+    if not job.record.live(stage.key):
+        return Section(stage.key, _TITLE)
+    blocks: list[Block] = []
+    words = what_came_of_it(job)
+    if words:
+        blocks.append(Lead(words))
+    grave = tuple(f for f in opening_findings(job) if f.topic in _GRAVE and f.level in ("warning", "stop"))
+    if grave:
+        blocks.append(Findings(grave))
+    blocks += _table_of(job, stage, "material", audience, "What each part is made of")
+    blocks += _limits(job)
+    blocks += _heat(job, stage, audience)
+    blocks += _table_of(job, stage, "step", audience, "Step by step")
+    blocks += _photos(job, audience)
+    blocks += _block(job, stage, audience)
+    blocks += _table_of(job, stage, "parts tray", audience, "What came out, counted")
+    blocks += _table_of(job, stage, "overrule", audience, "Where the bench overruled the table of limits")
+    blocks += _table_of(job, stage, "met", audience, "What was made sure of first")
+    blocks += _cautions(job, audience)
+    blocks += notes_of(job, stage, ("knock-out block", "caution read"), audience)
+    blocks += releases_of(job, stage, audience)
+    title = _TITLE if came_apart(job) else "What it is made of, and what it can take"
+    return Section(stage.key, title, tuple(blocks))
+
+
+def _table_of(job: Job, stage: Stage, kind: str, audience: Audience, caption: str) -> list[Block]:
+    return kind_table(job, stage, stage.kind(kind), audience, without=("photo",), caption=caption)
+
+
+def _limits(job: Job) -> list[Block]:
+    """What each named part can take, with reason and source."""
+    rows = limits_table(job)
+    if not rows:
+        return []
+    head = ("Part", "Treatment", "Verdict", "How far", "Because", "Source, and how sure")
+    note = "“Unknown” takes the strictest limit of all materials."
+    return [Details("What each part can take, and where that is known from", (Table("Limits", head, tuple(rows), source_note=note),))]  # fmt: skip
+
+
+def _heat(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    found = [heat for joint in heated_joints(job) if (heat := joint_heat(job, joint)) is not None]
+    blocks: list[Block] = [Paragraph(heat.sentence) for heat in found]
+    blocks += [FigureBlock(drawing) for drawing in heat_charts(job)]
+    blocks += _table_of(job, stage, "joint", audience, "Joints")
+    blocks += _table_of(job, stage, "heat pass", audience, "Heatings")
+    if found:
+        sources = dict.fromkeys(f"{source} ({heat.certainty})" for heat in found for source in heat.sources)
+        blocks.append(Paragraph("Limits of heat: " + "; ".join(sources) + "."))
+    return blocks
+
+
+def _block(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    try:
+        answer = block_of(job)
+    except InputError as error:
+        answer = None
+        blocks: list[Block] = [Notice(f"The sizes for knocking out give no tool: {error}", "To be settled")] if audience == "client" else []  # fmt: skip
+    else:
+        blocks = [] if answer is None else [Paragraph(f"For knocking out nib and feed: {answer.sentence}")]
+    return [*blocks, *kind_facts(job, stage, stage.kind("knock-out block"), audience, caption="Knocking out nib and feed")]  # fmt: skip
+
+
+def _photos(job: Job, audience: Audience) -> list[Block]:
+    book = PhotoBook(job, audience)
+    shown: dict[str, str] = {}
+    for _, step in job.log("open", "step"):
+        if step["photo"] is not None and book.allowed(str(step["photo"])):
+            shown.setdefault(str(step["photo"]), str(step["did"]))
+    photos = []
+    for file, did in shown.items():
+        own = photo_of(job, file)
+        words = own.alt if own else did
+        photos.append(Photo(file, words, sentence(words), drawn=own.drawn if own else False))
+    return [Photos(tuple(photos))] if photos else []
+
+
+def _cautions(job: Job, audience: Audience) -> list[Block]:
+    """To the client, which cautions were read; to everybody, the gravest that applies."""
+    read = cautions_read(job)
+    known = [caution for caution in cautions_of(job, opening_actions(job)) if caution.key in read]
+    if audience == "client" and known:
+        rows = tuple((capital(c.key.replace("-", " ")), c.hazard, c.control) for c in known)
+        note = CLOSING_LINE
+        return [Details("Cautions read before the work", (Table("Cautions", ("Caution", "Hazard", "Control"), rows, source_note=note),))]  # fmt: skip
+    fire = [c for key in ("nitrate-fire", "closed-pen") for c in cautions_of(job, opening_actions(job)) if c.key == key]
+    heated = job.record.live("open", "heat pass")
+    return [Notice(fire[0].text, "Caution")] if fire and heated else []

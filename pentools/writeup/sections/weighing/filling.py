@@ -1,0 +1,229 @@
+"""The fill test on a page: what the pen draws as one sentence, why that is so, and how sure it is."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from pentools.errors import InputError
+from pentools.record.stages.weighing.filling import STATES, capacity_of, cycles
+from pentools.units import Reading
+from pentools.writeup.blocks import (
+    Audience,
+    Block,
+    Details,
+    FigureBlock,
+    Findings,
+    Lead,
+    Notice,
+    Paragraph,
+    Section,
+    Table,
+)
+from pentools.writeup.drawn import (
+    budget_chart,
+    capacity_chart,
+    fillings_chart,
+    leak_chart,
+    leak_counted,
+    pen_in_section,
+    series_chart,
+    strokes_counted,
+)
+from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.words import THIN, capital, date_in_words, decimals_of, list_in_words, shown_mass
+
+if TYPE_CHECKING:
+    from pentools.figures.drawing import Drawing
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+    from pentools.sums.base import SumAnswer
+
+__all__ = ["leak_in_words", "section"]
+
+_KINDS = ("setup", "dimensions", "weighing", "leak reading", "leak check")
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """What the pen draws, held against what it should hold.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    stage : Stage
+        The fill test.
+    audience : {"client", "blog"}
+        Who will see the page; dates and notes are for the client.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was weighed or checked.
+    """
+    if not job.record.live(stage.key):
+        return Section(stage.key, "How it performs now")
+    blocks: list[Block] = []
+    answer = None
+    try:
+        answer = capacity_of(job)
+    except InputError as error:
+        blocks.append(Notice(f"The weighings give no result: {error}", "To be settled"))
+    if answer is not None:
+        blocks.append(Lead(answer.sentence))
+        blocks += _figure(capacity_chart(answer))
+        # a reader of the public page is spared the lesser advice; it stands among the workings
+        graver = tuple(f for f in answer.findings if audience == "client" or f.level in ("warning", "stop"))
+        if graver:
+            blocks.append(Findings(graver))
+    blocks += _figure(pen_in_section(job))
+    blocks += _series(job)
+    blocks += _leak(job, stage, audience)
+    blocks += _workings(job, stage, audience, answer)
+    blocks += notes_of(job, stage, _KINDS, audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, "How it performs now", tuple(blocks))
+
+
+def leak_in_words(job: Job) -> str:
+    """What the last leak check found, as one sentence; empty where there was none."""
+    checks = job.log("fill test", "leak check")
+    if not checks:
+        return ""
+    values = checks[-1][1]
+    rested, how = values["rested"], values["how"]
+    hours = f"{rested.value:g}{THIN}h" if isinstance(rested, Reading) else "some time"
+    lay = f" ({how})" if how else ""
+    damp = values["damp"]
+    places = list_in_words(str(place) for place in damp) if isinstance(damp, tuple) else ""
+    if values["dry"] is True:
+        doubt = f", though damp was noted here: {places}" if places else ""
+        return f"After {hours} at rest, filled{lay}, it was dry all over{doubt}."
+    return f"After {hours} at rest, filled{lay}, it was damp{f': {places}' if places else ''}."
+
+
+def _figure(drawing: Drawing | None) -> list[Block]:
+    return [] if drawing is None else [FigureBlock(drawing)]
+
+
+def _series(job: Job) -> list[Block]:
+    """Repeated fills and single strokes: a sentence, a figure and what it means."""
+    series = strokes_counted(job)
+    blocks: list[Block] = []
+    if series is not None:
+        text = f"Weighed after each stroke, it gained about {series.per_stroke_ml:.2f}{THIN}mL a stroke while it still rose"
+        if series.plateau_stroke is not None and series.plateau_ml is not None:
+            text += f", and after stroke {series.plateau_stroke} nothing was added: it stops at {series.plateau_ml:.2f}{THIN}mL"
+        blocks.append(Paragraph(f"{text}."))
+    blocks += _figure(series_chart(job))
+    if series is not None and series.findings:
+        blocks.append(Findings(series.findings))
+    if series is not None:
+        blocks += _figure(fillings_chart(job))  # the strokes' chart stood in its place
+    return blocks
+
+
+def _leak(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+    blocks: list[Block] = []
+    words = leak_in_words(job)
+    if words:
+        blocks.append(Paragraph(words))
+    blocks += _figure(leak_chart(job))
+    result = leak_counted(job)
+    if result is not None and result.findings:
+        blocks.append(Findings(result.findings))
+    if len(job.record.live(stage.key, "leak check")) > 1:
+        blocks += kind_table(job, stage, stage.kind("leak check"), audience, caption="Leak checks")
+    return blocks
+
+
+def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | None) -> list[Block]:
+    """The weighings, the dimensions and the budget: folded on the screen, open in print."""
+    blocks: list[Block] = [*_weighings(job, audience)]
+    blocks += kind_facts(job, stage, stage.kind("dimensions"), audience, caption="The filler’s dimensions")
+    blocks += kind_facts(
+        job,
+        stage,
+        stage.kind("setup"),
+        audience,
+        caption="Balance, liquid and room, where they differ from the bench’s own",
+    )
+    blocks += kind_table(job, stage, stage.kind("leak reading"), audience, caption="Weighed at rest")
+    if answer is not None:
+        lesser = tuple(f for f in answer.findings if audience == "blog" and f.level not in ("warning", "stop"))
+        if lesser:
+            blocks.append(Findings(lesser))
+        blocks += _budget(answer)
+    return [Details("The weighings and how the result was worked out", tuple(blocks))] if blocks else []
+
+
+def _budget(answer: SumAnswer) -> list[Block]:
+    """How the result was reached, then what the doubt is made of, as a figure and as a table."""
+    blocks: list[Block] = []
+    parts = answer.data.get("budget") or ()
+    sources = {str(part["source"]) for part in parts}
+    head, *rows = answer.table or ((),)
+    steps = [tuple(row) for row in rows if row[0] not in sources]
+    if steps:
+        blocks.append(
+            Table(
+                "How the result was reached",
+                tuple(capital(name) for name in head),
+                tuple(steps),
+                numeric=_number_columns(steps),
+            )
+        )
+    blocks += _figure(budget_chart(answer))
+    if parts:
+        doubts = tuple(
+            (
+                capital(str(part["source"])),
+                f"{1000 * part['standard_uncertainty']:.2g}{THIN}µL",
+                f"{100 * part['share']:.0f}{THIN}%",
+            )
+            for part in sorted(parts, key=lambda part: -part["share"])
+        )
+        blocks.append(
+            Table(
+                "What the uncertainty is made of",
+                ("Source", "Standard uncertainty", "Share of the variance"),
+                doubts,
+                numeric=(1, 2),
+            )
+        )
+    return blocks
+
+
+def _number_columns(rows: list[tuple[str, ...]]) -> tuple[int, ...]:
+    """The columns that hold numbers in every row that says something."""
+    columns = zip(*rows, strict=True)
+    return tuple(
+        i
+        for i, texts in enumerate(columns)
+        if all(re.match(r"[-−±]?\s?\d", text) for text in texts if text.strip("– "))
+    )
+
+
+def _weighings(job: Job, audience: Audience) -> list[Block]:
+    log = job.log("fill test", "weighing")
+    if not log:
+        return []
+    labels, decimals = dict(STATES), decimals_of(job)
+    fill_of = {
+        id_: number for number, cycle in enumerate(cycles(job), 1) for id_ in (*cycle.empty_ids, *cycle.filled_ids)
+    }
+    strokes = any(values["strokes"] is not None for _, values in log)
+    head = ("State of the pen", *(["Strokes"] if strokes else []), "Mass", "Filling")
+    rows = []
+    for entry, values in log:
+        mass = values["mass"]
+        row = (
+            capital(labels.get(str(values["state"]), str(values["state"]))),
+            *([f"{values['strokes']}" if values["strokes"] is not None else "–"] if strokes else []),
+            shown_mass(mass, decimals) if isinstance(mass, Reading) else "not measured",
+            str(fill_of.get(entry.id, "–")),
+        )
+        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
+    head = ("Date", *head) if audience == "client" else head
+    last = len(head) - 1
+    return [Table("Weighings in the order they were taken", head, tuple(rows), numeric=(last - 1, last))]

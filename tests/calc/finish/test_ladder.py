@@ -1,0 +1,138 @@
+"""Ladders: judging steps, paths through owned grades, stock and time."""
+
+import itertools
+import math
+import random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pentools.calc.finish.grades import sized_grade
+from pentools.calc.finish.ladder import (
+    check_ladder,
+    goes_coarser,
+    interval_stock_um,
+    optimal_ratio,
+    stock_plan_um,
+    time_penalty,
+)
+from pentools.calc.finish.limits import Interval
+from pentools.calc.finish.path import find_paths
+from pentools.calc.finish.reading import read_grades
+from pentools.errors import InputError
+from pentools.tables.abrasives import catalogue, media
+
+
+def grades(text):
+    return read_grades(text, catalogue())
+
+
+def test_equal_sizes_do_not_go_finer():
+    stop = goes_coarser(*grades("P4000; P5000"))
+    assert stop.level == "stop"
+    assert "does not go finer" in stop.text
+    assert goes_coarser(*grades("P400; P600")) is None
+    with pytest.raises(InputError):
+        goes_coarser(*grades("P400; P600"), judged_by="colour")
+
+
+def test_a_finish_that_gets_worse_is_told_apart():
+    before, after = sized_grade(5), grades("cushioned 8000")[0]  # grain 3, finish 5
+    assert "scratch left is not" in goes_coarser(before, after).text
+    assert goes_coarser(before, after, judged_by="particle") is None
+
+
+def test_cloth_to_film_of_the_same_grain():
+    text = goes_coarser(*grades("cushioned 8000; film 3 um")).text
+    assert "hard backing" in text
+
+
+def test_bands():
+    check = check_ladder(grades("P400; P2000; P2500"), media())
+    assert [(s.coarser, s.in_band) for s in check.steps] == [(False, False), (False, False)]
+    assert [f.topic for f in check.findings] == ["step-too-large", "step-small"]
+    assert check.largest_finish_ratio == pytest.approx(35 / 10.3)
+
+
+def test_an_unknown_step_is_passed_over_but_not_trusted():
+    coarse, fine = grades("P600; P400")
+    check = check_ladder([coarse, None, fine], media())
+    assert check.steps == ()
+    assert not check.monotonic
+    assert check_ladder([], media()).monotonic
+    assert check_ladder([], media()).largest_particle_ratio is None
+
+
+@pytest.mark.parametrize(
+    ("defect", "sizes", "k", "s"),
+    [
+        (-1, [9], 0.1, 2),
+        (20, [], 0.1, 2),
+        (20, [0], 0.1, 2),
+        (20, [9], 0, 2),
+        (20, [9], 0.1, 0.5),
+        (math.nan, [9], 0.1, 2),
+    ],
+)
+def test_stock_plan_refuses(defect, sizes, k, s):
+    with pytest.raises(InputError):
+        stock_plan_um(defect, sizes, scratch_share=k, stock_factor=s)
+
+
+def test_the_interval_holds_the_figure():
+    for stage in interval_stock_um(
+        Interval(15, 20, 25), grades("P600; cushioned 2400; cushioned 4000"), Interval(0.05, 0.1, 0.15), 2
+    ):
+        assert stage.low <= stage.typical <= stage.high
+    assert interval_stock_um(Interval(15, 20, 25), grades("P600; P1200"), Interval(0.05, 0.1, 0.15), 2)[
+        1
+    ].high == pytest.approx(2 * 0.15 * 26.8)
+
+
+@given(st.floats(0, 50), st.floats(1.05, 20))
+def test_no_ratio_beats_the_optimum(cost, ratio):
+    assert time_penalty(ratio, cost) >= 1 - 1e-12
+    assert time_penalty(optimal_ratio(cost), cost) == pytest.approx(1)
+
+
+def test_time_refuses():
+    with pytest.raises(InputError):
+        time_penalty(1)
+    with pytest.raises(InputError):
+        optimal_ratio(-1)
+
+
+def cost_of(ladder, finish):
+    cost = [max(0.0, math.log(ladder[-1].finish_um / finish)), 0.0, 0.0, 0.0]
+    for before, after in itertools.pairwise(ladder):
+        ratio = math.log(before.finish_um / after.finish_um)
+        band = media()[after.medium]
+        cost[1] += max(0.0, ratio - math.log(band.ratio_high) - 1e-9)
+        cost[2] += max(0.0, math.log(band.ratio_low) - ratio - 1e-9)
+        cost[3] += ratio * ratio
+    return tuple(cost)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_path_is_the_best_of_all_paths(seed):
+    """Against trying every ladder there is."""
+    chance = random.Random(seed)
+    owned = chance.sample([g for g in catalogue().grades if 0.5 < g.particle_um < 45 and g.scale != "mesh"], 9)
+    finish = chance.choice([1, 3, 5, 9])
+    paths = find_paths(owned, finish, media())
+    for start in owned:
+        found = paths.ladder_from(start)
+        best = None
+        later = [g for g in owned if g.finish_um < start.finish_um]
+        for count in range(len(later) + 1):
+            for rest in itertools.combinations(sorted(later, key=lambda g: -g.finish_um), count):
+                ladder = (start, *rest)
+                if any(goes_coarser(a, b) for a, b in itertools.pairwise(ladder)):
+                    continue
+                if any(g.finish_um <= finish for g in ladder[:-1]):
+                    continue
+                cost = cost_of(ladder, finish)
+                best = cost if best is None or cost < best else best
+        assert cost_of(found, finish) == pytest.approx(best)
+        assert all(goes_coarser(a, b) is None for a, b in itertools.pairwise(found))

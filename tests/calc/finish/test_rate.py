@@ -1,0 +1,140 @@
+"""Rates learned from a log: median, line, interval, and not too soon."""
+
+import math
+import random
+
+import pytest
+
+from pentools.calc.finish.limits import Interval
+from pentools.calc.finish.rate import (
+    LogRow,
+    calibrate_rates,
+    estimate_rate,
+    preston_constant_per_pa,
+    rule_of_thumb_rate,
+    specific_wear_mm3_n_m,
+    time_needed,
+)
+from pentools.calc.finish.reading import read_grade, read_grades
+from pentools.errors import InputError
+from pentools.tables.abrasives import catalogue, media
+
+GRADES = read_grades("P600; P1000; P1500; P2500", catalogue())
+
+
+def log_of(c, n, spread, count, seed, grades=GRADES, minutes=5.0):
+    chance = random.Random(seed)
+    rows = []
+    for i in range(count):
+        grade = grades[i % len(grades)]
+        rate = c * grade.particle_um**n * math.exp(chance.gauss(0, spread))
+        rows.append(LogRow("celluloid", grade, rate * minutes, minutes))
+    return rows
+
+
+@pytest.mark.parametrize("count", [0, 1, 2])
+def test_not_calibrated_under_three_rows(count):
+    line = calibrate_rates(log_of(0.2, 0.6, 0.1, count, 1), "celluloid", media())
+    assert not line.calibrated
+    assert line.finding.text.startswith("Not calibrated")
+    estimate = estimate_rate(line, GRADES[0])
+    assert not estimate.calibrated
+    assert estimate == rule_of_thumb_rate(GRADES[0], 1.0)
+
+
+@pytest.mark.parametrize(("c", "n"), [(0.2, 0.6), (0.05, 1.0), (1.0, 0.0)])
+def test_a_known_law_is_found_again(c, n):
+    line = calibrate_rates(log_of(c, n, 0, 12, 1), "celluloid", media())
+    assert line.exponent == pytest.approx(n, abs=1e-6)
+    assert line.coefficient == pytest.approx(c, rel=1e-6)
+    unseen = read_grade("P800", catalogue())
+    assert estimate_rate(line, unseen).rate.typical == pytest.approx(c * 21.8**n, rel=1e-6)
+
+
+def test_the_exponent_is_held_between_0_and_1():
+    assert calibrate_rates(log_of(0.01, 2.0, 0, 12, 1), "celluloid", media()).exponent == 1
+    assert calibrate_rates(log_of(9, -1.0, 0, 12, 1), "celluloid", media()).exponent == 0
+    one_size = calibrate_rates(log_of(0.2, 0.6, 0.1, 5, 1, GRADES[:1]), "celluloid", media())
+    assert one_size.exponent == 0.5
+
+
+def test_a_median_is_pulled_to_the_line_the_less_the_more_rows_it_has():
+    rows = log_of(0.2, 0.5, 0, 12, 1)
+    odd = read_grade("P800", catalogue())
+    on_line = 0.2 * 21.8**0.5
+
+    def estimate(count):
+        more = [LogRow("celluloid", odd, on_line * 2 * 5, 5.0)] * count
+        return estimate_rate(calibrate_rates(rows + more, "celluloid", media()), odd).rate.typical / on_line
+
+    one, many = estimate(1), estimate(10)
+    assert 1 < one < many < 2.01
+    assert one == pytest.approx(2 ** (1 / 3), rel=0.1)  # one row of its own against two of the line
+
+
+def test_an_outlier_hardly_moves_a_median():
+    rows = log_of(0.2, 0.5, 0.05, 20, 3)
+    spoiled = [*rows, LogRow("celluloid", GRADES[0], 1000.0, 1.0)]
+    a, b = (estimate_rate(calibrate_rates(r, "celluloid", media()), GRADES[0]).rate.typical for r in (rows, spoiled))
+    assert b == pytest.approx(a, rel=0.1)
+
+
+@pytest.mark.parametrize("count", [3, 5, 8, 16])
+def test_the_interval_holds_the_next_stage(count):
+    """The true next stage, drawn from the same law, is inside about 95 times in 100."""
+    inside = 0
+    trials = 300
+    for seed in range(trials):
+        line = calibrate_rates(log_of(0.2, 0.6, 0.25, count, seed), "celluloid", media())
+        grade = GRADES[seed % 4]
+        nxt = 0.2 * grade.particle_um**0.6 * math.exp(random.Random(10000 + seed).gauss(0, 0.25))
+        rate = estimate_rate(line, grade).rate
+        inside += rate.low <= nxt <= rate.high
+    assert inside / trials > 0.88
+
+
+def test_beyond_the_logged_sizes_it_is_less_sure():
+    line = calibrate_rates(log_of(0.2, 0.6, 0.1, 12, 2), "celluloid", media())
+
+    def width(text):
+        rate = estimate_rate(line, read_grade(text, catalogue())).rate
+        return rate.high / rate.low
+
+    assert width("P800") < width("film 3 um") < width("film 1 um")
+
+
+def test_rows_of_another_kind_do_not_count():
+    rows = log_of(0.2, 0.6, 0.1, 4, 1)
+    strokes = [LogRow("celluloid", GRADES[0], 1.0, 40.0, "stroke")] * 3
+    other = [LogRow("acrylic", GRADES[0], 1.0, 4.0)] * 3
+    dry = [LogRow("celluloid", GRADES[0], 50.0, 4.0, wet=False)] * 3
+    assert calibrate_rates(rows + strokes + other, "celluloid", media()).rows == 4
+    assert calibrate_rates(strokes, "celluloid", media(), basis="stroke").calibrated
+    assert calibrate_rates(rows + dry, "celluloid", media(), wet=False).rows == 3
+
+
+@pytest.mark.parametrize(("removed", "amount"), [(0, 5), (-1, 5), (5, 0), (float("nan"), 5)])
+def test_bad_rows_are_refused(removed, amount):
+    rows = [*log_of(0.2, 0.6, 0.1, 4, 1), LogRow("celluloid", GRADES[0], removed, amount)]
+    with pytest.raises(InputError, match="above 0"):
+        calibrate_rates(rows, "celluloid", media())
+
+
+def test_other_refusals():
+    with pytest.raises(InputError):
+        calibrate_rates([], "celluloid", media(), basis="hour")
+    with pytest.raises(InputError):
+        rule_of_thumb_rate(GRADES[0], 0)
+    with pytest.raises(InputError):
+        time_needed(Interval(-1, 0, 0), rule_of_thumb_rate(GRADES[0], 1))
+    with pytest.raises(InputError):
+        preston_constant_per_pa(0, 1, 1)
+    with pytest.raises(InputError):
+        specific_wear_mm3_n_m(0)
+
+
+def test_time_is_long_where_the_rate_is_low():
+    time = time_needed(Interval(10, 20, 30), rule_of_thumb_rate(GRADES[0], 1))
+    assert time.typical == pytest.approx(20 / (25.8 / 12))
+    assert time.low == pytest.approx(10 / (25.8 / 4))
+    assert time.high == pytest.approx(30 / (25.8 / 36))

@@ -1,0 +1,151 @@
+"""Limits of treatments, names of materials, no-harm tests."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import pentools.calc.treatment.limits as module
+from pentools import tables
+from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.treatment.limits import VERDICTS, Overrule, identification_tests, strictest, treatment_limits
+from pentools.calc.treatment.materials import material_name, sealant_name, treatment_name
+from pentools.errors import InputError
+
+ROWS = tables.rows("compatibility")
+MATERIALS = list(dict.fromkeys(row["material"] for row in ROWS))
+TREATMENTS = list(dict.fromkeys(row["treatment"] for row in ROWS))
+
+
+def topics(result):
+    return {finding.topic: finding for finding in result.findings}
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: f"{row['material']}, {row['treatment']}")
+def test_every_cell_comes_back_whole(row):
+    found = treatment_limits(row["material"], row["treatment"], ROWS)
+    assert (found.verdict, found.limit, found.reason, found.source, found.certainty) == (
+        row["verdict"], row["limit"], row["reason"], row["source"], row["certainty"],
+    )  # fmt: skip
+    assert found.max_minutes == (float(row["max_minutes"]) if row["max_minutes"] else None)
+    assert found.max_c == (float(row["max_c"]) if row["max_c"] else None)
+    assert topics(found)["verdict"].level == {"ok": "ok", "limited": "note", "never": "stop"}[row["verdict"]]
+
+
+@pytest.mark.parametrize("treatment", TREATMENTS)
+@pytest.mark.parametrize("name", ["unknown", "", "some resin nobody knows"])
+def test_unknown_is_as_strict_as_the_strictest(name, treatment):
+    found = treatment_limits(name, treatment, ROWS)
+    worst = max((treatment_limits(m, treatment, ROWS).verdict for m in MATERIALS), key=VERDICTS.index)
+    assert found.verdict == worst
+    assert topics(found)["not-named"].level == "warning"
+    assert found.max_minutes == 0
+    assert found.max_c is None
+
+
+@given(st.lists(st.sampled_from(MATERIALS), min_size=1, max_size=5), st.sampled_from(TREATMENTS))
+def test_several_parts_are_never_milder_than_one(materials, treatment):
+    each = [treatment_limits(m, treatment, ROWS) for m in materials]
+    joint = strictest(each)
+    for one in each:
+        assert VERDICTS.index(joint.verdict) >= VERDICTS.index(one.verdict)
+        if one.max_minutes is not None:
+            assert joint.max_minutes <= one.max_minutes
+        if one.max_c is not None and joint.verdict != "never":
+            assert joint.max_c <= one.max_c
+    assert joint.reason in {one.reason for one in each}
+    assert set(joint.decided_by) <= set(materials)
+
+
+def test_brass_decides_for_a_section_with_a_brass_band():
+    found = strictest([treatment_limits(m, "flush mix", ROWS) for m in ("hard rubber", "brass")])
+    assert found.verdict == "never"
+    assert found.decided_by == ("brass",)
+    assert found.material == "hard rubber with brass"
+
+
+def test_strictest_refuses_nothing_and_a_mixture():
+    with pytest.raises(InputError):
+        strictest([])
+    with pytest.raises(InputError, match="one treatment"):
+        strictest([treatment_limits("casein", "soak", ROWS), treatment_limits("casein", "heat", ROWS)])
+
+
+def test_the_bench_overrules_with_a_reason_that_stays():
+    own = Overrule("limited", "this barrel was soaked before and held", "ten minutes", 10)
+    found = treatment_limits("casein", "soak", ROWS, overrule=own)
+    assert (found.verdict, found.max_minutes, found.source) == ("limited", 10, "the bench")
+    assert found.reason == own.reason
+    assert found.overruled.verdict == "never"
+    warned = topics(found)["overruled"]
+    assert warned.level == "warning"
+    assert found.overruled.reason in warned.text
+    assert warned.text.endswith(CLOSING_LINE)
+
+
+def test_overruling_to_the_stricter_side_is_only_noted():
+    found = treatment_limits("hard rubber", "soak", ROWS, overrule=Overrule("never", "it looks dull"))
+    assert topics(found)["overruled"].level == "note"
+
+
+@pytest.mark.parametrize("own", [Overrule("ok", "  "), Overrule("perhaps", "because")])
+def test_an_overrule_without_reason_or_verdict_is_refused(own):
+    with pytest.raises(InputError):
+        treatment_limits("casein", "soak", ROWS, overrule=own)
+
+
+def test_weak_certainty_is_said():
+    weak = treatment_limits("celluloid", "alcohol", ROWS)
+    assert weak.certainty == "from memory"
+    assert "from memory" in topics(weak)["certainty"].text
+    assert "certainty" not in topics(treatment_limits("casein", "soak", ROWS))
+
+
+def test_an_unknown_treatment_is_refused_with_a_hint():
+    with pytest.raises(InputError, match="Did you mean ultrasonic"):
+        treatment_limits("casein", "ultrasonc", ROWS)
+
+
+def test_a_bad_verdict_in_a_row_and_a_missing_row_are_refused():
+    row = dict(ROWS[0], verdict="maybe")
+    with pytest.raises(InputError, match="ok, limited or never"):
+        treatment_limits(row["material"], row["treatment"], [row])
+    with pytest.raises(InputError, match="a row for"):
+        treatment_limits("casein", "soak", [dict(ROWS[0]), dict(ROWS[1], material="casein")])
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [("celluloid", "celluloid"), ("Cellulose  Nitrate", "celluloid"), ("casein", "casein"), ("hard rubber", "hard rubber"), ("EBONITE", "hard rubber"), ("red hard rubber", "coloured hard rubber"), ("PVC", "plasticised PVC"), ("plated brass", "gold-filled"), ("latex sac", "latex"), ("unknown", "unknown"), ("", "unknown")],
+)  # fmt: skip
+def test_everyday_names(typed, name):
+    assert material_name(typed, MATERIALS) == (name, "")
+
+
+def test_a_name_nobody_knows_is_said_to_be_unknown():
+    name, said = material_name("cellulod", MATERIALS)
+    assert name == "unknown"
+    assert "Did you mean celluloid" in said
+
+
+def test_every_everyday_name_leads_into_a_table():
+    import pentools.calc.treatment.materials as names
+
+    sealants = {row["sealant"] for row in tables.rows("joint_sealants") if row["property"] == "softens"}
+    assert set(names._MATERIALS.values()) <= {*MATERIALS, "bare metal", "unknown"}
+    assert {treatment_name(word, TREATMENTS) for word in names._TREATMENTS} <= set(TREATMENTS)
+    assert {sealant_name(word, sealants) for word in names._SEALANTS} <= sealants
+
+
+def test_no_harm_tests_do_no_harm():
+    tests = identification_tests(tables.rows("materials"))
+    assert {test.material for test in tests} >= {"celluloid", "hard rubber", "casein", "acrylic", "polystyrene"}
+    for test in tests:
+        assert test.sign
+        assert test.source
+        assert not any(word in test.sign for word in ("flame", "needle", "acid", "solvent", "burn", "cut"))
+
+
+def test_a_mild_merge_would_be_found(monkeypatch):
+    # planted: taking the mildest instead of the strictest
+    monkeypatch.setattr(module, "_strictness", lambda limit: (VERDICTS.index(limit.verdict), 0, 0))
+    assert treatment_limits("unknown", "cold water soak", ROWS).verdict == "ok"

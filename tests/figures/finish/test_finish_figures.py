@@ -1,0 +1,108 @@
+"""The numbers in the figures of the finish."""
+
+import re
+
+import pytest
+
+from pentools.calc.finish.reading import read_grade
+from pentools.figures.finish.finishing import ladder_figure, ladder_of_job, scales_chart, zones_figures
+from pentools.figures.sum_figures import figures_for
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import create_job
+from pentools.record.stages.finish.plan import plan_of
+from pentools.sums import find, read_options
+from pentools.tables.abrasives import catalogue
+
+
+@pytest.fixture
+def job(tmp_path):
+    job = create_job(open_bench_folder(tmp_path / "bench", create=True), "pen-one")
+    job.add("intake", "arrival", {"pen": "a drawn pen", "system": "lever-sac", "material": "celluloid"})
+    return job
+
+
+def plan(job, **more):
+    job.add("finish", "plan", {"defect": "20 um", "own": "P600; P1200; film 9 um; film 3 um", **more})
+
+
+def test_the_ladder_needs_a_plan(job):
+    assert ladder_of_job(job) is None
+    job.add("finish", "plan", {"defect": "20 um", "own": "P600", "zone": "imprint"})
+    assert ladder_of_job(job) is None
+
+
+def test_the_ladder_as_planned_and_as_done(job):
+    plan(job)
+    before = ladder_of_job(job)
+    assert before.title == "4 steps take about 30 µm of the 50 µm that can be spared"
+    assert before.alt.count("planned") == 4
+    job.add("finish", "step", {"grade": "P600"})
+    job.add("finish", "step", {"grade": "P1000", "minutes": "2 min"})
+    job.add("finish", "measure", {"station": "middle", "diameter": "12.040 mm ± 0.002 mm"})
+    job.add("finish", "measure", {"station": "middle", "diameter": "11.994 mm ± 0.002 mm"})
+    after = ladder_of_job(job)
+    assert after.title.startswith("1 of 4 planned steps done")
+    assert "P600, finish 25.8 µm, done, to 20 µm" in after.alt
+    assert "P1200, finish 15.3 µm, planned" in after.alt
+    assert "Measured by diameter: 23 µm." in after.alt
+    for words in ("P600, done", "P1000, not in the plan", "measured by diameter: 23 ± 3 µm", "no more"):
+        assert words in after.svg
+
+
+def test_a_plan_alone_is_drawn(job):
+    plan(job)
+    assert ladder_figure(plan_of(job)).title == ladder_of_job(job).title
+
+
+def test_zones_are_drawn_open_for_the_barrel_and_capped_for_the_cap(job):
+    assert zones_figures(job) == ()
+    job.add(
+        "finish", "zone", {"part": "barrel", "zone": "imprint", "start_mm": "20 mm", "end_mm": "41 mm", "masked": "yes"}
+    )
+    job.add("finish", "zone", {"part": "cap-band", "zone": "plating"})
+    job.add("finish", "zone", {"part": "nib", "zone": "solid gold nib"})
+    job.add("finish", "zone", {"part": "barrel", "zone": "imprint", "start_mm": "150 mm"})  # past its end: not drawn
+    barrel, cap = zones_figures(job)
+    assert barrel.title == "1 of 1 zones on the barrel and section is kept from abrasives."
+    assert "barrel from 20 mm to 41 mm: imprint, masked, no abrasive" in barrel.alt
+    assert "no abrasive, NOT MASKED" in cap.svg
+
+
+def test_all_scales_on_one_axis():
+    chart = scales_chart()
+    for name in (
+        "P",
+        "F",
+        "CAMI",
+        "JIS electrical",
+        "JIS sedimentation",
+        "film",
+        "cushioned, grain",
+        "cushioned, finish",
+        "mesh",
+        "paste",
+    ):
+        assert f">{name}<" in chart.svg or f" {name}: " in chart.alt
+    assert "cushioned, grain: 1500 at 30 µm" in chart.alt
+    # dots stand where the logarithm puts them: equal ratios of size, equal distances
+    ticks = dict(
+        re.findall(r'<use[^>]*x="([\d.]+)"[^>]*/>\s*</g>\s*</g>\s*<g[^>]*>\s*<text[^>]*>([\d.]+)</text>', chart.svg)
+    )
+    places = {float(label): float(x) for x, label in ticks.items()}
+    assert len(places) >= 8
+    assert places[10] - places[100] == pytest.approx(places[1] - places[10], abs=0.01)
+
+
+def test_the_sums_have_their_figures():
+    grade = find("grade")
+    [chart] = figures_for("grade", grade.run(read_options(grade.fields, {"grade": "cushioned 1500"})))
+    assert chart.title == "cushioned 1500 has a grain of 30 µm and finishes like 22 µm"
+    abrasives = find("abrasives")
+    answer = abrasives.run(
+        read_options(abrasives.fields, {"material": "celluloid", "defect": "20 um", "own": "P600; P1200"})
+    )
+    assert figures_for("abrasives", answer)[0].title.startswith("2 steps take about")
+
+
+def test_a_grade_beyond_the_axis_is_still_named():
+    assert scales_chart(read_grade("P60", catalogue())).title == "P60 has a grain of 269 µm"
