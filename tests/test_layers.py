@@ -12,6 +12,7 @@ LAYERS = [
     {"fields"},
     {"calc"},
     {"tables"},
+    {"systems"},
     {"sums"},
     {"record"},
     {"figures"},

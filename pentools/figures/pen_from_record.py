@@ -6,12 +6,12 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from pentools.calc.weighing.expected import SYSTEMS
 from pentools.errors import InputError
-from pentools.figures.pen.parts import drawn_part, part_name, parts_of
 from pentools.figures.pen.section_view import draw_pen
-from pentools.figures.pen.shape import PenShape, shape_from_measurements
 from pentools.record.stages.common import SEVERITIES
+from pentools.systems.parts import drawn_part, part_name, parts_of
+from pentools.systems.registry import SYSTEMS
+from pentools.systems.shape import PenShape, shape_from_measurements
 from pentools.units import Reading
 
 if TYPE_CHECKING:

@@ -1,7 +1,6 @@
 """The charts show the record's own numbers, say them in words, and are whole SVG with ids of their own."""
 
 import re
-import time
 import xml.etree.ElementTree as ET
 
 import pytest
@@ -225,14 +224,3 @@ def test_nothing_is_fetched_and_no_date_is_kept(weighed):
     for drawing in all_drawings(weighed):
         assert "<metadata" not in drawing.svg
         assert not re.findall(r'(?:href|src)="(?!#)', drawing.svg)
-
-
-def test_a_redraw_is_fast(weighed):
-    answer = capacity_of(weighed)
-    fill_test.capacity_figure(answer)
-    spent = []
-    for _ in range(5):
-        begun = time.process_time()
-        fill_test.capacity_figure(answer)
-        spent.append(time.process_time() - begun)
-    assert min(spent) < 0.08

@@ -3,7 +3,8 @@
 import pytest
 
 from pentools.calc.weighing.capacity import BALANCES, capacity_from_weight
-from pentools.calc.weighing.expected import Measured, expected_volume
+from pentools.calc.weighing.expected import Measured
+from pentools.systems.volume import system_volume
 from pentools.units import read_quantity
 
 
@@ -20,7 +21,7 @@ def test_gains_on_refilling(gain_g, low, high):
 
 def test_a_converter_holds_less_than_a_millilitre():
     # common practice, no source; a usual converter: bore 6 mm, 30 mm of it usable (from memory)
-    converter = expected_volume("cartridge-converter", {"bore": Measured(6.0, 0.1), "length": Measured(30.0, 0.5)})
+    converter = system_volume("cartridge-converter", {"bore": Measured(6.0, 0.1), "length": Measured(30.0, 0.5)})
     assert 0.4 < converter.volume_ml < 1.0
 
 
@@ -34,7 +35,7 @@ def test_such_a_barrel_holds_no_more_than_its_outside():
     # a bore 2 mm narrower than that barrel (judged), its whole length used: an eyedropper would hold about 10 mL, a
     # few times what any pen draws, so 5 3/8 in is the pen's length and not the reservoir's
     outside, length = read_quantity("0.469 in", "mm").value, read_quantity("5 3/8 in", "mm").value
-    whole = expected_volume("eyedropper", {"bore": Measured(outside - 2), "depth": Measured(length)})
+    whole = system_volume("eyedropper", {"bore": Measured(outside - 2), "depth": Measured(length)})
     assert 8 < whole.volume_ml < 15.2  # 15.2 mL: the outside as a cylinder
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.uncertainty import rounded_pair
-from pentools.calc.weighing.expected import AMBIENT_KPA, SYSTEMS
+from pentools.calc.weighing.expected import AMBIENT_KPA
 from pentools.calc.weighing.volumes import head_kpa
 from pentools.errors import InputError
 
@@ -129,7 +129,7 @@ def implied_pressure(
 
 
 def diagnose_fill(
-    system: str,
+    family: str,
     drawn_ml: tuple[float, float],
     expected_ml: tuple[float, float],
     holds: str,
@@ -142,8 +142,8 @@ def diagnose_fill(
 
     Parameters
     ----------
-    system : str
-        A key of `pentools.calc.weighing.expected.SYSTEMS`.
+    family : str
+        Key of the formula's family; a plunger's share implies a pressure.
     drawn_ml, expected_ml : tuple of float
         Volume drawn and volume it should hold, each with its standard uncertainty [mL].
     holds : str
@@ -163,15 +163,13 @@ def diagnose_fill(
     Raises
     ------
     InputError
-        If the system is not known or a volume is not above 0.
+        If a volume is not above 0.
 
     Notes
     -----
     u(f) = f √((u_V/V)² + (u_E/E)²). Short means: more than two standard uncertainties below 1, and below 0.95, since
     section and feed always keep a little air (judged).
     """
-    if system not in SYSTEMS:
-        raise InputError("filling system", "one of " + ", ".join(SYSTEMS), system)
     (volume, volume_u), (expected, expected_u) = drawn_ml, expected_ml
     for name, value in (("volume drawn", volume), ("expected volume", expected)):
         if not value > 0:
@@ -181,7 +179,7 @@ def diagnose_fill(
     short = share < 1 - 2 * u and share < SHORT_SHARE
     found = _short_findings(suspects, share, u, holds) if short else [_share_finding(share, u, holds)]
     implied = None
-    if SYSTEMS[system] == "plunger" and share <= 1.5:
+    if family == "plunger" and share <= 1.5:
         implied = implied_pressure(share, u, liquid_head_mm, ambient_kpa)
         found.append(_vacuum_finding(implied, ambient_kpa))
     return FillDiagnosis(share, u, implied, suspects[0].name if short and suspects else "", tuple(found))

@@ -22,9 +22,9 @@ if TYPE_CHECKING:
 
     from pentools.fields import Value
     from pentools.figures.drawing import Drawing
-    from pentools.figures.pen.shape import PenShape
     from pentools.record.job import Job
     from pentools.record.stages.finish.removal import Measured
+    from pentools.systems.shape import PenShape
 
 __all__ = ["ladder_figure", "ladder_of_job", "scales_chart", "zones_figures"]
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from pentools.errors import InputError
-from pentools.figures.pen.anatomy import Anatomy, Span
 from pentools.figures.pen.lettering import format_length, text_width_mm
 from pentools.figures.pen.paint import View
-from pentools.figures.pen.proportions import Proportions
-from pentools.figures.pen.shape import DIMENSIONS, dimension_words
 from pentools.figures.pen.svg import INK, PAPER, Picture, element, number
+from pentools.systems.anatomy import Anatomy, Span
+from pentools.systems.dimensions import dimension_words
+from pentools.systems.proportions import Proportions
+from pentools.systems.shape import DRAWN
 
 __all__ = ["arrow", "draw_lengths", "length_words", "spans_to_show"]
 
@@ -38,8 +39,8 @@ def spans_to_show(anatomy: Anatomy, names: Sequence[str]) -> dict[str, Span]:
         When this pen has no such dimension.
     """
     for name in names:
-        if name not in anatomy.spans or name not in DIMENSIONS:
-            known = ", ".join(key for key in anatomy.spans if key in DIMENSIONS)
+        if name not in anatomy.spans or name not in DRAWN:
+            known = ", ".join(key for key in anatomy.spans if key in DRAWN)
             raise InputError("dimension to show", f"one of {known}", name)
     return {name: anatomy.spans[name] for name in names}
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from pentools.errors import InputError
 from pentools.figures.pen.lettering import text_width_mm, wrap
-from pentools.figures.pen.profiles import Point
+from pentools.systems.profiles import Point
 
 __all__ = ["LINE_MM", "Label", "Placed", "place_row", "spread"]
 

@@ -78,23 +78,29 @@ def wrap(words: str, width_mm: float, size_mm: float = TEXT_MM, bold: bool = Fal
     lines: list[str] = []
     line = ""
     for word in (piece for piece in " ".join(words.splitlines()).split(" ") if piece):
-        rest = word
-        joined = f"{line} {rest}".strip()
+        joined = f"{line} {word}".strip()
         if text_width_mm(joined, size_mm, bold) <= width_mm:
             line = joined
             continue
         if line:
             lines.append(line)
-        while text_width_mm(rest, size_mm, bold) > width_mm:
-            cut = len(rest) - 1
-            while cut > 1 and text_width_mm(rest[:cut], size_mm, bold) > width_mm:
-                cut -= 1
-            lines.append(rest[:cut])
-            rest = rest[cut:]
-        line = rest
+        *full, line = _cut(word, width_mm, size_mm, bold)
+        lines += full
     if line or not lines:
         lines.append(line)
     return tuple(lines)
+
+
+def _cut(word: str, width_mm: float, size_mm: float, bold: bool) -> list[str]:
+    """A word in pieces no wider than a measure, each of one letter at least."""
+    pieces, start, used = [], 0, 0.0
+    for place, letter in enumerate(word):
+        wide = text_width_mm(letter, size_mm, bold)
+        if place > start and used + wide > width_mm:
+            pieces.append(word[start:place])
+            start, used = place, 0.0
+        used += wide
+    return [*pieces, word[start:]]
 
 
 def format_length(value_mm: float, decimal_sign: str = ".") -> str:

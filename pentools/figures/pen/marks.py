@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pentools.errors import InputError
-from pentools.figures.pen.anatomy import Anatomy
 from pentools.figures.pen.labels import LINE_MM, spread
 from pentools.figures.pen.lettering import wrap
 from pentools.figures.pen.paint import View
-from pentools.figures.pen.parts import part_name
 from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, Picture, element, number
+from pentools.systems.anatomy import Anatomy
+from pentools.systems.parts import part_name
 
 __all__ = ["Mark", "draw_mark_list", "draw_tags", "mark_of"]
 

@@ -4,26 +4,21 @@ from __future__ import annotations
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
-from pentools.figures.pen.anatomy import Piece, Span
 from pentools.figures.pen.dimensions import arrow
-from pentools.figures.pen.fillers import anatomy_of
 from pentools.figures.pen.labels import LINE_MM
 from pentools.figures.pen.lettering import wrap
-from pentools.figures.pen.measures import MEASURES
 from pentools.figures.pen.paint import View, paint_pieces
-from pentools.figures.pen.parts import system_name
-from pentools.figures.pen.proportions import proportions_of
-from pentools.figures.pen.shape import PenShape, length_of
 from pentools.figures.pen.sheet import EDGE_MM, caption_words, draw_caption, draw_title
 from pentools.figures.pen.svg import OXBLOOD, PAPER, SLATE, Picture, element, number
+from pentools.systems.anatomy import Piece, Span
+from pentools.systems.assembly import anatomy_of
+from pentools.systems.dimensions import DIMENSIONS, dimension_named
+from pentools.systems.registry import system_named
+from pentools.systems.shape import PenShape
+from pentools.systems.typical import proportions_of
 
 __all__ = ["measurable", "measure_here"]
 
-
-_OTHER_NAMES = {
-    "head": "head_diameter", "groove": "groove_diameter", "width": "groove_width", "outside": "sac_outside",
-    "wall": "sac_wall", "reach": "breather_length", "tube": "breather_diameter", "barrel": "barrel_diameter", "section": "section_diameter",
-}  # fmt: skip
 _WITH_CAP = {"capped_length", "cap_length", "cap_diameter"}
 
 
@@ -46,7 +41,7 @@ def measurable(system: str) -> tuple[str, ...]:
         When the system is unknown.
     """
     anatomy, _, _ = anatomy_of(system, proportions_of(PenShape(system)), capped=True)
-    return tuple(name for name in MEASURES if name in anatomy.spans)
+    return tuple(name for name, known in DIMENSIONS.items() if known.taken is not None and name in anatomy.spans)
 
 
 def measure_here(
@@ -84,35 +79,35 @@ def measure_here(
     """
     if not 60.0 <= width_mm <= 200.0:
         raise InputError("width of the drawing", "60 to 200 mm", f"{width_mm:g} mm")
-    name = dimension.replace("-", "_").removesuffix("_mm")
-    name = length_of(system) if name == "length" else _OTHER_NAMES.get(name, name)
+    name = dimension_named(dimension, length=system_named(system).length)
     full = proportions_of(shape or PenShape(system))
     anatomy, _, _ = anatomy_of(system, full, capped=name in _WITH_CAP)
     if name == "depth" and name not in anatomy.spans:
         name = "barrel_depth"
-    if name not in MEASURES or name not in anatomy.spans:
+    known, span = DIMENSIONS.get(name), anatomy.spans.get(name)
+    if known is None or known.taken is None or span is None:
         raise InputError("dimension to measure", "one of " + ", ".join(measurable(system)), dimension)
-    measure, span = MEASURES[name], anatomy.spans[name]
-    pieces = [piece for piece in anatomy.pieces if not measure.parts or piece.part in measure.parts]
-    title = f"Measure the {measure.words} here."
+    taken = known.taken
+    pieces = [piece for piece in anatomy.pieces if not taken.parts or piece.part in taken.parts]
+    title = f"Measure the {known.words} here."
     picture = Picture(width_mm, "measure")
     top = draw_title(picture, title) if show_title else 2.0
-    view, head, foot = _window(pieces, span, width_mm, top, measure.tool)
+    view, head, foot = _window(pieces, span, width_mm, top, taken.tool)
     clip = f"{picture.prefix}-window"
     window = element("rect", x=0.5, y=head - 0.3, width=width_mm - 1.0, height=foot - head + 0.6)
     picture.add(element("clipPath", window, id=clip), f'<g clip-path="url(#{clip})">')
     paint_pieces(picture, view, pieces)
     picture.add("</g>")
-    _jaws(picture, view, span, measure.tool, head)
-    _value_arrow(picture, view, span, measure.words)
-    y = foot + (8.5 if measure.tool in {"outside", "blade", "depth"} else 5.0)
-    for line in wrap(measure.how, width_mm - 2.0 * EDGE_MM):
+    _jaws(picture, view, span, taken.tool, head)
+    _value_arrow(picture, view, span, known.words)
+    y = foot + (8.5 if taken.tool in {"outside", "blade", "depth"} else 5.0)
+    for line in wrap(taken.how, width_mm - 2.0 * EDGE_MM):
         picture.text(EDGE_MM, y, line)
         y += LINE_MM
     y = draw_caption(
         picture, "Drawn, not to scale with your pen." if shape is None else caption_words(full, {name: span}), y + 0.6
     )
-    alt = f"{title} {measure.how} A drawing of {' and '.join(sorted({piece.part.replace('-', ' ') for piece in pieces}))} of a {system_name(system)}."
+    alt = f"{title} {taken.how} A drawing of {' and '.join(sorted({piece.part.replace('-', ' ') for piece in pieces}))} of a {system_named(system).label}."
     return Drawing(picture.finish(y + 1.4, title, alt), title, alt, width_mm)
 
 

@@ -6,11 +6,12 @@ import itertools
 from dataclasses import dataclass, field
 
 from pentools.errors import InputError
-from pentools.figures.pen.anatomy import Anatomy, Piece, Span
-from pentools.figures.pen.fillers import anatomy_of
-from pentools.figures.pen.front import Stations, stations_of
-from pentools.figures.pen.profiles import Point, dome
-from pentools.figures.pen.proportions import Proportions
+from pentools.systems.anatomy import Anatomy, Piece, Span
+from pentools.systems.assembly import anatomy_of
+from pentools.systems.front import Stations, stations_of
+from pentools.systems.profiles import Point, dome
+from pentools.systems.proportions import Proportions
+from pentools.systems.registry import system_named
 
 __all__ = ["Outline", "outline_of"]
 
@@ -18,8 +19,6 @@ _SEEN = {
     "barrel_length", "barrel_diameter", "section_length", "section_diameter", "nib_length", "cap_length", "cap_diameter",
     "open_length", "capped_length", "end_length", "thread_diameter", "thread_length",
 }  # fmt: skip
-_END_PARTS = ("blind-cap", "knob", "end-cap")
-_END_NAMES = {"piston": "knob", "safety": "knob", "syringe": "end-cap"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +124,7 @@ def outline_of(system: str, p: Proportions, *, capped: bool) -> Outline:
     Outline
         Profiles and pieces.
     """
-    s = stations_of(p)
+    s, end_part = stations_of(p), system_named(system).end_part
     anatomy, front, back = anatomy_of(system, p, capped=capped)
     profiles: dict[str, tuple[Point, ...]] = {}
     start = _closed(profiles, anatomy, p) if capped else _open(profiles, anatomy, p, s)
@@ -134,11 +133,10 @@ def outline_of(system: str, p: Proportions, *, capped: bool) -> Outline:
     profiles["barrel"] = ((start, s.outer), *(point for point in barrel if point[0] > start))
     if s.total > s.end:
         rounding = min(0.45 * (s.total - s.end), 4.5)
-        name = _END_NAMES.get(system, "blind-cap")
-        profiles[name] = ((s.end, s.tail), *dome(s.total - rounding, 0.96 * s.tail, rounding, 0.0))
+        profiles[end_part] = ((s.end, s.tail), *dome(s.total - rounding, 0.96 * s.tail, rounding, 0.0))
     drawn = Anatomy()
     keep = {"clip"} if capped else {"nib", "feed"}
-    for part in ("section", "barrel", *_END_PARTS, "cap", "cap-band", "cap-threads"):
+    for part in ("section", "barrel", end_part, "cap", "cap-band", "cap-threads"):
         if part in profiles:
             drawn.solid(part, profiles[part], "metal" if part == "cap-band" else "void")
     shown = [piece for piece in anatomy.pieces if piece.part in keep and piece.style != "hidden"]

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from pentools.figures.pen.anatomy import Piece
-from pentools.figures.pen.profiles import Point
 from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
+from pentools.systems.anatomy import Piece
+from pentools.systems.profiles import Point
 
 __all__ = ["View", "paint_pieces"]
 

@@ -6,17 +6,11 @@ from collections.abc import Mapping, Sequence
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
-from pentools.figures.pen.anatomy import Anatomy, Span
 from pentools.figures.pen.dimensions import draw_lengths, spans_to_show
-from pentools.figures.pen.fillers import anatomy_of
 from pentools.figures.pen.labels import Label, place_row
 from pentools.figures.pen.lettering import format_length
 from pentools.figures.pen.marks import Mark, draw_mark_list, draw_tags, mark_of
 from pentools.figures.pen.paint import View, paint_pieces
-from pentools.figures.pen.parts import CAP_PARTS, drawn_part, part_name, parts_of, system_name
-from pentools.figures.pen.profiles import Point
-from pentools.figures.pen.proportions import Proportions, proportions_of
-from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
 from pentools.figures.pen.sheet import (
     EDGE_MM,
     RAIL_MM,
@@ -28,6 +22,15 @@ from pentools.figures.pen.sheet import (
     with_article,
 )
 from pentools.figures.pen.svg import OXBLOOD, Picture, element, number
+from pentools.systems.anatomy import Anatomy, Span
+from pentools.systems.assembly import anatomy_of
+from pentools.systems.dimensions import dimension_words
+from pentools.systems.parts import CAP_PARTS, drawn_part, part_name, parts_of
+from pentools.systems.profiles import Point
+from pentools.systems.proportions import Proportions
+from pentools.systems.registry import system_named
+from pentools.systems.shape import DRAWN, PenShape
+from pentools.systems.typical import proportions_of
 
 __all__ = ["draw_pen"]
 
@@ -61,10 +64,10 @@ def draw_pen(
     highlight_word : str
         Word set under the names of highlighted parts.
     dimensions : sequence of str
-        Names of dimensions to show with arrows and figures (keys of `DIMENSIONS` in the shape module).
+        Names of dimensions to show with arrows and figures (of `pentools.systems.shape.DRAWN`).
     marks : sequence of (str, str, str)
         For a condition survey: part (or a general word that
-        `pentools.figures.pen.parts.drawn_part` knows), what is wrong, severity; each becomes a numbered tag and a line of text.
+        `pentools.systems.parts.drawn_part` knows), what is wrong, severity; each becomes a numbered tag and a line of text.
     capped : bool
         Whether the cap is on; a highlighted or marked part of the cap puts it on anyway.
     labels : sequence of str or None
@@ -108,7 +111,7 @@ def draw_pen(
     full = proportions_of(shape)
     anatomy, front, back = anatomy_of(shape.system, full, capped=capped)
     spans = spans_to_show(anatomy, dimensions)
-    finding = title or f"The parts of {with_article(system_name(shape.system))}, in section."
+    finding = title or f"The parts of {with_article(system_named(shape.system).label)}, in section."
     picture = Picture(width_mm)
     scale = (width_mm - 2.0 * EDGE_MM) / (back - front)
     heights = [scale * y for piece in anatomy.pieces for _, y in piece.points]
@@ -141,7 +144,7 @@ def _check_parts(system: str, named: Sequence[str]) -> None:
     known = parts_of(system)
     for part in named:
         if part not in known:
-            raise InputError("part", f"a part of {with_article(system_name(system))} ({', '.join(known)})", part)
+            raise InputError("part", f"a part of {with_article(system_named(system).label)} ({', '.join(known)})", part)
 
 
 def _named(system: str, labels: Sequence[str] | None, named: Sequence[str], dimensioned: bool) -> set[str]:
@@ -203,13 +206,13 @@ def _diameter_arrow(picture: Picture, view: View, name: str, span: Span) -> None
 
 def _alt(finding: str, shape: PenShape, marks: Sequence[Mark]) -> str:
     figures = [
-        f"{words} {format_length(value)}"
-        for name, (words, _, _) in DIMENSIONS.items()
+        f"{dimension_words(name)} {format_length(value)}"
+        for name in DRAWN
         if (value := shape.measured(name)) is not None
     ]
     parts = [
         finding.rstrip(".") + ".",
-        f"A drawing in section of {with_article(system_name(shape.system))}, nib to the left.",
+        f"A drawing in section of {with_article(system_named(shape.system).label)}, nib to the left.",
     ]
     parts.append("Measured: " + "; ".join(figures) + "." if figures else "No dimension was measured.")
     parts += [f"Tag {mark.number}, {part_name(mark.part)}: {mark.text} ({mark.severity})." for mark in marks]

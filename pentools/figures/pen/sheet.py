@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 
-from pentools.figures.pen.anatomy import Span
 from pentools.figures.pen.labels import LINE_MM, Placed
 from pentools.figures.pen.lettering import wrap
 from pentools.figures.pen.paint import View
-from pentools.figures.pen.proportions import Proportions
-from pentools.figures.pen.shape import DIMENSIONS, dimension_words
 from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
+from pentools.systems.anatomy import Span
+from pentools.systems.dimensions import dimension_words
+from pentools.systems.proportions import Proportions
+from pentools.systems.shape import DRAWN
 
 __all__ = [
     "EDGE_MM",
@@ -61,7 +62,7 @@ def caption_words(full: Proportions, used: Mapping[str, Span]) -> str:
 
 
 def _basis(full: Proportions, used: Collection[str]) -> str:
-    assumed = full.assumed & set(used) & set(DIMENSIONS)
+    assumed = full.assumed & set(used) & set(DRAWN)
     if not assumed - {"open_length", "capped_length", "barrel_depth"}:
         return "Drawn to scale from measurements."
     if not assumed & _CARRIES:

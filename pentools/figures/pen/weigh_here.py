@@ -8,11 +8,11 @@ from pentools.figures.pen.labels import LINE_MM
 from pentools.figures.pen.lettering import wrap
 from pentools.figures.pen.outline import outline_of
 from pentools.figures.pen.paint import View, paint_pieces
-from pentools.figures.pen.parts import system_name
-from pentools.figures.pen.proportions import proportions_of
-from pentools.figures.pen.shape import PenShape
 from pentools.figures.pen.sheet import EDGE_MM, draw_caption, draw_title
 from pentools.figures.pen.svg import INK, PAPER, SLATE, Picture, element, number
+from pentools.systems.registry import system_named
+from pentools.systems.shape import PenShape
+from pentools.systems.typical import proportions_of
 
 __all__ = ["weigh_here"]
 
@@ -85,7 +85,7 @@ def weigh_here(
         foot = max(foot, y)
     foot = draw_caption(picture, "Drawn; the balance is not to scale.", foot + LINE_MM + 0.8)
     shown = [f"{name}: {reading or 'not weighed yet'}." for (name, _), reading in zip(_STEPS, readings, strict=True)]
-    alt = f"{title} A drawing of a pen ({system_name(system)}) on a balance, twice. {' '.join(shown)}"
+    alt = f"{title} A drawing of a pen ({system_named(system).label}) on a balance, twice. {' '.join(shown)}"
     return Drawing(picture.finish(foot + 1.4, title, alt), title, alt, width_mm)
 
 

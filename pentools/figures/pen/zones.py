@@ -10,15 +10,16 @@ from dataclasses import dataclass
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
-from pentools.figures.pen.anatomy import Anatomy
 from pentools.figures.pen.labels import Label, place_row
 from pentools.figures.pen.outline import Outline, outline_of
 from pentools.figures.pen.paint import View, paint_pieces
-from pentools.figures.pen.parts import part_name, system_name
-from pentools.figures.pen.proportions import proportions_of
-from pentools.figures.pen.shape import PenShape
 from pentools.figures.pen.sheet import caption_words, draw_caption, draw_side, draw_title
 from pentools.figures.pen.svg import INK, PAPER, Picture, element, number
+from pentools.systems.anatomy import Anatomy
+from pentools.systems.parts import part_name
+from pentools.systems.registry import system_named
+from pentools.systems.shape import PenShape
+from pentools.systems.typical import proportions_of
 
 __all__ = ["ZONE_KINDS", "Zone", "draw_zones"]
 
@@ -147,7 +148,7 @@ def _finding(zones: Sequence[Zone]) -> str:
 
 
 def _described(shape: PenShape, zones: Sequence[Zone]) -> str:
-    words = [f"The outside of a pen ({system_name(shape.system)}), nib end to the left."]
+    words = [f"The outside of a pen ({system_named(shape.system).label}), nib end to the left."]
     for zone in zones:
         name, allowed, _ = ZONE_KINDS[zone.kind]
         stretch = ""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.weighing.expected import SYSTEMS
 from pentools.figures.pen.measure_here import measurable, measure_here
 from pentools.record.stages.seal.kinds import PLACES
+from pentools.systems.registry import SYSTEMS
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.weighing.expected import SYSTEMS
 from pentools.errors import InputError
 from pentools.figures.pen.measure_here import measure_here
 from pentools.figures.pen.weigh_here import weigh_here
 from pentools.figures.pen_from_record import pen_shape
 from pentools.sums.weighing.capacity import dimension_fields
+from pentools.systems.dimensions import ASKED
+from pentools.systems.registry import SYSTEMS
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -40,7 +41,9 @@ def dimension_drawings(job: Job) -> tuple[Drawing, ...]:
     for field in dimension_fields(system):
         if field.unit == "mm":
             try:
-                found.append(measure_here(system, field.name, shape=shape))
+                found.append(
+                    measure_here(system, "length" if field.name == "length" else ASKED[field.name].name, shape=shape)
+                )
             except InputError:
                 continue  # this one has no place in the drawing
     return tuple(found)

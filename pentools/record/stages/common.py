@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from pentools import tables
 from pentools.fields import Field
+from pentools.systems.registry import system_choices
 
 __all__ = ["PARTS", "SEVERITIES", "length", "mass", "system_choices", "yes_no"]
 
@@ -31,11 +31,6 @@ SEVERITIES: tuple[tuple[str, str], ...] = (
     ("3", "3 serious: the pen does not work because of it"),
     ("4", "4 lost: the part cannot be saved"),
 )
-
-
-def system_choices() -> tuple[tuple[str, str], ...]:
-    """The filling systems as choices, in the order of their table."""
-    return tuple((row["key"], row["label"]) for row in tables.rows("filling_systems"))
 
 
 def length(name: str, label: str, hint: str, low: float, high: float, *, public: bool = True) -> Field:

@@ -24,6 +24,7 @@ from pentools.sums.weighing.inputs import (
     number_or,
     system_of,
 )
+from pentools.systems.registry import system_named
 from pentools.tables.fillers import fill_suspects
 
 __all__ = ["CAPACITY", "all_dimension_names", "capacity_answer", "dimension_fields"]
@@ -108,7 +109,7 @@ def capacity_answer(values: Values) -> SumAnswer:
     findings: tuple[Finding, ...] = ()
     if expected is not None and system is not None:
         diagnosis = diagnose_fill(
-            system,
+            system_named(system).family.key,
             (result.volume_ml, result.budget.standard_uncertainty),
             (expected.volume_ml, expected.budget.standard_uncertainty),
             expected.holds,

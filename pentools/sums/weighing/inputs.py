@@ -8,10 +8,12 @@ from collections.abc import Mapping
 from pentools.calc.base.findings import Finding
 from pentools.calc.weighing.capacity import BALANCES, Balance, Conditions, Liquid, ink_against_water
 from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
-from pentools.calc.weighing.expected import ExpectedVolume, Measured, expected_volume
+from pentools.calc.weighing.expected import ExpectedVolume, Measured
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.sums.weighing.fields import all_dimension_names, dimension_fields
+from pentools.systems.dimensions import ASKED
+from pentools.systems.volume import system_volume
 from pentools.units import Reading
 
 __all__ = [
@@ -29,7 +31,6 @@ Values = Mapping[str, Value]
 ASSUMED_INK = Liquid("ink", 1005.0, 10.0 / math.sqrt(3))  # rectangular, half-width 1 % (judged: no source was found)
 ROUGH_INK_KG_M3 = 5.0  # taken where a density is typed without ±
 LENGTH_MM = 0.2  # a depth rod or a rule inside a barrel (judged)
-_LENGTHS = frozenset({"stroke", "length", "reach", "depth", "nipple_length", "head"})
 
 
 def number_or(values: Values, name: str, usual: float) -> float:
@@ -230,7 +231,7 @@ def expected_of(values: Values, conditions: Conditions) -> ExpectedVolume | None
         elif isinstance(value, int | float) and not isinstance(value, bool):
             dimensions[field.name] = Measured(float(value))
     vapour = saturation_vapour_pressure_kpa(conditions.temperature_c)
-    return expected_volume(system, dimensions, conditions.pressure_kpa, vapour)
+    return system_volume(system, dimensions, conditions.pressure_kpa, vapour)
 
 
 def _usual(name: str, unit: str, value: float, caliper: float) -> float:
@@ -238,7 +239,7 @@ def _usual(name: str, unit: str, value: float, caliper: float) -> float:
         return 0.05
     if unit == "ml":
         return 0.1 * value
-    return max(caliper, LENGTH_MM) if name in _LENGTHS else caliper
+    return max(caliper, LENGTH_MM) if ASKED[name].rough else caliper
 
 
 def findings_on_input(values: Values) -> tuple[Finding, ...]:

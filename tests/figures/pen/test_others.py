@@ -11,11 +11,11 @@ from pentools.errors import InputError
 from pentools.figures.pen.labels import spread
 from pentools.figures.pen.lettering import format_length, text_width_mm, wrap
 from pentools.figures.pen.measure_here import measurable, measure_here
-from pentools.figures.pen.parts import SYSTEM_KEYS
-from pentools.figures.pen.shape import PenShape
 from pentools.figures.pen.svg import Picture, element
 from pentools.figures.pen.weigh_here import weigh_here
 from pentools.figures.pen.zones import ZONE_KINDS, Zone, draw_zones
+from pentools.systems.registry import SYSTEMS
+from pentools.systems.shape import PenShape
 
 
 def zone_box(drawing, index):
@@ -33,7 +33,7 @@ def test_a_zone_lies_where_it_was_measured():
     assert part[1] - whole[0] == pytest.approx(41.0 * scale, abs=0.03)
 
 
-@pytest.mark.parametrize("system", SYSTEM_KEYS)
+@pytest.mark.parametrize("system", SYSTEMS)
 def test_every_kind_of_zone_has_its_pattern_and_its_words(system):
     zones = [Zone(kind, "barrel", 9.0 + 6.0 * i, 14.0 + 6.0 * i) for i, kind in enumerate(ZONE_KINDS)]
     drawing = draw_zones(PenShape(system), zones, capped=False)
@@ -66,7 +66,7 @@ def test_zones_that_cannot_be_are_refused():
         draw_zones(PenShape("piston"), [Zone("plain", "barrel", 400.0)])
 
 
-@pytest.mark.parametrize("system", SYSTEM_KEYS)
+@pytest.mark.parametrize("system", SYSTEMS)
 def test_every_measurement_of_every_system_has_its_drawing(system):
     names = measurable(system)
     assert {"bore", "barrel_diameter", "capped_length"} <= set(names)

@@ -12,12 +12,14 @@ from hypothesis import strategies as st
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
 from pentools.figures.pen import labels
-from pentools.figures.pen.fillers import anatomy_of
 from pentools.figures.pen.marks import mark_of
-from pentools.figures.pen.parts import CAP_PARTS, SYSTEM_KEYS, part_name, parts_of
-from pentools.figures.pen.proportions import proportions_of
 from pentools.figures.pen.section_view import draw_pen
-from pentools.figures.pen.shape import DIMENSIONS, PenShape, dimension_words
+from pentools.systems.assembly import anatomy_of
+from pentools.systems.dimensions import DIMENSIONS, dimension_words
+from pentools.systems.parts import CAP_PARTS, part_name, parts_of
+from pentools.systems.registry import SYSTEMS
+from pentools.systems.shape import DRAWN, PenShape
+from pentools.systems.typical import proportions_of
 
 MEASURED = {
     "barrel_length_mm": 66.0, "barrel_diameter_mm": 12.4, "bore_mm": 8.6, "section_length_mm": 16.0,
@@ -26,7 +28,7 @@ MEASURED = {
 
 
 @pytest.mark.parametrize("capped", [False, True])
-@pytest.mark.parametrize("system", SYSTEM_KEYS)
+@pytest.mark.parametrize("system", SYSTEMS)
 def test_every_system_draws_with_every_part_drawn_and_named(system, capped):
     drawing = draw_pen(PenShape(system), capped=capped)
     assert isinstance(drawing, Drawing)
@@ -42,7 +44,7 @@ def test_every_system_draws_with_every_part_drawn_and_named(system, capped):
 
 @pytest.mark.parametrize("width_mm", [80.0, 160.0])
 @pytest.mark.parametrize("capped", [False, True])
-@pytest.mark.parametrize("system", SYSTEM_KEYS)
+@pytest.mark.parametrize("system", SYSTEMS)
 def test_no_label_lies_on_another_and_no_leader_crosses(system, capped, width_mm):
     drawing = draw_pen(PenShape(system), capped=capped, width_mm=width_mm)
     assert overlapping(drawing) == []
@@ -54,7 +56,7 @@ def test_no_label_lies_on_another_and_no_leader_crosses(system, capped, width_mm
         assert 0.0 <= y0 < y1 <= height
 
 
-@pytest.mark.parametrize("system", [key for key in SYSTEM_KEYS if key != "safety"])
+@pytest.mark.parametrize("system", [key for key in SYSTEMS if key != "safety"])
 def test_the_drawing_has_the_pens_own_proportions(system):
     drawing = draw_pen(PenShape(system, **MEASURED))
     x0, y0, x1, y1 = extent(drawing, "barrel")
@@ -167,7 +169,7 @@ def test_measurements_that_do_not_fit_together_are_named_not_hidden():
     torn = PenShape("lever-sac", **MEASURED, open_length_mm=160.0)
     said = " ".join(texts(draw_pen(torn)))
     assert "do not fit together" in said
-    assert "length uncapped" in said
+    assert "uncapped length" in said
     sound = PenShape("lever-sac", **MEASURED, open_length_mm=66.0 + 16.0 + 20.5)
     assert "do not fit" not in " ".join(texts(draw_pen(sound)))
 
@@ -203,7 +205,7 @@ SHAPES = st.builds(
         nib_length_mm=nib,
         section_length_mm=section,
     ),
-    st.sampled_from(SYSTEM_KEYS),
+    st.sampled_from(tuple(SYSTEMS)),
     st.floats(6.0, 22.0),
     st.floats(1.3, 4.0),
     st.floats(30.0, 110.0),
@@ -230,10 +232,11 @@ def test_odd_proportions_still_draw_clear_of_each_other(shape, capped):
 
 @st.composite
 def _measured_anyhow(draw):
-    system = draw(st.sampled_from(SYSTEM_KEYS))
+    system = draw(st.sampled_from(tuple(SYSTEMS)))
     typical = proportions_of(PenShape(system)).values
     chosen = {}
-    for name, (_, low, high) in DIMENSIONS.items():
+    for name in DRAWN:
+        low, high = DIMENSIONS[name].low, DIMENSIONS[name].high
         if typical.get(name) and draw(st.booleans()):
             chosen[f"{name}_mm"] = min(max(typical[name] * draw(st.floats(0.5, 1.8)), low), high)
     return system, chosen
@@ -250,7 +253,7 @@ def test_whatever_was_measured_is_drawn_so_or_said_not_to_fit(drawn, capped):
     drawing = draw_pen(shape, capped=capped)
     caption = " ".join(texts(drawing))
     spans = anatomy_of(system, proportions_of(shape), capped=capped)[0].spans
-    for name in set(spans) & set(DIMENSIONS):
+    for name in set(spans) & set(DRAWN):
         measured = shape.measured(name)
         if measured is not None and abs(spans[name].size - measured) > 0.1:
             assert dimension_words(name) in caption

@@ -4,11 +4,11 @@ import json
 
 import pytest
 
-from pentools.calc.weighing.expected import SYSTEMS
 from pentools.cli import main
 from pentools.sums import SUMS, find
 from pentools.sums.weighing.capacity import dimension_fields
 from pentools.sums.weighing.fields import needed_dimensions
+from pentools.systems.registry import SYSTEMS
 
 WEIGHED = ["--empty", "23.26 g; 23.25 g; 23,26 g", "--filled", "25.06 g"]
 PISTON = ["--system", "piston", "--bore", "9.0 mm", "--stroke", "31 mm"]

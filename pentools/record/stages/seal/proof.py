@@ -21,6 +21,7 @@ from pentools.record.stages.seal.trials import trials
 from pentools.record.storage import Record
 from pentools.sums.base import SumAnswer
 from pentools.sums.seal.knockout import KNOCKOUT
+from pentools.systems.registry import SYSTEMS
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -172,16 +173,14 @@ def clock_words(step: NextStep, moment: dt.datetime | None = None) -> str:
 
 def mechanism_of(job: Job) -> str:
     """What the pen has, as the fault tree knows it: plunger, piston or sac."""
-    from pentools import tables
-
     system = job.values("intake", "arrival")["system"]
     if system is None:
         used = {str(v["place"]) for kind in ("measure", "trial") for _, v in job.log("seal", kind)}
         return "sac" if "sac" in used else "plunger" if used & {"packing", "stack"} else "piston"
     if system == "syringe":
         return "plunger"  # a rod that passes a wall, as in a plunger
-    family = next((row["family"] for row in tables.rows("filling_systems") if row["key"] == system), "sac")
-    return _MECHANISMS.get(family, "sac")
+    found = SYSTEMS.get(str(system))
+    return _MECHANISMS.get(found.family.key, "sac") if found else "sac"
 
 
 def proofs_done(job: Job) -> tuple[ProofDone, ...]:

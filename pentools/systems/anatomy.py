@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
-from pentools.figures.pen.profiles import Point, round_points
+from pentools.systems.profiles import Point, round_points
 
 __all__ = ["Anatomy", "Piece", "Point", "Span", "Style"]
 

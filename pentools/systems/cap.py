@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from pentools.figures.pen.anatomy import Anatomy
-from pentools.figures.pen.front import Stations
-from pentools.figures.pen.profiles import dome
-from pentools.figures.pen.proportions import Proportions
+from pentools.systems.anatomy import Anatomy
+from pentools.systems.front import Stations
+from pentools.systems.profiles import dome
+from pentools.systems.proportions import Proportions
 
 __all__ = ["cap"]
 

@@ -6,9 +6,9 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pentools.figures.pen.anatomy import Anatomy
-from pentools.figures.pen.profiles import Point, curve, dome, round_points, threads
-from pentools.figures.pen.proportions import Proportions
+from pentools.systems.anatomy import Anatomy
+from pentools.systems.profiles import Point, curve, dome, round_points, threads
+from pentools.systems.proportions import Proportions
 
 __all__ = ["Stations", "barrel", "blind_cap", "nib_and_feed", "section", "stations_of"]
 

@@ -5,51 +5,11 @@ The typical proportions are judged from pens in general (from memory); they only
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from pentools.systems.proportions import Proportions
+from pentools.systems.registry import system_named
+from pentools.systems.shape import PenShape
 
-from pentools.figures.pen.shape import PenShape
-
-__all__ = ["Proportions", "proportions_of"]
-
-_END_MM = {
-    "button-sac": 11.0, "bulb": 24.0, "diaphragm-pump": 20.0, "plunger-vacuum": 13.0, "piston": 15.0, "syringe": 13.0,
-    "pneumatic-down-stroke": 15.0, "pneumatic-extending-tube": 15.0, "bellows": 16.0, "safety": 13.0,
-}  # fmt: skip
-_BARREL_MM = {"bulb": 52.0, "diaphragm-pump": 60.0, "safety": 84.0, "eyedropper": 78.0, "capillary": 76.0}
-
-
-@dataclass(frozen=True, slots=True)
-class Proportions:
-    """Every dimension the drawing uses, as a plain number [mm].
-
-    Parameters
-    ----------
-    values : dict of str to float
-        Dimension name without the unit -> [mm].
-    assumed : frozenset of str
-        Names that were not measured.
-    """
-
-    values: dict[str, float]
-    assumed: frozenset[str]
-
-    def __getitem__(self, dimension: str) -> float:
-        return self.values[dimension]
-
-    def radius(self, dimension: str) -> float:
-        """Half of a diameter.
-
-        Parameters
-        ----------
-        dimension : str
-            Name of a diameter.
-
-        Returns
-        -------
-        float
-            Radius [mm].
-        """
-        return self.values[dimension] / 2.0
+__all__ = ["proportions_of"]
 
 
 class _Filling:
@@ -107,9 +67,10 @@ def _diameters(fill: _Filling, shape: PenShape) -> None:
     )
     outer = shape.barrel_diameter_mm or (shape.cap_diameter_mm * 0.9 if shape.cap_diameter_mm else None)
     barrel = fill.take("barrel_diameter", outer or (inner * 1.42 if inner else 12.0), (inner or 0.0) + 1.4)
-    tight = shape.system in {"piston", "plunger-vacuum", "syringe"}
     bore_high = barrel - 1.2
-    bore = fill.take("bore", inner or barrel * (0.70 if tight else 0.74), max(_rod_low(shape), 2.0), bore_high)
+    bore = fill.take(
+        "bore", inner or barrel * system_named(shape.system).typical.bore_share, max(_rod_low(shape), 2.0), bore_high
+    )
     section = fill.take("section_diameter", barrel * 0.82, min(bore * 0.95, barrel))
     fill.take("feed_diameter", section * 0.54, 1.5, section - 1.6)
     fill.take("cap_diameter", barrel * 1.13, barrel + 0.8)
@@ -122,12 +83,12 @@ def _rod_low(shape: PenShape) -> float:
 
 
 def _lengths(fill: _Filling, shape: PenShape) -> None:
-    system = shape.system
+    system = system_named(shape.system)
     barrel = fill.values["barrel_diameter"]
     typical_mm = {
         "nib_length": min(max(1.65 * barrel, 10.0), 24.0),
-        "section_length": 0.0 if system == "safety" else min(max(1.3 * barrel, 9.0), 20.0),
-        "end_length": _END_MM.get(system, 0.0),
+        "section_length": min(max(1.3 * barrel, 9.0), 20.0) if system.has_section else 0.0,
+        "end_length": system.typical.end_mm,
     }
     share = _share_left(shape, typical_mm)
     nib, section, end = (fill.take(name, share * length, 0.0) for name, length in typical_mm.items())
@@ -140,7 +101,7 @@ def _lengths(fill: _Filling, shape: PenShape) -> None:
     capped = shape.capped_length_mm - nib - section - end - 8.0 if shape.capped_length_mm else None
     depth = shape.barrel_depth_mm + 3.0 if shape.barrel_depth_mm else None
     inside = max(shape.sac_length_mm or 0.0, (shape.stroke_mm or 0.0) + 14.0, shape.cartridge_length_mm or 0.0) + 10.0
-    typical = left or capped or depth or max(_BARREL_MM.get(system, 66.0), inside)
+    typical = left or capped or depth or max(system.typical.barrel_mm, inside)
     length = fill.take("barrel_length", typical, 24.0)
     fill.take("open_length", nib + section + length + end)
     fill.take("barrel_depth", length - 3.0, 5.0, length)
@@ -163,7 +124,7 @@ def _share_left(shape: PenShape, typical_mm: dict[str, float]) -> float:
 
 def _mechanism(fill: _Filling, shape: PenShape) -> None:
     bore, length = fill.values["bore"], fill.values["barrel_length"]
-    head = fill.take("head_diameter", bore * (0.99 if shape.system == "plunger-vacuum" else 0.94), 1.5, bore)
+    head = fill.take("head_diameter", bore * system_named(shape.system).typical.head_share, 1.5, bore)
     fill.take("head_length", min(0.62 * bore, 6.0), (shape.groove_width_mm or 0.0) + 1.2)
     fill.take("groove_diameter", head * 0.62, max((shape.rod_mm or 0.0) + 0.2, 0.8), head - 0.6)
     fill.take("groove_width", fill.values["head_length"] * 0.45, 0.3, fill.values["head_length"] - 0.6)

@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-from pentools.figures.pen.anatomy import Anatomy
-from pentools.figures.pen.cap import cap
-from pentools.figures.pen.fillers_bore import BORE_FILLERS
-from pentools.figures.pen.fillers_piston import PISTON_FILLERS
-from pentools.figures.pen.fillers_pneumatic import PNEUMATIC_FILLERS
-from pentools.figures.pen.fillers_sac import SAC_FILLERS
-from pentools.figures.pen.front import stations_of
-from pentools.figures.pen.proportions import Proportions
+from pentools.systems.anatomy import Anatomy
+from pentools.systems.cap import cap
+from pentools.systems.front import stations_of
+from pentools.systems.proportions import Proportions
+from pentools.systems.registry import system_named
 
 __all__ = ["anatomy_of"]
-
-_FILLERS = SAC_FILLERS | PNEUMATIC_FILLERS | PISTON_FILLERS | BORE_FILLERS
 
 
 def anatomy_of(system: str, p: Proportions, *, capped: bool = False) -> tuple[Anatomy, float, float]:
@@ -34,10 +29,11 @@ def anatomy_of(system: str, p: Proportions, *, capped: bool = False) -> tuple[An
         The pieces, and the foremost and rearmost x [mm].
     """
     anatomy, stations = Anatomy(), stations_of(p)
-    _FILLERS[system](anatomy, p, stations)
+    declared = system_named(system)
+    declared.draw(anatomy, p, stations)
     front = 0.0
     if capped:
-        face = p.radius("section_diameter") if system != "safety" else 0.5 * (stations.bore + stations.outer)
+        face = p.radius("section_diameter") if declared.has_section else 0.5 * (stations.bore + stations.outer)
         anatomy.pieces = [piece for piece in anatomy.pieces if (piece.part, piece.style) != ("filling-tube", "hidden")]
         front = cap(anatomy, p, stations, section_radius=face)
     xs = [x for piece in anatomy.pieces for x, _ in piece.points]
