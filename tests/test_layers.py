@@ -8,7 +8,8 @@ import pytest
 PACKAGE = Path(__file__).resolve().parents[1] / "pentools"
 LAYERS = [
     {"errors", "decimals"},
-    {"units"},
+    {"units", "shillings"},
+    {"money"},
     {"fields"},
     {"calc"},
     {"tables"},

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from pentools import tables
 from pentools.calc.dating.days import civil_date
 from pentools.calc.dating.interval import read_edtf
-from pentools.calc.dating.price_reading import read_price
 from pentools.calc.dating.prices import price_then_now
 from pentools.errors import InputError
+from pentools.money import read_money
 from pentools.sums.dating.money import index_for
 
 # Library of Congress, Extended Date/Time Format (EDTF) Specification, 2019 (the text of ISO 8601-2 Annex A), the examples
@@ -165,7 +165,7 @@ def test_five_dollars_of_1940():
     # common practice, no source: "about a hundred and ten today"
     index = index_for("USD")
     for to_year in (2023, 2024):
-        assert price_then_now(read_price("5.00 USD"), 1940, index, to_year).amount == pytest.approx(110, rel=0.03)
+        assert price_then_now(read_money("5.00 USD"), 1940, index, to_year).amount == pytest.approx(110, rel=0.03)
 
 
 def test_the_uk_chain_is_as_rough_as_it_says():
@@ -176,6 +176,6 @@ def test_the_uk_chain_is_as_rough_as_it_says():
     assert 90 / (index.values[2011] / index.values[1912]) == pytest.approx(1.22, abs=0.02)
     assert 40 / (index.values[2003] / index.values[1938]) == pytest.approx(1.03, abs=0.02)
     assert index.values[1968] / 571 == pytest.approx(1.03, abs=0.005)
-    result = price_then_now(read_price("12/6"), 1938, index, 2003)
+    result = price_then_now(read_money("12/6"), 1938, index, 2003)
     assert result.figures == 2
     assert any("about" in finding.text for finding in result.findings)

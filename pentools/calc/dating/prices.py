@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.dating.price_reading import Price
 from pentools.errors import InputError
+from pentools.money import Money
 
 __all__ = ["IndexSeries", "PriceThenNow", "price_then_now", "round_to_figures"]
 
@@ -47,7 +47,7 @@ class PriceThenNow:
 
     Parameters
     ----------
-    price : Price
+    price : Money
         The price as it was.
     year, to_year : int
         Its year, and the year whose money it is given in.
@@ -67,7 +67,7 @@ class PriceThenNow:
         What to bear in mind.
     """
 
-    price: Price
+    price: Money
     year: int
     to_year: int
     multiplier: float
@@ -79,12 +79,12 @@ class PriceThenNow:
     findings: tuple[Finding, ...] = ()
 
 
-def price_then_now(price: Price, year: int, index: IndexSeries, to_year: int | None = None) -> PriceThenNow:
+def price_then_now(price: Money, year: int, index: IndexSeries, to_year: int | None = None) -> PriceThenNow:
     """A price of one year in the money of another.
 
     Parameters
     ----------
-    price : Price
+    price : Money
         Amount and currency; the index must go with the currency.
     year : int
         The year of the price, one of the index's.
@@ -112,8 +112,9 @@ def price_then_now(price: Price, year: int, index: IndexSeries, to_year: int | N
 
     Examples
     --------
+    >>> from decimal import Decimal
     >>> series = IndexSeries("an index", "USD", {1940: 14.0, 2023: 304.702}, {1940: 0.05, 2023: 0.0005})
-    >>> price_then_now(Price(5.0, "USD"), 1940, series).rounded
+    >>> price_then_now(Money(Decimal(5), "USD"), 1940, series).rounded
     109.0
     """
     if price.currency != index.currency:
@@ -125,7 +126,7 @@ def price_then_now(price: Price, year: int, index: IndexSeries, to_year: int | N
                 name, f"{min(index.values)} to {max(index.values)}", wanted, f"{index.name} has no other years here."
             )
     multiplier = index.values[target] / index.values[year]
-    amount = price.amount * multiplier
+    amount = float(price.amount) * multiplier
     relative = sum(index.half_widths.get(y, 0.0) / index.values[y] for y in {year, target}) if year != target else 0.0
     figures = 2 if index.rough or relative >= THREE_FIGURES_BELOW else 3
     rounded = round_to_figures(amount, figures) if year != target else amount

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import functools
+import re
 from collections.abc import Mapping
 
 from pentools import tables
-from pentools.calc.dating.price_reading import read_price
 from pentools.calc.dating.prices import IndexSeries, PriceThenNow, price_then_now
 from pentools.errors import InputError
 from pentools.fields import Field, Value
+from pentools.money import Money, read_money
 from pentools.sums.base import Sum, SumAnswer
 
-__all__ = ["MONEY", "index_for", "money_answer"]
+__all__ = ["MONEY", "index_for", "money_answer", "price_answer"]
+
+LAST_SHILLINGS = 1971
+"""The year in which shillings and pence ended and new pence began, on 15 February (Decimal Currency Act 1967)."""
 
 FIELDS = (
     Field("price", "Price then", "text", required=True, hint="such as 5.00 USD, $2.75, £1 1s or 12/6"),
@@ -50,7 +54,7 @@ def index_for(currency: str) -> IndexSeries:
         values = {int(row["year"]): float(row["index"]) for row in rows}
         widths = {int(row["year"]): float(row["index"]) * float(row["rough_share"]) for row in rows}
         return IndexSeries("The UK consumer price chain", "GBP", values, widths, rough=True)
-    raise InputError("currency", "USD or GBP", currency)
+    raise InputError("price", "in USD or GBP", currency, "There is an index for USD and GBP only.")
 
 
 def money_answer(values: Mapping[str, Value]) -> SumAnswer:
@@ -72,17 +76,51 @@ def money_answer(values: Mapping[str, Value]) -> SumAnswer:
         If the price cannot be read or a year is not in the index.
     """
     typed, year, to_year = values.get("price"), values.get("year"), values.get("to")
-    price = read_price(typed if isinstance(typed, str) else "")
+    price = read_money(typed if isinstance(typed, str) else "", name="price", zero=False)
     if not isinstance(year, int | float):
         raise InputError("Year of the price", "filled in", "", "Such as 1940.")
-    result = price_then_now(
-        price, int(year), index_for(price.currency), int(to_year) if isinstance(to_year, int | float) else None
-    )
+    return price_answer(price, int(year), int(to_year) if isinstance(to_year, int | float) else None)
+
+
+def price_answer(price: Money, year: int, to_year: int | None = None) -> SumAnswer:
+    """A price as read, in the money of another year.
+
+    Parameters
+    ----------
+    price : Money
+        In dollars of the United States or pounds.
+    year : int
+        The year of the price.
+    to_year : int or None
+        The year whose money it is wanted in; the index's last by default.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object.
+
+    Raises
+    ------
+    InputError
+        If there is no index for the money or the year, or the money was not in use in that year.
+    """
+    if price.old and year > LAST_SHILLINGS:
+        raise InputError("year of the price", f"{LAST_SHILLINGS} or earlier for shillings and pence", year)
+    if year < LAST_SHILLINGS and re.search(r"\d\s*(?:p\b|new)", price.typed):
+        raise InputError(
+            "price",
+            "in the money of its year",
+            price.typed,
+            f"New pence began in {LAST_SHILLINGS}: type old pence with d.",
+        )
+    result = price_then_now(price, year, index_for(price.currency), to_year)
     sentence = _sentence(result)
     data = {
         "sentence": sentence,
-        "price": price.amount,
+        "price": float(price.amount),
         "currency": price.currency,
+        "currency_assumed": price.assumed,
+        "read_as": price.read_as,
         "year": result.year,
         "to_year": result.to_year,
         "amount": result.amount,
@@ -99,6 +137,7 @@ def money_answer(values: Mapping[str, Value]) -> SumAnswer:
     table = (
         ("quantity", "value"),
         ("price then", f"{price.typed} in {result.year}"),
+        ("read as", price.read_as),
         (f"index in {result.year}", f"{result.index.values[result.year]:g}"),
         (f"index in {result.to_year}", f"{result.index.values[result.to_year]:g}"),
         ("multiplied by", f"{result.multiplier:.3g}"),

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.interval import EdtfInterval
 from pentools.calc.dating.words import read_date
-from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.figures.dating.identify import evidence_figure
 from pentools.panels.stage import PanelResult, StagePanel
@@ -19,9 +18,9 @@ from pentools.record.stages.dating.identify import (
     dating_findings,
     price_today,
     read_clue,
+    read_price_then,
     read_question,
 )
-from pentools.sums.dating.money import money_answer
 
 __all__ = ["IdentifyPanel"]
 
@@ -35,13 +34,8 @@ class IdentifyPanel(StagePanel):
             read_clue(values)
         elif kind.key == "question":
             read_question(values)
-        elif kind.key == "price then" and values["country"] in ("US", "UK"):
-            answer = money_answer({"price": values["price"], "year": values["year"], "to": None})
-            country = {"USD": "US", "GBP": "UK"}[answer.data["currency"]]
-            if country != values["country"]:
-                raise InputError(
-                    "Country", "that of the money", str(values["country"]), f"The price reads as {country}."
-                )
+        elif kind.key == "price then":
+            read_price_then(values)
 
     def result(self) -> PanelResult:
         """What the evidence allows, with its bars; for the price, what it is today."""

@@ -15,11 +15,12 @@ from pentools.calc.dating.spans import intersect
 from pentools.calc.dating.words import read_date
 from pentools.errors import InputError
 from pentools.fields import Value
+from pentools.money import read_money
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.dating.kinds import EVIDENCE, IDENTITY, MARK, PRICE_THEN, QUESTION
 from pentools.sums.base import SumAnswer
 from pentools.sums.dating.date import plausible
-from pentools.sums.dating.money import money_answer
+from pentools.sums.dating.money import price_answer
 
 if TYPE_CHECKING:
     from pentools.calc.dating.result import DateRange
@@ -35,10 +36,11 @@ __all__ = [
     "dating_findings",
     "price_today",
     "read_clue",
+    "read_price_then",
     "read_question",
 ]
 
-_INDEX_COUNTRY = {"USD": "US", "GBP": "UK"}
+_INDEX_MONEY = {"US": "USD", "UK": "GBP"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,12 +234,17 @@ def _listed(texts: Iterable[str]) -> str:
 
 
 def price_today(job: Job) -> SumAnswer | None:
-    """The price then in the money of the index's last year.
+    """The price then in the money of the index's last year; see `read_price_then`."""
+    return read_price_then(job.values("identify", "price then"))
+
+
+def read_price_then(values: Mapping[str, Value]) -> SumAnswer | None:
+    """The values of a price's form in the money of the index's last year.
 
     Parameters
     ----------
-    job : Job
-        The job.
+    values : mapping of str to Value
+        Field name to value.
 
     Returns
     -------
@@ -247,20 +254,19 @@ def price_today(job: Job) -> SumAnswer | None:
     Raises
     ------
     InputError
-        If the price cannot be read, its money is not the country's, or its year lies outside the index.
+        If the price cannot be read, its money is not the country's, or its year lies outside the index. A price
+        without its money is in that of the country.
     """
-    values = job.values("identify", "price then")
-    if values["price"] is None or values["country"] not in ("US", "UK"):
+    typed, year, country = values["price"], values["year"], str(values["country"])
+    own = _INDEX_MONEY.get(country)
+    if typed is None or own is None or not isinstance(year, int | float):
         return None
-    answer = money_answer({"price": values["price"], "year": values["year"], "to": None})
-    if _INDEX_COUNTRY[answer.data["currency"]] != values["country"]:
+    price = read_money(str(typed), own, name="price", zero=False)
+    if price.currency != own:
         raise InputError(
-            "price",
-            f"in the money of the country ({values['country']})",
-            str(values["price"]),
-            "Change one of the two.",
+            "price", f"in the money of the country ({country}: {own})", str(typed), "Change one of the two."
         )
-    return answer
+    return price_answer(price, int(year))
 
 
 def _state(job: Job) -> StageState:
