@@ -1,4 +1,7 @@
-"""Uncertainty by the guide of the Joint Committee (JCGM 100): budgets, effective degrees of freedom, one rounding."""
+"""Uncertainty by the guide of the Joint Committee (JCGM 100): budgets, Student's t, one rounding.
+
+The only place in the kit that knows a coverage factor.
+"""
 
 from __future__ import annotations
 
@@ -7,16 +10,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
-from pentools.calc.base.coverage import coverage_factor
 from pentools.errors import InputError
 
 __all__ = [
     "Budget",
     "Component",
-    "Line",
+    "believed_spread",
     "combine",
     "coverage_factor",
-    "fit_line",
     "format_value",
     "from_half_width",
     "mean_and_spread",
@@ -24,6 +25,7 @@ __all__ = [
 ]
 
 INFINITE = math.inf
+_NORMAL_99 = 2.326348  # one-sided 99 % of the normal distribution
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,55 +186,125 @@ def combine(components: Sequence[Component], confidence: float = 0.95) -> Budget
     return Budget(tuple(components), u, nu, coverage_factor(max(nu, 1.0), confidence))
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
-    """A straight line through points: slope, intercept and their standard uncertainties."""
-
-    slope: float
-    intercept: float
-    slope_uncertainty: float
-    residual_spread: float
-    degrees_of_freedom: int
-
-
-def fit_line(x: Sequence[float], y: Sequence[float], known_spread: float = 0.0) -> Line:
-    """Least squares line.
+def coverage_factor(degrees_of_freedom: float, confidence: float = 0.95) -> float:
+    """Factor from standard to expanded uncertainty.
 
     Parameters
     ----------
-    x, y : sequence of float
-        At least two points with unlike x.
-    known_spread : float
-        The spread of y that is known beforehand, such as the balance's; the larger of it and the scatter found
-        is used, since points on a coarse scale may lie on a line by rounding.
+    degrees_of_freedom : float
+        Effective degrees of freedom, 1 or more; infinite gives the normal distribution. A broken number is cut
+        down to a whole one first, as JCGM 100 G.4.1 allows.
+    confidence : float
+        Level of confidence [1], 0.5 to 0.9999.
 
     Returns
     -------
-    Line
-        Slope [y/x] with its standard uncertainty.
+    float
+        Two-sided quantile of Student's t.
 
     Raises
     ------
     InputError
-        If there are fewer than two points or all x are alike.
+        If an argument is outside its range.
 
     Notes
     -----
-    u(slope) = sigma / √Σ(x - mean)², JCGM 100:2008 H.3.
+    JCGM 100:2008, G.3 and table G.2. Found by bisection to 1e-12 on the incomplete beta function.
+
+    Examples
+    --------
+    >>> round(coverage_factor(16), 3)
+    2.12
     """
-    if len(x) != len(y) or len(x) < 2:
-        raise InputError("points", "at least two, with as many x as y", f"{len(x)} and {len(y)}")
-    mean_x, mean_y = math.fsum(x) / len(x), math.fsum(y) / len(y)
-    sxx = math.fsum((v - mean_x) ** 2 for v in x)
-    if sxx == 0:
-        raise InputError("points", "taken at unlike times", "all at one")
-    slope = math.fsum((a - mean_x) * (b - mean_y) for a, b in zip(x, y, strict=True)) / sxx
-    intercept = mean_y - slope * mean_x
-    nu = len(x) - 2
-    residual = math.fsum((b - intercept - slope * a) ** 2 for a, b in zip(x, y, strict=True))
-    scatter = math.sqrt(residual / nu) if nu else 0.0
-    sigma = max(scatter, known_spread)
-    return Line(slope, intercept, sigma / math.sqrt(sxx), scatter, nu)
+    if not degrees_of_freedom >= 1:
+        raise InputError("degrees of freedom", "1 or more", degrees_of_freedom)
+    if not 0.5 <= confidence <= 0.9999:
+        raise InputError("confidence", "0.5 to 0.9999", confidence)
+    nu = math.floor(degrees_of_freedom) if math.isfinite(degrees_of_freedom) else math.inf
+
+    def within(t: float) -> float:
+        return math.erf(t / math.sqrt(2)) if nu > 1e6 else _t_tail(t, nu)
+
+    low, high = 0.0, 7000.0
+    while high - low > 1e-12 * max(1.0, high):
+        middle = (low + high) / 2
+        low, high = (middle, high) if within(middle) < confidence else (low, middle)
+    return (low + high) / 2
+
+
+def _t_tail(t: float, nu: float) -> float:
+    """Two-sided probability within ±t, by the continued fraction of the incomplete beta function."""
+    x = nu / (nu + t * t)
+    return 1 - _incomplete_beta(nu / 2, 0.5, x)
+
+
+def _incomplete_beta(a: float, b: float, x: float) -> float:
+    if x <= 0:
+        return 0.0
+    if x >= 1:
+        return 1.0
+    front = math.exp(math.lgamma(a + b) - math.lgamma(a) - math.lgamma(b) + a * math.log(x) + b * math.log1p(-x))
+    if x > (a + 1) / (a + b + 2):
+        return 1 - front / b * _beta_fraction(b, a, 1 - x)
+    return front / a * _beta_fraction(a, b, x)
+
+
+def _beta_fraction(a: float, b: float, x: float) -> float:
+    tiny = 1e-300
+    c, d = 1.0, 1 / (1 - (a + b) * x / (a + 1) or tiny)
+    value = d
+    for m in range(1, 400):
+        even = m * (b - m) * x / ((a + 2 * m - 1) * (a + 2 * m))
+        odd = -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1))
+        for step in (even, odd):
+            d = 1 / (1 + step * d or tiny)
+            c = 1 + step / c or tiny
+            change = c * d
+            value *= change
+        if abs(change - 1) < 1e-15:
+            break
+    return value
+
+
+def believed_spread(known: float, found: float, degrees_of_freedom: int) -> tuple[float, float]:
+    """Which of two standard deviations of one reading counts: the one known beforehand, or the one found.
+
+    Parameters
+    ----------
+    known : float
+        What the instrument is said to scatter, rounding included; 0 where nothing is known.
+    found : float
+        What the readings scatter.
+    degrees_of_freedom : int
+        Of the scatter found; 0 where it cannot be told.
+
+    Returns
+    -------
+    spread, degrees_of_freedom : float
+        The known one with infinite degrees of freedom, unless the scatter found is wider than chance lets it be one
+        time in a hundred; then the one found with its own.
+
+    Raises
+    ------
+    InputError
+        If a standard deviation is below 0.
+
+    Notes
+    -----
+    Readings on a coarse scale may agree by rounding, so a small scatter proves nothing; a few readings also scatter
+    widely by chance, so the larger of the two would be too large on average. The bound is that of chi-squared at
+    99 % (Wilson and Hilferty's form, within 1 %); 99 % is judged.
+    """
+    if not (known >= 0 and found >= 0):
+        raise InputError("standard deviation", "zero or more", min(known, found))
+    nu = degrees_of_freedom
+    if nu < 1:
+        return known, INFINITE
+    if known == 0:
+        return found, nu
+    ninth = 2 / (9 * nu)
+    bound = (1 - ninth + _NORMAL_99 * math.sqrt(ninth)) ** 3  # chi-squared over its degrees of freedom
+    return (found, nu) if found**2 > bound * known**2 else (known, INFINITE)
 
 
 def rounded_pair(value: float, uncertainty: float) -> tuple[str, str]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.base.uncertainty import Line, fit_line
+from pentools.calc.base.line import Line, fit_line
 from pentools.errors import InputError
 
 __all__ = ["LeakResult", "evaporation_mg_per_day", "leak_down", "vacuum_decay_pa_m3_s"]

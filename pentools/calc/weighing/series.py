@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.base.uncertainty import coverage_factor, fit_line, mean_and_spread
+from pentools.calc.base.line import fit_line
+from pentools.calc.base.uncertainty import mean_and_spread
 from pentools.errors import InputError
 
 __all__ = ["FillSeries", "FillsByStart", "StrokeSeries", "fill_series", "fills_by_start", "stroke_series"]
@@ -127,12 +128,7 @@ def fill_series(volumes_ml: Sequence[float], standard_uncertainty_ml: float) -> 
     if n >= 3:
         line = fit_line([float(i) for i in range(n)], volumes_ml, standard_uncertainty_ml)
         slope, slope_u = line.slope, line.slope_uncertainty
-        limit = (
-            coverage_factor(
-                max(line.degrees_of_freedom, 1) if line.residual_spread > standard_uncertainty_ml else math.inf, 0.90
-            )
-            * slope_u
-        )
+        limit = line.coverage(0.90) * slope_u
         if slope > limit:
             found.append(
                 Finding(

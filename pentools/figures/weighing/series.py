@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.base.uncertainty import fit_line, rounded_pair
+from pentools.calc.base.line import fit_line
+from pentools.calc.base.uncertainty import rounded_pair
 from pentools.calc.weighing.series import FillSeries, fill_series
 from pentools.figures.chart import BRASS, INK, JADE, SLATE, head, new_chart, to_drawing
 from pentools.figures.weighing.strokes import strokes_figure

@@ -1,13 +1,11 @@
 """Capacity from weight: behaviour, edges and refusals."""
 
 import math
-from decimal import Decimal
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pentools.calc.base.uncertainty import Component, combine, fit_line, format_value, rounded_pair
 from pentools.calc.weighing.capacity import (
     BALANCES,
     Balance,
@@ -143,53 +141,3 @@ def test_ink_against_water_in_one_syringe():
 def test_volume_is_proportional_to_the_gain(empty, gain):
     result = capacity_from_weight([empty], [empty + gain], TENTH)
     assert result.volume_ml == pytest.approx(gain * result.z_ml_per_g, rel=1e-9, abs=1e-9)
-
-
-@pytest.mark.parametrize(
-    ("value", "u", "shown"),
-    [(1.80548, 0.3, ("1.8", "0.3")), (1.80548, 0.003, ("1.805", "0.003")), (-0.01, 0.3, ("0.0", "0.3")), (0.5, 9.6, ("1", "10")), (1.80548, 0.0470, ("1.81", "0.05")), (1.80548, 0.0135, ("1.805", "0.014")), (1.80548, 0.0296, ("1.805", "0.030")), (1234.0, 250.0, ("1230", "250")), (12.3, 34.0, ("10", "30")), (5.0, 0.0, ("5", "0"))],
-)  # fmt: skip
-def test_rounded_once(value, u, shown):
-    assert rounded_pair(value, u) == shown
-
-
-@given(st.floats(-1e4, 1e4), st.floats(1e-6, 1e3))
-def test_value_and_uncertainty_end_at_one_place(value, u):
-    shown, spread = rounded_pair(value, u)
-    decimals = [len(text.partition(".")[2]) for text in (shown, spread)]
-    assert decimals[0] == decimals[1]
-    unit = Decimal(repr(u)).adjusted()  # the place of its first digit
-    wanted = unit - 1 if repr(Decimal(repr(u)).scaleb(-unit)).split("'")[1][0] in "12" else unit
-    assert decimals[1] == max(-wanted, 0)
-    assert abs(Decimal(spread) - Decimal(repr(u))) <= Decimal(10) ** wanted / 2
-    assert abs(float(shown) - value) <= 0.5 * 10 ** -decimals[0] * (1 + 1e-9) or "." not in shown
-
-
-@pytest.mark.parametrize(
-    ("value", "u"), [(float("nan"), 1), (float("inf"), 1), (1, float("nan")), (1, -1), (1, float("inf"))]
-)
-def test_what_is_no_number_is_not_rounded(value, u):
-    with pytest.raises(InputError):
-        rounded_pair(value, u)
-
-
-def test_a_value_in_words():
-    assert format_value(1.80548, 0.047, "mL") == "1.81\u202fmL ± 0.05"
-
-
-def test_a_budget_of_one_is_itself():
-    budget = combine([Component("only", 0.3, 2.0, 4)])
-    assert budget.standard_uncertainty == pytest.approx(0.6)
-    assert budget.degrees_of_freedom == pytest.approx(4)
-    with pytest.raises(InputError):
-        combine([])
-    with pytest.raises(InputError):
-        combine([Component("bad", -1.0)])
-
-
-def test_a_line_through_exact_points_keeps_the_known_spread():
-    line = fit_line([0, 1, 2, 3], [1, 3, 5, 7], known_spread=0.1)
-    assert line.slope == pytest.approx(2)
-    assert line.slope_uncertainty == pytest.approx(0.1 / math.sqrt(5))
-    with pytest.raises(InputError):
-        fit_line([1, 1], [1, 2])
