@@ -179,9 +179,8 @@ def _check(given: argparse.Namespace) -> int:
         state = stage.state_of(job)
         _say(f"  {stage.title:<32} {state.word}{': ' + state.reason if state.reason else ''}")
     found = review(job)
-    words = {"stop": "STOP", "warning": "LOOK AGAIN", "note": "note", "ok": "fine"}
     for finding in found:
-        _say(f"  {words[finding.level]}: {finding.text}")
+        _say(f"  {finding}")
     grave = sum(f.level in ("warning", "stop") for f in found)
     _say("Nothing is missing." if not grave else f"{grave} to look at again.")
     return EXIT_FINDINGS if grave else EXIT_OK
@@ -237,7 +236,7 @@ def _sum(given: argparse.Namespace) -> int:
         return EXIT_OK
     _say(answer.sentence)
     for finding in answer.findings:
-        _say(f"  {finding.level}: {finding.text}")
+        _say(f"  {finding}")
     for row in _columns(answer.table):
         _say("  " + row)
     return EXIT_OK

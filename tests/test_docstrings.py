@@ -16,7 +16,8 @@ def public_functions(path):
             yield node.name, node
         elif isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
             for part in node.body:
-                if isinstance(part, ast.FunctionDef) and not part.name.startswith("_"):
+                stub = any(isinstance(d, ast.Name) and d.id == "overload" for d in getattr(part, "decorator_list", ()))
+                if isinstance(part, ast.FunctionDef) and not part.name.startswith("_") and not stub:
                     yield f"{node.name}.{part.name}", part
 
 

@@ -7,7 +7,8 @@ import pytest
 
 PACKAGE = Path(__file__).resolve().parents[1] / "pentools"
 LAYERS = [
-    {"errors", "decimals"},
+    {"errors", "decimals", "numbers"},
+    {"words"},
     {"units", "shillings"},
     {"money"},
     {"fields"},

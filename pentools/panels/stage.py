@@ -169,7 +169,7 @@ class StagePanel:
         try:
             shown = self.result()
         except PentoolsError as error:
-            shown = PanelResult(findings=(Finding("stop", str(error)),))
+            shown = PanelResult(findings=(Finding("stop", "base.refused", sentence=str(error)),))
         self.result_text.value = self._shown(sentence_html(shown.sentence) + findings_html(shown.findings))
         self.result_drawings.value = self._shown("".join(d.svg for d in shown.drawings if d is not None))
         self.result_table.value = self._shown(shown.table)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from html import escape
 
 from pentools.calc.base.findings import Finding
+from pentools.words import LEVEL_WORDS
 
 __all__ = ["STYLE", "findings_html", "sentence_html", "table_html"]
 
@@ -75,8 +76,6 @@ STYLE = """<style>
 @media (max-width:700px) { .pentools .pt-columns { flex-direction:column; } .pentools .pt-entry { width:100%; flex-basis:auto; } }
 </style>"""
 
-_LEVEL_WORDS = {"ok": "Fine", "note": "Note", "warning": "Look again", "stop": "Stop"}
-
 
 def sentence_html(text: str) -> str:
     """The result's one sentence, as the largest text of a panel."""
@@ -87,7 +86,7 @@ def findings_html(findings: Sequence[Finding]) -> str:
     """Findings as a list; each begins with its level in a word, so that colour is never alone."""
     if not findings:
         return ""
-    items = "".join(f'<li class="pt-{f.level}"><b>{_LEVEL_WORDS[f.level]}:</b> {escape(f.text)}</li>' for f in findings)
+    items = "".join(f'<li class="pt-{f.level}"><b>{LEVEL_WORDS[f.level]}:</b> {escape(f.text)}</li>' for f in findings)
     return f'<ul class="pt-findings">{items}</ul>'
 
 

@@ -21,7 +21,7 @@ BENCH_TEMPLATE = """\
 [bench]
 name = ""                       # heads the pages you send out
 contact = []                    # lines for the foot of the client's page, one string each
-language = "en"
+language = "en"                  # of the pages; English is the only one so far
 decimal_sign = "."              # "." or "," in what is shown
 paper = "A4"                    # or "Letter"
 large_type = false              # bigger letters and buttons, for reading at arm's length

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.holds import HOLDS
@@ -56,8 +56,7 @@ def review(job: Job) -> tuple[Finding, ...]:
             found.append(
                 Finding("note", f"The hold on {hold.step} was released: {release.data.get('reason')}", "released")
             )
-    order = {"stop": 0, "warning": 1, "note": 2, "ok": 3}
-    return tuple(sorted(found, key=lambda f: order[f.level]))
+    return gravest_first(found)
 
 
 def _check_entry(entry: Entry) -> list[Finding]:

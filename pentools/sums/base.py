@@ -6,15 +6,119 @@ the same one, so they cannot disagree.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, overload
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.fields import Field, Value
+from pentools.units import Reading
 
-__all__ = ["Sum", "SumAnswer", "read_options"]
+__all__ = ["Inputs", "Sum", "SumAnswer", "read_options"]
+
+
+class Inputs(Mapping[str, Value]):
+    """What was typed for a sum, each value asked for as what it is.
+
+    A value that was not given, or is of another kind than asked for, is None or what is usual: never nought.
+
+    Parameters
+    ----------
+    values : mapping of str to Value
+        Field name to value; missing ones None.
+
+    Examples
+    --------
+    >>> given = Inputs({"bore": Reading(7.4, "mm"), "parts": 9, "liquid": None})
+    >>> given.number("bore"), given.number("parts"), given.number("gap", 0.1), given.text("liquid", "water")
+    (7.4, 9.0, 0.1, 'water')
+    """
+
+    __slots__ = ("_values",)
+
+    def __init__(self, values: Mapping[str, Value]) -> None:
+        self._values = values
+
+    def __getitem__(self, name: str) -> Value:
+        return self._values[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._values)
+
+    def __len__(self) -> int:
+        return len(self._values)
+
+    @overload
+    def number(self, name: str) -> float | None: ...
+    @overload
+    def number(self, name: str, usual: float) -> float: ...
+    def number(self, name: str, usual: float | None = None) -> float | None:
+        """The number typed for a field, in the field's unit, or what is usual."""
+        value = self._values.get(name)
+        if isinstance(value, Reading):
+            return value.value
+        return float(value) if isinstance(value, int | float) and not isinstance(value, bool) else usual
+
+    def needed(self, name: str) -> float:
+        """The number typed for a field without which nothing can be said.
+
+        Raises
+        ------
+        InputError
+            If there is none.
+        """
+        value = self.number(name)
+        if value is None:
+            raise InputError(name.replace("_", " "), "filled in", "")
+        return value
+
+    @overload
+    def whole(self, name: str) -> int | None: ...
+    @overload
+    def whole(self, name: str, usual: int) -> int: ...
+    def whole(self, name: str, usual: int | None = None) -> int | None:
+        """The whole number typed for a field, or what is usual."""
+        value = self.number(name)
+        return usual if value is None else int(value)
+
+    def reading(self, name: str) -> Reading | None:
+        """The reading typed for a field, with its uncertainty and text."""
+        value = self._values.get(name)
+        return value if isinstance(value, Reading) else None
+
+    def readings(self, name: str) -> tuple[Reading, ...]:
+        """All readings typed for a field; empty where there is none."""
+        value = self._values.get(name)
+        several = value if isinstance(value, tuple) else (value,)
+        return tuple(item for item in several if isinstance(item, Reading))
+
+    def numbers(self, name: str) -> tuple[float, ...]:
+        """All numbers typed for a field, in its unit; empty where there is none."""
+        return tuple(reading.value for reading in self.readings(name))
+
+    @overload
+    def text(self, name: str) -> str | None: ...
+    @overload
+    def text(self, name: str, usual: str) -> str: ...
+    def text(self, name: str, usual: str | None = None) -> str | None:
+        """The text or the choice typed for a field, or what is usual."""
+        value = self._values.get(name)
+        return value if isinstance(value, str) and value else usual
+
+    def flag(self, name: str, usual: bool = False) -> bool:
+        """Yes or no, or what is usual."""
+        value = self._values.get(name)
+        return value if isinstance(value, bool) else usual
+
+    def texts(self, name: str) -> tuple[str, ...]:
+        """All texts typed for a field; empty where there is none."""
+        value = self._values.get(name)
+        return tuple(item for item in value if isinstance(item, str)) if isinstance(value, tuple) else ()
+
+    def given(self, name: str) -> bool:
+        """Whether anything was typed for a field."""
+        return self._values.get(name) not in (None, ())
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +160,8 @@ class Sum:
         One or two sentences for ``--help``.
     fields : tuple of Field
         What it asks for.
-    run : callable
-        Takes a mapping of field name to value (missing ones None), gives a `SumAnswer`.
+    work : callable
+        Takes the `Inputs`, gives a `SumAnswer`.
     example : str
         A command line that works as it stands.
     positional : str
@@ -68,9 +172,19 @@ class Sum:
     title: str
     summary: str
     fields: tuple[Field, ...]
-    run: Callable[[Mapping[str, Value]], SumAnswer]
+    work: Callable[[Inputs], SumAnswer]
     example: str = ""
     positional: str = ""
+
+    def run(self, values: Mapping[str, Value]) -> SumAnswer:
+        """The answer for values as they were read; missing ones are None.
+
+        Raises
+        ------
+        InputError
+            If a value cannot be used, or one that is needed is missing.
+        """
+        return self.work(Inputs(values))
 
 
 def read_options(fields: tuple[Field, ...], texts: Mapping[str, str]) -> dict[str, Value]:

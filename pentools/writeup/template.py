@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from pentools.decimals import in_markup, in_text
+from pentools.words import LANGUAGES, LEVEL_SIGNS, LEVEL_WORDS
 from pentools.writeup.blocks import Facts
 
 if TYPE_CHECKING:
@@ -23,9 +24,6 @@ if TYPE_CHECKING:
     from pentools.writeup.photos import PhotoBook
 
 __all__ = ["fill_template", "plain_page"]
-
-_LEVEL_WORDS = {"ok": "Fine", "note": "Note", "warning": "Caution", "stop": "Stop"}
-_LEVEL_SIGNS = {"ok": "✓", "note": "·", "warning": "▲", "stop": "■"}
 
 
 def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
@@ -51,7 +49,7 @@ def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
     return _template(job.bench.text("bench", "decimal_sign")).render(
         page=page,
         client=client,
-        language=language if re.fullmatch(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", language) else "en",
+        language=language if language in LANGUAGES else LANGUAGES[0],  # never one that the words are not in
         bench_name=job.bench.text("bench", "name"),
         contact=job.bench.strings("bench", "contact") if client else (),
         job_name=Markup(html.escape(job.name)) if client else "",  # noqa: S704 - escaped; a name keeps its full stops
@@ -100,8 +98,8 @@ def _template(decimal_sign: str) -> jinja2.Template:
         "drawing": functools.partial(_inline_svg, decimal_sign),
         "paragraphs": lambda text: [p.strip() for p in re.split(r"\n\s*\n", str(text)) if p.strip()],
         "kind": lambda block: type(block).__name__,
-        "level_word": lambda level: _LEVEL_WORDS.get(level, level),
-        "level_sign": lambda level: _LEVEL_SIGNS.get(level, "·"),
+        "level_word": LEVEL_WORDS.__getitem__,
+        "level_sign": LEVEL_SIGNS.__getitem__,
         "aligned": _aligned,
         "grouped": _grouped,
         "safe_story": Markup,

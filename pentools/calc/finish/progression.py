@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pentools.calc.base.findings import LEVELS, Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.finish.advice import alternatives, budget_findings, ladder_findings, set_aside, step_words
 from pentools.calc.finish.grades import Catalogue, Grade
 from pentools.calc.finish.ladder import check_ladder, interval_stock_um
@@ -233,4 +233,4 @@ def _leave_alone(defect: Interval, finish_um: float, owned: tuple[Grade, ...], l
 
 
 def _sorted(findings: Sequence[Finding]) -> tuple[Finding, ...]:
-    return tuple(sorted(findings, key=lambda f: -LEVELS.index(f.level)))
+    return gravest_first(findings)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.seal.gland import RingFit
 from pentools.errors import InputError
 
@@ -305,6 +305,4 @@ def judge_fit(fit: RingFit, duty: Duty) -> Judgement:
     margin = min(fit.least.squeeze_share - duty.floor, duty.ceiling - fit.most.squeeze_share)
     if fit.eccentric_least is not None:
         margin = min(margin, fit.eccentric_least.squeeze_share)
-    order = {"stop": 0, "warning": 1, "note": 2, "ok": 3}
-    findings.sort(key=lambda f: order[f.level])
-    return Judgement(verdict, margin, _excess(fit, duty), tuple(findings))
+    return Judgement(verdict, margin, _excess(fit, duty), gravest_first(findings))

@@ -11,6 +11,7 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.materials import UNKNOWN, material_name, treatment_name
 from pentools.errors import InputError
+from pentools.words import CERTAINTY
 
 __all__ = [
     "VERDICTS",
@@ -25,7 +26,6 @@ __all__ = [
 
 Verdict = Literal["ok", "limited", "never"]
 VERDICTS: tuple[Verdict, ...] = ("ok", "limited", "never")
-_WORDS = {"primary": "read in the source", "secondary": "seen at second hand", "trade": "seen on a trade page"}
 _WEAK = ("common practice", "from memory", "judged")
 _LEVELS: dict[Verdict, Literal["ok", "note", "stop"]] = {"ok": "ok", "limited": "note", "never": "stop"}
 
@@ -100,7 +100,7 @@ class TreatmentLimit:
         """The limit as one sentence."""
         head = f"{self.material}, {self.treatment}: {self.verdict}"
         limit = f", {self.limit}" if self.limit else ""
-        return f"{head}{limit}, because {self.reason} ({_WORDS.get(self.certainty, self.certainty)})."
+        return f"{head}{limit}, because {self.reason} ({CERTAINTY.get(self.certainty, self.certainty)})."
 
 
 @dataclass(frozen=True, slots=True)

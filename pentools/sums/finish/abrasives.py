@@ -308,6 +308,6 @@ ABRASIVES = Sum(
     title="Abrasive progression",
     summary="Plans the grades from the deepest scratch worth removing to the finish agreed, in micrometres, against what the zone can spare.",
     fields=_FIELDS,
-    run=_run,
+    work=_run,
     example='pentools sums abrasives --material celluloid --defect "20 um" --finish gloss --own "P600; cushioned 1800 to 12000"',
 )

@@ -130,7 +130,7 @@ GRADE = Sum(
     title="Grade",
     summary="An abrasive grade in micrometres with its spread and source, and its neighbours in every scale, by the finish it leaves.",
     fields=_FIELDS,
-    run=_run,
+    work=_run,
     example='pentools sums grade "P400"',
     positional="grade",
 )

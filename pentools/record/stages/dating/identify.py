@@ -295,7 +295,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     except InputError as error:
         found.append(Finding("warning", f"Price then: {error}", "price"))
     found += _contradiction_on_record(job)
-    return tuple(Finding(f.level, f"Identify: {f.text}", f.topic) for f in found)
+    return tuple(f.under("Identify") for f in found)
 
 
 def _contradiction_on_record(job: Job) -> list[Finding]:

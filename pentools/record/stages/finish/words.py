@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from pentools.calc.base.findings import LEVELS, Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 from pentools.record.stages.finish.plan import Progress, material_of, plan_answer, progress_of, steps_done
 from pentools.record.stages.finish.rates import bench_log, bench_rates
@@ -108,8 +108,7 @@ def finish_findings(job: Job) -> tuple[Finding, ...]:
             )
         )
     found += [*_zone_findings(job), *_step_findings(job, progress), *_material_findings(job), *_rate_findings(job)]
-    unique = {finding.text: finding for finding in found}
-    return tuple(sorted(unique.values(), key=lambda f: -LEVELS.index(f.level)))
+    return gravest_first(found)
 
 
 def left_and_why(job: Job) -> tuple[Left, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TOOL, TRIAL, place_words
@@ -113,8 +113,7 @@ def seal_findings(job: Job) -> tuple[Finding, ...]:
         found += tree.findings
     elif (sealed or any(passed.values())) and tree is None:
         found.append(Finding("note", "Seal: nothing was tested since the last trial or sealant.", "no-test"))
-    order = {"stop": 0, "warning": 1, "note": 2, "ok": 3}
-    return tuple(sorted(found, key=lambda f: order[f.level]))
+    return gravest_first(found)
 
 
 def _state(job: Job) -> StageState:

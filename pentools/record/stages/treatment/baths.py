@@ -6,7 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from pentools.calc.base.findings import LEVELS, Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.soak import Soak, SoakState, soak_clock
 from pentools.record.entries import now
 from pentools.record.stages.common import PARTS
@@ -248,8 +248,7 @@ def cleaning_findings(job: Job, moment: dt.datetime | None = None) -> tuple[Find
         for dry in drying_of(job, at)
         if not dry.over
     ]
-    unique = {finding.text: finding for finding in found}
-    return tuple(sorted(unique.values(), key=lambda f: -LEVELS.index(f.level)))
+    return gravest_first(found)
 
 
 def cleaning_sentence(job: Job, moment: dt.datetime | None = None) -> str:

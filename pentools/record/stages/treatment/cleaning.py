@@ -95,7 +95,7 @@ def _state(job: Job) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.record.live("clean"):
         return ()
-    found = [replace(f, text=f"Cleaning: {f.text}") for f in bath_findings(job) if f.level in ("warning", "stop")]
+    found = [f.under("Cleaning") for f in bath_findings(job) if f.level in ("warning", "stop")]
     if running_soaks(job):
         found.insert(0, Finding("warning", "Cleaning: a soak is still running. Take the part out, and save that.", "soak-running"))  # fmt: skip
     if job.held("soak"):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools import tables
@@ -142,7 +142,7 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
     return JointHeat(
         joint, label, body, limit, window, tuple(one for _, one in passes), session, log,
         _sentence(label, sealant, window, (body, limit, own.overruled is not None)), source_words(keys, "heat_limits", "joint_sealants"),
-        window.certainty if window is not None else f"body: {row['certainty']}", tuple(replace(f, text=f"{label[0].upper()}{label[1:]}: {f.text}") for f in (*log.findings, *advice, *overruled)),
+        window.certainty if window is not None else f"body: {row['certainty']}", tuple(f.under(f"{label[0].upper()}{label[1:]}") for f in (*log.findings, *advice, *overruled)),
     )  # fmt: skip
 
 

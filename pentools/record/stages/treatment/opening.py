@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from pentools import tables
-from pentools.calc.base.findings import LEVELS, Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.limits import VERDICTS
 from pentools.fields import Field
 from pentools.record.kinds import Kind, Stage, StageState
@@ -151,8 +151,7 @@ def opening_findings(job: Job) -> tuple[Finding, ...]:
     order = order_of(job)
     if order is not None:
         found += order.findings
-    unique = {finding.text: finding for finding in found}
-    return tuple(sorted(unique.values(), key=lambda f: -LEVELS.index(f.level)))
+    return gravest_first(found)
 
 
 def _state(job: Job) -> StageState:
@@ -170,7 +169,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         return ()
     topics = ("out of order", "over-limit", "no-heat", "not-measured")
     found = [
-        replace(f, text=f"Opening: {f.text}", level="warning")
+        f.under("Opening", "warning")
         for f in opening_findings(job)
         if f.topic in topics and f.level in ("warning", "stop")
     ]

@@ -1,0 +1,14 @@
+"""What every subject may have to say."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pentools.words import Template
+
+__all__ = ["WORDS"]
+
+WORDS: Mapping[str, Template] = {
+    "refused": "{sentence}",
+    "example": "An example: {share:.0%} of it.",
+}
