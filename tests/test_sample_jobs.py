@@ -2,6 +2,7 @@
 
 import datetime as dt
 import json
+import re
 
 import nbformat
 import pytest
@@ -331,3 +332,11 @@ def test_the_notebook_is_story_and_stage_by_turns(any_job):
     assert len(stories) == len(by_cell)
     assert all(len(cell.source.split()) > 15 for cell in stories)
     assert own.metadata.kernelspec.name == "python3"
+
+
+@pytest.mark.parametrize("name", [*NAMES, RETURNED])
+def test_no_sample_is_told_by_what_a_known_pen_is_known_by(name):
+    folder = shipped_folder("sample_jobs") / name
+    told = "".join((folder / file).read_text(encoding="utf-8") for file in ("record.jsonl", f"{name}.ipynb")).casefold()
+    found = re.findall(r"\b(?:arrow\w*|barbs?|burgundy|navy|riveted|clear ring|three (?:narrow )?bands|thorne)\b", told)
+    assert found == []
