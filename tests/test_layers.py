@@ -9,6 +9,7 @@ PACKAGE = Path(__file__).resolve().parents[1] / "pentools"
 LAYERS = [
     {"errors", "decimals", "numbers"},
     {"words"},
+    {"markup"},
     {"units", "shillings"},
     {"money"},
     {"fields"},

@@ -2,11 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from html import escape
-
-from pentools.calc.base.findings import Finding
-from pentools.words import LEVEL_WORDS
+from pentools.markup import findings_html, sentence_html, table_html
 
 __all__ = ["STYLE", "findings_html", "sentence_html", "table_html"]
 
@@ -56,17 +52,18 @@ STYLE = """<style>
 .pentools .pt-kinds .widget-toggle-buttons { height:auto; width:100%; overflow:visible; }
 .pentools .pt-row { gap:10px; flex-flow:row wrap; align-items:flex-end; overflow:visible; width:100%; }
 .pentools .pt-row .widget-dropdown { width:22em; } .pentools .pt-row .widget-text { width:20em; }
-.pentools table.pt-table { border-collapse:collapse; font-size:.93em; margin:4px 0 10px; font-variant-numeric:tabular-nums; }
-.pentools table.pt-table caption { text-align:left; font-weight:600; padding:4px 0; color:#1d2329; caption-side:top; }
-.pentools table.pt-table th, .pentools table.pt-table td { text-align:left; padding:3px 14px 3px 0; vertical-align:top;
+.pentools table.data { border-collapse:collapse; font-size:.93em; margin:4px 0 10px; font-variant-numeric:tabular-nums; }
+.pentools table.data caption { text-align:left; font-weight:600; padding:4px 0; color:#1d2329; caption-side:top; }
+.pentools table.data th, .pentools table.data td { text-align:left; padding:3px 14px 3px 0; vertical-align:top;
   border-bottom:1px solid var(--rule); background:none; }
-.pentools table.pt-table td:first-child { white-space:nowrap; }
-.pentools table.pt-table th { font-weight:600; color:var(--slate); }
-.pentools ul.pt-findings { list-style:none; margin:0 0 10px; padding:0; max-width:46em; }
-.pentools ul.pt-findings li { margin:0 0 5px; padding-left:8px; border-left:4px solid var(--slate); }
-.pentools ul.pt-findings li.pt-warning { border-left:4px double var(--brass); }
-.pentools ul.pt-findings li.pt-stop { border-left:6px solid var(--oxblood); }
-.pentools ul.pt-findings li.pt-ok { border-left-color:var(--jade); }
+.pentools table.data td:first-child { white-space:nowrap; }
+.pentools table.data th { font-weight:600; color:var(--slate); }
+.pentools ul.findings { list-style:none; margin:0 0 10px; padding:0; max-width:46em; }
+.pentools ul.findings li { margin:0 0 5px; padding-left:8px; border-left:4px solid var(--slate); }
+.pentools ul.findings .level { font-weight:600; }
+.pentools ul.findings li.warning { border-left:4px double var(--brass); }
+.pentools ul.findings li.stop { border-left:6px solid var(--oxblood); }
+.pentools ul.findings li.ok { border-left-color:var(--jade); }
 .pentools .pt-hold { border:3px double var(--oxblood); padding:8px 12px; margin:6px 0 10px; max-width:46em; }
 .pentools .pt-caution { border:1px solid var(--brass); border-left-width:6px; padding:6px 12px; margin:6px 0; max-width:46em; }
 .pentools svg { max-width:100%; height:auto; }
@@ -75,28 +72,3 @@ STYLE = """<style>
 .pentools.pt-large select { height:48px!important; }
 @media (max-width:700px) { .pentools .pt-columns { flex-direction:column; } .pentools .pt-entry { width:100%; flex-basis:auto; } }
 </style>"""
-
-
-def sentence_html(text: str) -> str:
-    """The result's one sentence, as the largest text of a panel."""
-    return f'<p class="pt-sentence">{escape(text)}</p>' if text else ""
-
-
-def findings_html(findings: Sequence[Finding]) -> str:
-    """Findings as a list; each begins with its level in a word, so that colour is never alone."""
-    if not findings:
-        return ""
-    items = "".join(f'<li class="pt-{f.level}"><b>{LEVEL_WORDS[f.level]}:</b> {escape(f.text)}</li>' for f in findings)
-    return f'<ul class="pt-findings">{items}</ul>'
-
-
-def table_html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    """A plain table with a caption and scoped headings; every text is escaped."""
-    if not rows:
-        return ""
-    heading = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
-    body = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in rows)
-    return (
-        f'<table class="pt-table"><caption>{escape(caption)}</caption>'
-        f"<thead><tr>{heading}</tr></thead><tbody>{body}</tbody></table>"
-    )

@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from pentools.decimals import in_markup, in_text
-from pentools.words import LANGUAGES, LEVEL_SIGNS, LEVEL_WORDS
+from pentools.markup import environment
+from pentools.words import LANGUAGES
 from pentools.writeup.blocks import Facts
 
 if TYPE_CHECKING:
@@ -85,26 +86,18 @@ def plain_page(title: str, text: str) -> str:
 
 @functools.cache
 def _template(decimal_sign: str) -> jinja2.Template:
-    import jinja2
-
-    environment = jinja2.Environment(
-        autoescape=True,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        undefined=jinja2.StrictUndefined,
-        finalize=functools.partial(_as_shown, decimal_sign),
+    made = environment(
+        lambda name: _resource(name) if name == "template.html.j2" else None,
+        functools.partial(_as_shown, decimal_sign),
     )
-    environment.filters |= {
+    made.filters |= {
         "drawing": functools.partial(_inline_svg, decimal_sign),
         "paragraphs": lambda text: [p.strip() for p in re.split(r"\n\s*\n", str(text)) if p.strip()],
         "kind": lambda block: type(block).__name__,
-        "level_word": LEVEL_WORDS.__getitem__,
-        "level_sign": LEVEL_SIGNS.__getitem__,
-        "aligned": _aligned,
         "grouped": _grouped,
         "safe_story": Markup,
     }
-    return environment.from_string(_resource("template.html.j2"))
+    return made.get_template("template.html.j2")
 
 
 @functools.cache
@@ -150,22 +143,3 @@ def _grouped(blocks: tuple[Block, ...]) -> list[list[Block]]:
         else:
             groups.append([block])
     return groups
-
-
-def _aligned(rows: tuple[tuple[str, ...], ...], column: int) -> list[str]:
-    """A column's texts padded with figure spaces so that right-aligned decimal signs stand under each other."""
-    texts = [row[column] for row in rows]
-    shapes = [re.fullmatch(r"(-?\d+)(?:([.,])(\d+))?(.*)", text, re.DOTALL) for text in texts]
-    tails = {found[4] for found in shapes if found}
-    if len(tails) != 1:
-        return texts
-    most = max((len(found[3] or "") for found in shapes if found), default=0)
-    padded = []
-    for text, found in zip(texts, shapes, strict=True):
-        if found is None:
-            padded.append(text)
-            continue
-        decimals = found[3] or ""
-        gap = "\u2007" * (most - len(decimals)) + ("\u2008" if most and not decimals else "")
-        padded.append(f"{found[1]}{found[2] or ''}{decimals}{found[4]}{gap}")
-    return padded
