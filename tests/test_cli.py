@@ -43,15 +43,17 @@ def test_the_bench_option_goes_before_the_environment(bench, tmp_path, capsys):
     assert not bench.exists()
 
 
-@pytest.mark.parametrize(
-    "name",
-    ["../pen", "..", ".", "a/b", "a\\b", "/etc", "pen ", " pen", "", "-pen", ".hidden", "pen.", "a..b", "CON", "con.txt", "nul", "x" * 65, "pen\n", "pén", "a:b", "~", "$HOME"],
-)  # fmt: skip
-@pytest.mark.parametrize("command", ["new", "check", "writeup", "open"])
-def test_no_job_name_leaves_the_bench(bench, capsys, command, name):
-    code, _, err = run(capsys, command, "--bench", str(bench), "--", name)
-    assert code == 2
-    assert "job name must be" in err
+NO_NAMES = ["../pen", "..", ".", "a/b", "a\\b", "/etc", "pen ", " pen", "", "-pen", ".hidden", "pen.", "a..b", "CON", "con.txt", "nul", "x" * 65, "pen\n", "pén", "a:b", "~", "$HOME"]  # fmt: skip
+
+
+def test_no_job_name_leaves_the_bench(bench, capsys):
+    let_through = []
+    for command in ("new", "check", "writeup", "open"):
+        for name in NO_NAMES:
+            code, _, err = run(capsys, command, "--bench", str(bench), "--", name)
+            if code != 2 or "job name must be" not in err:
+                let_through.append((command, name, code, err))
+    assert let_through == []
     assert not bench.exists() or [p.name for p in bench.iterdir()] == ["bench.toml"]
 
 

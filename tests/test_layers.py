@@ -1,106 +1,206 @@
-"""Imports point down only, and the lowest layers know nothing of files, widgets or charts."""
+"""The house's rules, each one test that names whoever breaks it: imports, subjects, circles, sizes, a test file a module."""
 
 import ast
-from pathlib import Path
+import collections
 
-import pytest
+import building
+from building import (
+    CLOCK,
+    HEAVY,
+    LAYERS,
+    NOT_IN_CALC,
+    PACKAGE,
+    RANK,
+    ROOMS,
+    ROOT,
+    SUBJECTS,
+    circles,
+    graph,
+    imports,
+    modules,
+    parsed,
+)
 
-PACKAGE = Path(__file__).resolve().parents[1] / "pentools"
-LAYERS = [
-    {"errors", "decimals", "numbers"},
-    {"words"},
-    {"markup"},
-    {"units", "shillings"},
-    {"money"},
-    {"fields"},
-    {"calc"},
-    {"tables"},
-    {"systems"},
-    {"sums"},
-    {"record"},
-    {"figures"},
-    {"panels", "writeup"},
-    {"lab", "demo"},
-    {"cli"},
-]
-RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
-NOT_IN_CALC = {
-    "pint",
-    "pandas",
-    "matplotlib",
-    "ipywidgets",
-    "pathlib",
-    "os",
-    "io",
-    "csv",
-    "datetime",
-    "time",
-    "scipy",
-    "tomllib",
-    "json",
-}
-HEAVY = {"pandas", "matplotlib", "nbconvert", "nbformat", "pint", "scipy", "CoolProp", "GTC", "gsw"}
+# modules that still import one another in a circle; this list may only shrink, and is to be empty
+KNOWN_CIRCLES = [
+    {"pentools.panels.bench", "pentools.panels.stage"},
+    {"pentools.record.holds", "pentools.record.job", "pentools.record.kinds", "pentools.record.registry", "pentools.record.spending", "pentools.record.stages.job.agree", "pentools.record.stages.job.agree_kinds", "pentools.record.stages.job.limits", "pentools.record.stages.job.work_log", "pentools.record.stages.treatment.facts"},
+    {"pentools.record.stages.finish.plan", "pentools.record.stages.finish.rates"},
+    {"pentools.writeup.page", "pentools.writeup.template"},
+]  # fmt: skip
+
+WITHOUT_A_TEST = ROOT / "tests" / "modules_without_a_test_of_their_own.txt"
 
 
-def imports(path):
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-        if isinstance(node, ast.Import):
-            yield from (alias.name for alias in node.names)
-        elif isinstance(node, ast.ImportFrom):
-            assert node.level == 0, f"{path}: a relative import"
-            yield node.module
-            if node.module == "pentools":
-                yield from (f"pentools.{alias.name}" for alias in node.names)
+def none(found, why=""):
+    found = sorted(found)
+    assert not found, "\n".join([why, *found])
 
 
-def layer(path):
-    return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
+def place(path, package=PACKAGE):
+    return path.relative_to(package).as_posix()
 
 
-MODULES = [p for p in sorted(PACKAGE.rglob("*.py")) if layer(p) not in ("__init__", "_shipped")]
+def layer(path, package=PACKAGE):
+    return path.relative_to(package).parts[0].removesuffix(".py")
 
 
-def wrong_imports(path):
-    own = layer(path)
-    for name in imports(path):
-        parts = name.split(".")
-        if parts[0] == "pentools" and len(parts) > 1:
-            other = parts[1]
-            if other in RANK and other != own and RANK[other] >= RANK[own]:
-                yield name
-        elif own == "calc" and parts[0] in NOT_IN_CALC:
-            yield name
+def upward_imports(package=PACKAGE):
+    for path in modules(package):
+        own = layer(path, package)
+        for name in imports(path) if own != "__init__" else ():
+            parts = name.split(".")
+            if (
+                parts[0] == "pentools" and len(parts) > 1 and parts[1] != own and RANK.get(parts[1], -1) >= RANK[own]
+            ) or (own == "calc" and parts[0] in NOT_IN_CALC):
+                yield f"{place(path, package)} imports {name}"
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
-def test_imports_point_down(path):
-    assert list(wrong_imports(path)) == []
+def clock_readers(package=PACKAGE):
+    """Calls of now(), today() and the like in the calculations, by whatever name they were imported."""
+    for path in modules(package):
+        if layer(path, package) == "calc":
+            for node in ast.walk(parsed(path)):
+                if isinstance(node, ast.Call) and getattr(node.func, "attr", getattr(node.func, "id", "")) in CLOCK:
+                    yield f"{place(path, package)}:{node.lineno} asks the clock"
 
 
-def test_a_planted_import_is_found(tmp_path, monkeypatch):
-    planted = tmp_path / "calc" / "bad.py"
-    planted.parent.mkdir()
-    planted.write_text("import ipywidgets\nfrom pentools.record.job import Job\n")
-    monkeypatch.setattr(__import__("sys").modules[__name__], "PACKAGE", tmp_path)
-    assert list(wrong_imports(planted)) == ["ipywidgets", "pentools.record.job"]
+def planted(tmp_path, **files):
+    package = tmp_path / "pentools"
+    for name, text in files.items():
+        path = package / (name.replace("__", "/") + ".py")
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text)
+    return package
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
-def test_heavy_libraries_are_imported_where_they_are_used(path):
-    if path.name == "exporters.py":  # a subclass of the library's own exporter
-        return
-    top = [
-        node
-        for node in ast.parse(path.read_text(encoding="utf-8")).body
-        if isinstance(node, ast.Import | ast.ImportFrom)
+def test_every_module_has_a_layer():
+    assert {layer(path) for path in modules()} - {"__init__"} <= set(RANK), (
+        "a module or folder that LAYERS does not name"
+    )
+    assert all((PACKAGE / name).is_dir() or (PACKAGE / f"{name}.py").exists() for names in LAYERS for name in names)
+
+
+def test_imports_point_down():
+    none(upward_imports())
+
+
+def test_calculations_do_not_ask_the_clock():
+    none(clock_readers())
+
+
+def test_what_is_planted_is_found(tmp_path):
+    package = planted(
+        tmp_path,
+        calc__bad="import ipywidgets\nfrom pentools.record.job import Job\n",
+        calc__late="import datetime as dt\n\ndef f():\n    from pentools import record\n    return dt.date.today(), dt.datetime.now(), dt.date(1936, 1, 1)\n",
+    )  # fmt: skip
+    assert list(upward_imports(package)) == [
+        "calc/bad.py imports ipywidgets", "calc/bad.py imports pentools.record.job", "calc/bad.py imports pentools.record.job.Job",
+        "calc/late.py imports pentools.record",
+    ]  # fmt: skip
+    assert list(clock_readers(package)) == ["calc/late.py:5 asks the clock"] * 2
+
+
+def test_heavy_libraries_are_imported_where_they_are_used():
+    found = []
+    for path in modules():
+        top = [node for node in parsed(path).body if isinstance(node, ast.Import | ast.ImportFrom)]
+        names = {alias.name.split(".")[0] for node in top if isinstance(node, ast.Import) for alias in node.names}
+        names |= {(node.module or "").split(".")[0] for node in top if isinstance(node, ast.ImportFrom)}
+        if names & HEAVY and path.name != "exporters.py":  # subclasses of the library's own exporter
+            found.append(f"{place(path)} imports {', '.join(sorted(names & HEAVY))} at its top")
+    none(found)
+
+
+def test_a_module_is_not_too_long_and_says_what_it_is_for():
+    found = [
+        f"{place(p)} has {n} lines" for p in modules() if (n := len(p.read_text(encoding="utf-8").splitlines())) > 400
     ]
-    names = {alias.name.split(".")[0] for node in top if isinstance(node, ast.Import) for alias in node.names}
-    names |= {(node.module or "").split(".")[0] for node in top if isinstance(node, ast.ImportFrom)}
-    assert not names & HEAVY
+    found += [f"{place(p)} says nothing of itself" for p in modules() if not ast.get_docstring(parsed(p))]
+    none(found)
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
-def test_a_module_is_not_too_long_and_says_what_it_is_for(path):
-    text = path.read_text(encoding="utf-8")
-    assert len(text.splitlines()) <= 400
-    assert ast.get_docstring(ast.parse(text))
+def test_the_rooms_are_the_same_subjects_in_every_layer():
+    found = []
+    for where, rooms in ROOMS.items():
+        folders = {p.name for p in (PACKAGE / where).iterdir() if p.is_dir() and not p.name.startswith((".", "_"))}
+        if where == "figures":
+            folders -= {"pen"}
+        found += [f"{where}/{name} is no subject" for name in sorted(folders - rooms)]
+    found += [
+        f"calc/{p.name} stands outside the subjects" for p in (PACKAGE / "calc").glob("*.py") if p.stem != "__init__"
+    ]
+    none(found)
+
+
+def other_subjects(package=PACKAGE):
+    """Which other subjects each subject of the calculations imports, `base` apart."""
+    wanted = collections.defaultdict(set)
+    for path in modules(package):
+        parts = path.relative_to(package).parts
+        if parts[0] == "calc" and len(parts) > 2:
+            others = {name.split(".")[2] for name in imports(path) if name.startswith("pentools.calc.")}
+            wanted[parts[1]] |= others - {parts[1], "base"}
+    return wanted
+
+
+def test_a_subject_reckons_with_the_base_and_at_most_one_other():
+    wanted = other_subjects()
+    assert {subject: names for subject, names in wanted.items() if len(names) > 1} == {}
+    assert not wanted["base"], "the base leans on no subject"
+
+
+def test_a_second_neighbour_is_found(tmp_path):
+    package = planted(
+        tmp_path, calc__seal__a="from pentools.calc.weighing.leak import x\n", calc__seal__b="from pentools.calc.finish import y\nfrom pentools.calc.base import z\n",
+    )  # fmt: skip
+    assert other_subjects(package)["seal"] == {"weighing", "finish"}
+
+
+def test_nobody_imports_in_a_circle():
+    new = [", ".join(sorted(c)) for c in circles(graph()) if not any(c <= known for known in KNOWN_CIRCLES)]
+    none(new, "these import one another, for types only and inside functions too:")
+
+
+def test_a_circle_is_found_whatever_way_it_is_closed(tmp_path):
+    package = planted(
+        tmp_path,
+        a="from typing import TYPE_CHECKING\nif TYPE_CHECKING:\n    from pentools.b import B\n",
+        b="def f():\n    from pentools import c\n    return c\n",
+        c="import importlib\n\ndef g():\n    return importlib.import_module('pentools.a')\n",
+        d="import pentools.a\n",
+    )
+    assert circles(graph(package)) == [frozenset({"pentools.a", "pentools.b", "pentools.c"})]
+
+
+def test_no_module_is_taken_for_a_test():
+    none(place(p) for p in modules() if p.stem.endswith("_test") or p.stem.startswith("test_"))
+
+
+def own_test(path):
+    """Where the test file of a module stands: the same folder below tests, the same name."""
+    parts = path.relative_to(PACKAGE).parts
+    return ROOT.joinpath("tests", *parts[:-1], f"test_{parts[-1]}")
+
+
+def test_every_module_has_a_test_file_of_its_own_name():
+    listed = set(WITHOUT_A_TEST.read_text(encoding="utf-8").split())
+    without = {place(p) for p in modules() if p.stem != "__init__" and not own_test(p).exists()}
+    none(without - listed, f"each wants a tests/…/test_<module>.py; {WITHOUT_A_TEST.name} takes no more names:")
+
+
+def test_tests_mirror_the_package():
+    known = {p.relative_to(PACKAGE).as_posix() for p in PACKAGE.rglob("*") if p.is_dir()}
+    folders = {
+        p.relative_to(ROOT / "tests").as_posix()
+        for p in (ROOT / "tests").rglob("*")
+        if p.is_dir() and "__pycache__" not in p.parts
+    }
+    own = {"bench", "browser", "data", "published", "pinned"}
+    none((f for f in folders - known if f.split("/")[0] not in own), "folders of tests that the package has not:")
+
+
+def test_the_subjects_are_named_once():
+    assert {p.name for p in (PACKAGE / "calc").iterdir() if p.is_dir() and not p.name.startswith("_")} == SUBJECTS
+    assert building.PACKAGE == PACKAGE

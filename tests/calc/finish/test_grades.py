@@ -28,9 +28,8 @@ def test_grades_are_read_as_people_write_them(text, label):
     assert read_grade(text, catalogue()).label == label
 
 
-@pytest.mark.parametrize("grade", catalogue().grades, ids=lambda g: g.label)
-def test_every_label_reads_back(grade):
-    assert read_grade(grade.label, catalogue()) == grade
+def test_every_label_reads_back():
+    assert [grade.label for grade in catalogue().grades if read_grade(grade.label, catalogue()) != grade] == []
 
 
 @pytest.mark.parametrize("text", ["400", "#400", " 400 grit"])
