@@ -7,19 +7,27 @@ so a label, a unit and a range are written once.
 from __future__ import annotations
 
 import datetime as dt
+import functools
+import math
 import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from pentools.errors import InputError
 from pentools.units import UNIT_WORDS, Reading, format_reading, read_number, read_quantity
 
-__all__ = ["Field", "FieldKind", "Value"]
+__all__ = ["Audience", "Field", "FieldKind", "Value", "ask"]
 
 FieldKind = Literal[
     "quantity", "quantities", "number", "count", "text", "long text", "choice", "yes-no", "date", "photo", "items"
 ]
+Audience = Literal["bench", "owner", "everybody"]
 Value = Reading | tuple[Reading, ...] | float | int | str | bool | tuple[str, ...] | None
+
+
+MOST = 1e15
+"""No figure of a bench is larger; whole numbers are exact up to here."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +55,9 @@ class Field:
         For a choice: what may be chosen.
     required : bool
         Whether an entry without it is refused.
-    public : bool
-        Whether the page for publication may show it; False unless said.
+    audience : {"bench", "owner", "everybody"}
+        Who may read an entry's value: the bench alone, its owner too, or everybody; the owner unless said.
+        It has no meaning for a sum's own fields.
     default : str
         Text that a fresh box or a missing option starts from.
     """
@@ -62,7 +71,7 @@ class Field:
     high: float | None = None
     choices: tuple[tuple[str, str], ...] = ()
     required: bool = False
-    public: bool = False
+    audience: Audience = "owner"
     default: str = ""
     negative: bool | None = None
 
@@ -167,18 +176,99 @@ class Field:
             return [v.as_json() if isinstance(v, Reading) else v for v in value]
         return value
 
-    def from_json(self, data: Any) -> Value:
-        """A value of this field back from the record; None for a missing one."""
+    def from_json(self, data: object) -> Value:  # noqa: C901, PLR0911 - one line a kind of field
+        """A value of this field back from the record, where another program may have written it.
+
+        Parameters
+        ----------
+        data : object
+            What the line of the record holds.
+
+        Returns
+        -------
+        Value
+            A value of the field's kind; None for a missing one.
+
+        Raises
+        ------
+        InputError
+            If it is not of the field's kind: another type, a choice that is not offered, a number that is not
+            finite or has hundreds of digits.
+        """
         if data is None:
             return None
-        if self.kind == "quantity":
-            return Reading.from_json(data)
-        if self.kind == "quantities":
-            return tuple(Reading.from_json(item) for item in data)
-        if self.kind == "items":
-            return tuple(str(item) for item in data)
-        result: Value = data
-        return result
+        match self.kind:
+            case "quantity":
+                return self._kept_reading(data)
+            case "quantities":
+                return tuple(self._kept_reading(item) for item in self._kept_list(data))
+            case "items":
+                return tuple(self._kept_text(item) for item in self._kept_list(data))
+            case "number":
+                return self._kept_number(data)
+            case "count":
+                value = self._kept_number(data)
+                if value != int(value):
+                    raise self._odd("a whole number", data)
+                return int(value)
+            case "yes-no":
+                if not isinstance(data, bool):
+                    raise self._odd("true or false", data)
+                return data
+            case "choice":
+                return self._kept_choice(data)
+            case "date":
+                return self._kept_date(data)
+            case "photo":
+                return self._photo(self._kept_text(data))
+            case _:
+                return self._kept_text(data)
+
+    def _odd(self, accepted: str, data: object) -> InputError:
+        shown = str(data)
+        return InputError(self.label, accepted, shown if len(shown) <= 40 else shown[:37] + "…")
+
+    def _kept_number(self, data: object, *, accepted: str = "a number") -> float:
+        if isinstance(data, bool) or not isinstance(data, (int, float)):
+            raise self._odd(accepted, data)
+        if not -MOST <= data <= MOST or not math.isfinite(data):
+            raise self._odd(f"{accepted} of at most fifteen digits", "hundreds of digits")
+        return float(data)
+
+    def _kept_reading(self, data: object) -> Reading:
+        accepted = f"a quantity in {self.unit}"
+        if not isinstance(data, Mapping):
+            raise self._odd(accepted, data)
+        unit, u, typed = data.get("unit"), data.get("u"), data.get("typed", "")
+        if unit != self.unit or not isinstance(typed, str):
+            raise self._odd(accepted, unit if unit != self.unit else typed)
+        value = self._kept_number(data.get("value"), accepted=accepted)
+        spread = None if u is None else self._kept_number(u, accepted=f"{accepted} with an uncertainty")
+        if spread is not None and spread < 0:
+            raise self._odd(f"{accepted} with an uncertainty of zero or more", spread)
+        return Reading(value, self.unit, spread, typed)
+
+    def _kept_list(self, data: object) -> Sequence[object]:
+        if not isinstance(data, (list, tuple)):
+            raise self._odd("a list", data)
+        return data
+
+    def _kept_text(self, data: object) -> str:
+        if not isinstance(data, str):
+            raise self._odd("a text", data)
+        return data
+
+    def _kept_choice(self, data: object) -> str:
+        key = self._kept_text(data)
+        if key not in dict(self.choices):
+            raise self._odd("one of: " + ", ".join(choice for choice, _ in self.choices), key)
+        return key
+
+    def _kept_date(self, data: object) -> str:
+        text = self._kept_text(data)
+        if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
+            raise self._odd("a date as year-month-day", text)
+        return self._date(text)
 
     def typed(self, value: Value) -> str:
         """The text that would give this value again: what a correction starts from."""
@@ -203,6 +293,10 @@ class Field:
         if self.kind == "choice":
             return dict(self.choices).get(str(value), str(value))
         return self.typed(value)
+
+
+ask = functools.partial(Field, "")
+"""A field without its name, for a form: there the attribute is the name."""
 
 
 def _decimals_typed(reading: Reading) -> int | None:

@@ -6,10 +6,11 @@ import time
 from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
+from pentools.errors import RecordError
 from pentools.fields import Field, Value
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 
 __all__ = ["KindForm"]
 
-REMARK = Field("remark", "Remark", hint="stays private: it is never on the page for publication")
+REMARK = Field("remark", "Remark", hint="for the bench alone: it stands on no page", audience="bench")
 DOUBLE_CLICK_SECONDS = 1.0
 
 
@@ -34,7 +35,7 @@ class KindForm:
         Where entries go.
     stage : str
         The stage's key.
-    kind : Kind
+    kind : Kind[Any]
         What is asked.
     saved : callable
         Called after an entry is on disk.
@@ -46,9 +47,9 @@ class KindForm:
         self,
         job: Job,
         stage: str,
-        kind: Kind,
+        kind: Kind[Any],
         saved: Callable[[Entry], None],
-        check: Callable[[Kind, Mapping[str, Value]], None] | None = None,
+        check: Callable[[Kind[Any], Mapping[str, Value]], None] | None = None,
     ) -> None:
         self.job, self.stage, self.kind = job, stage, kind
         self._saved, self._check = saved, check
@@ -96,8 +97,11 @@ class KindForm:
             self._load(entry)
 
     def _load(self, entry: Entry) -> None:
-        for name, value in self.kind.values(entry).items():
-            self.boxes[name].text = self.kind.field(name).typed(value)
+        values = self.job.view.decoded(self.kind, entry)
+        for field in self.kind.fields:
+            # of an entry that cannot be read nothing is loaded: the log says why, and what is saved takes its place
+            known = None if isinstance(values, RecordError) else getattr(values, field.name)
+            self.boxes[field.name].text = field.typed(known)
         self.boxes[REMARK.name].text = entry.note
 
     def correct(self, entry: Entry) -> None:

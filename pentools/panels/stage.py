@@ -117,7 +117,7 @@ class StagePanel:
         """Further figures and tables, shown when they are asked for; None where there are none."""
         return None
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """Refuse values that the record should not take, by raising a `PentoolsError`."""
 
     def refresh_forms(self) -> None:
@@ -232,11 +232,10 @@ class StagePanel:
         kind = next((kind for kind in self.stage.kinds if kind.key == entry.kind), None)
         if kind is None:
             return "an entry of a kind that this version does not know; it is kept"
-        try:
-            values = kind.values(entry)
-        except RecordError as error:
-            return str(error)
-        words = [kind.field(name).shown(value) for name, value in values.items() if value is not None]
+        values = self.job.view.decoded(kind, entry)
+        if isinstance(values, RecordError):
+            return str(values)
+        words = [field.shown(value) for field in kind.fields if (value := getattr(values, field.name)) is not None]
         text = ", ".join(words)
         return text + (f" ({entry.note})" if entry.note else "")
 
@@ -277,7 +276,7 @@ class StagePanel:
         self.status.saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
         self._saved(entry)
 
-    def _checked(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def _checked(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         if kind.key in self.kind_holds:
             self.refuse_if_held(self.kind_holds[kind.key])
         self.check(kind, values)

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any, overload
 
 from pentools.errors import InputError, RecordError
 from pentools.fields import Value
 from pentools.record.bench import Bench, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
+from pentools.record.forms import F, Logged
 from pentools.record.holds import held
-from pentools.record.kinds import Kind, Stage
+from pentools.record.kinds import Kind, Stage, as_dict
 from pentools.record.registry import find_stage
 from pentools.record.storage import Record
+from pentools.record.view import View
 
 __all__ = ["Job", "create_job", "job_folder", "job_in", "open_job", "shipped_folder"]
 
@@ -41,6 +44,10 @@ class Job:
     folder: Path
     bench: Bench
     record: Record
+    view: View = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "view", View(self.record))
 
     @property
     def notebook(self) -> Path:
@@ -82,7 +89,7 @@ class Job:
         return self.save(stage, which, values, note=note, replaces=replaces)
 
     def save(
-        self, stage: str, kind: Kind, values: Mapping[str, Value], *, note: str = "", replaces: str | None = None
+        self, stage: str, kind: Kind[Any], values: Mapping[str, Value], *, note: str = "", replaces: str | None = None
     ) -> Entry:
         """Append values that were read already."""
         return self.record.append(new_entry(stage, kind.key, kind.to_json(values), note=note, replaces=replaces))
@@ -139,22 +146,39 @@ class Job:
             )
         return self.record.append(new_entry(stage, RELEASE, {"hold": hold, "reason": reason.strip()}))
 
-    def values(self, stage: str, kind: str) -> dict[str, Value]:
-        """The values that count for a kind of which the newest stands for all; all None where there is none."""
-        which = find_stage(stage).kind(kind)
-        log = self.log(stage, kind)
-        return log[-1][1] if log else {field.name: None for field in which.fields}
+    @overload
+    def log(self, kind: Kind[F], /) -> tuple[Logged[F], ...]: ...
+    @overload
+    def log(self, kind: str, key: str, /) -> list[tuple[Entry, dict[str, Value]]]: ...
+    def log(self, kind: Kind[Any] | str, key: str = "", /) -> Any:
+        """Every live entry of a kind with what it holds; one that cannot be read is passed over (`review` names it).
 
-    def log(self, stage: str, kind: str) -> list[tuple[Entry, dict[str, Value]]]:
-        """Every live entry of a kind with its values; one that cannot be read is passed over (`review` names it)."""
+        Parameters
+        ----------
+        kind : Kind[Any]
+            The kind of entry.
+        key : str
+            Only where `kind` is the key of a stage: the kind's own.
+
+        Returns
+        -------
+        tuple of Logged
+            In the order first entered; a correction stands in the place of what it corrects.
+        """
+        if isinstance(kind, Kind):
+            return self.view.log(kind)
+        which = find_stage(kind).kind(key)
+        return [(logged.entry, as_dict(which, logged.values)) for logged in self.view.log(which)]
+
+    def newest(self, kind: Kind[F]) -> F:
+        """What counts for a kind of which the newest stands for all; all None where there is none."""
+        found = self.log(kind)
+        return found[-1].values if found else kind.form()
+
+    def values(self, stage: str, kind: str) -> dict[str, Value]:
+        """The values of the newest entry by name; all None where there is none."""
         which = find_stage(stage).kind(kind)
-        readable = []
-        for entry in self.record.live(stage, kind):
-            try:
-                readable.append((entry, which.values(entry)))
-            except RecordError:
-                continue
-        return readable
+        return as_dict(which, self.newest(which))
 
     def held(self, hold: str) -> str:
         """Why a step is held; empty where it may go on."""

@@ -4,48 +4,58 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Generic
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError, RecordError
-from pentools.fields import Field, Value
+from pentools.fields import Audience, Field, Value
+from pentools.record.forms import F, fields_of, form_with
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
-    from pentools.record.job import Job
 
 __all__ = ["Kind", "Stage", "StageState"]
 
 GENERIC_PANEL = "pentools.panels.stage:StagePanel"
 GENERIC_SECTION = "pentools.writeup.sections.generic:section"
+_SEEN_BY: dict[Audience, tuple[Audience, ...]] = {
+    "bench": ("bench", "owner", "everybody"),
+    "owner": ("owner", "everybody"),
+    "everybody": ("everybody",),
+}
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Generic[F]):
     """A kind of entry.
 
     Parameters
     ----------
+    stage : str
+        The key of its stage.
     key : str
         Its name in the record.
     title : str
         What the form is headed with.
-    fields : tuple of Field
-        What is asked.
+    form : type of Form
+        What an entry holds; its attributes are the fields asked.
     log : bool
         True where every entry counts (weighings, minutes); False where the newest stands for all (intake).
-    public : bool
-        Whether any of it may stand on the page for publication (then only the fields marked public).
     help : str
         One sentence above the form.
     """
 
+    stage: str
     key: str
     title: str
-    fields: tuple[Field, ...]
+    form: type[F]
     log: bool = True
-    public: bool = True
     help: str = ""
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        """What is asked, in the order of the form."""
+        return fields_of(self.form)
 
     def field(self, name: str) -> Field:
         """The field of that name."""
@@ -53,6 +63,10 @@ class Kind:
             if candidate.name == name:
                 return candidate
         raise InputError("field", "one of " + ", ".join(f.name for f in self.fields), name)
+
+    def fields_for(self, reader: Audience) -> tuple[Field, ...]:
+        """The fields that a reader may see: the bench all of them, everybody only those meant for everybody."""
+        return tuple(field for field in self.fields if field.audience in _SEEN_BY[reader])
 
     def read(self, texts: Mapping[str, str]) -> tuple[dict[str, Value], dict[str, InputError]]:
         """Read a whole form.
@@ -84,8 +98,12 @@ class Kind:
             field.name: field.to_json(values[field.name]) for field in self.fields if values.get(field.name) is not None
         }
 
-    def values(self, entry: Entry) -> dict[str, Value]:
-        """The values of an entry of this kind; None where something was not given.
+    def filled(self, values: Mapping[str, Value]) -> F:
+        """The form filled with values that were read already."""
+        return form_with(self.form, values)
+
+    def decode(self, entry: Entry) -> F:
+        """What an entry of this kind holds; None where something was not given.
 
         Parameters
         ----------
@@ -94,23 +112,27 @@ class Kind:
 
         Returns
         -------
-        dict
-            Field name to value.
+        Form
+            The kind's own form.
 
         Raises
         ------
         RecordError
-            If another program wrote a value that is not of the field's form.
+            If another program wrote a value that is not of the field's form; the text names the field.
         """
-        values: dict[str, Value] = {}
-        for field in self.fields:
-            try:
-                values[field.name] = field.from_json(entry.data.get(field.name))
-            except (AttributeError, KeyError, TypeError, ValueError) as error:
-                raise RecordError(
-                    f"{self.title}, entered {entry.at}: “{field.label}” holds a value that cannot be read."
-                ) from error
-        return values
+        try:
+            return self.filled({field.name: field.from_json(entry.data.get(field.name)) for field in self.fields})
+        except InputError as error:
+            raise RecordError(f"{self.title}, entered {entry.at}: {error}") from error
+
+    def values(self, entry: Entry) -> dict[str, Value]:
+        """The values of an entry by name; raises as `decode` does."""
+        return as_dict(self, self.decode(entry))
+
+
+def as_dict(kind: Kind[F], form: F) -> dict[str, Value]:
+    """A form's values by name."""
+    return {field.name: getattr(form, field.name) for field in kind.fields}
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,9 +160,9 @@ class Stage:
     panel, section : str
         Where the panel class and the write-up function are found, as ``module:name``; loaded when used.
     state : callable or None
-        Gives the stage's `StageState` for a job; by default from whether it has entries.
+        Takes the `Job` (which knows kinds, so that this module cannot know it) and gives the stage's `StageState` for a job; by default from whether it has entries.
     checks : callable or None
-        Gives findings for ``pentools check``.
+        Takes the `Job` and gives findings for ``pentools check``.
     cautions : tuple of str
         Cautions shown with the stage.
     """
@@ -148,21 +170,21 @@ class Stage:
     key: str
     title: str
     purpose: str
-    kinds: tuple[Kind, ...]
+    kinds: tuple[Kind[Any], ...]
     panel: str = GENERIC_PANEL
     section: str = GENERIC_SECTION
-    state: Callable[[Job], StageState] | None = None
-    checks: Callable[[Job], tuple[Finding, ...]] | None = None
+    state: Callable[[Any], StageState] | None = None
+    checks: Callable[[Any], tuple[Finding, ...]] | None = None
     cautions: tuple[str, ...] = ()
 
-    def kind(self, key: str) -> Kind:
+    def kind(self, key: str) -> Kind[Any]:
         """The stage's kind of that name."""
         for candidate in self.kinds:
             if candidate.key == key:
                 return candidate
         raise InputError("kind of entry", "one of " + ", ".join(k.key for k in self.kinds), key)
 
-    def state_of(self, job: Job) -> StageState:
+    def state_of(self, job: Any) -> StageState:
         """Where this stage stands in a job."""
         if self.state is not None:
             return self.state(job)

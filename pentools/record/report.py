@@ -10,7 +10,7 @@ from pentools.calc.base.completeness import ReportCompleteness, ReportField, rep
 from pentools.calc.base.findings import Finding, Level
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.agree import not_applicable
-from pentools.record.stages.job.intake import ARRIVAL
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

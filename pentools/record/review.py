@@ -43,7 +43,7 @@ def review(job: Job) -> tuple[Finding, ...]:
     ]
     found += [Finding("note", f"Set aside earlier: {p.name}.", "aside") for p in job.folder.glob("record-*.txt")]
     for entry in job.record.live():
-        found += _check_entry(entry)
+        found += _check_entry(job, entry)
     for stage in all_stages():
         if stage.checks is not None:
             try:
@@ -59,7 +59,7 @@ def review(job: Job) -> tuple[Finding, ...]:
     return gravest_first(found)
 
 
-def _check_entry(entry: Entry) -> list[Finding]:
+def _check_entry(job: Job, entry: Entry) -> list[Finding]:
     if entry.kind in (RELEASE, WITHDRAWAL):
         return []
     if entry.stage not in STAGES:
@@ -80,11 +80,10 @@ def _check_entry(entry: Entry) -> list[Finding]:
                 "unknown",
             )
         ]
-    try:
-        values = kind.values(entry)
-    except RecordError as error:
-        return [Finding("warning", f"{stage.title}: {error} The line is left as it is.", "value")]
-    missing = [field.label for field in kind.fields if field.required and values[field.name] is None]
+    values = job.view.decoded(kind, entry)
+    if isinstance(values, RecordError):
+        return [Finding("warning", f"{stage.title}: an entry cannot be read, so it is passed by. {values}", "value")]
+    missing = [field.label for field in kind.fields if field.required and getattr(values, field.name) is None]
     if missing:
         return [
             Finding(

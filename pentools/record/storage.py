@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import os
+import uuid
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from filelock import FileLock, Timeout
+from msgspec import structs
 
 from pentools.errors import RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, decode_entry, encode_entry, now
@@ -32,13 +34,21 @@ class Record:
     ----------
     path : Path
         The ``record.jsonl`` file; it need not exist yet.
+    entries : list of Entry
+        Every line that could be read, in the file's order.
+    problems : list of str
+        What was odd about the file.
+    version : int
+        Counts the times that something was read; what was worked out for an older one no longer holds.
     """
 
     path: Path
     entries: list[Entry] = field(default_factory=list)
     problems: list[str] = field(default_factory=list)
+    version: int = 0
     _offset: int = 0
     _lines: int = 0
+    _counting: dict[tuple[str | None, str | None], list[Entry]] | None = None
 
     @classmethod
     def open(cls, path: Path) -> Record:
@@ -70,6 +80,7 @@ class Record:
             self.problems.append("The record became shorter while it was open: it was read again from the start.")
             self.entries.clear()
             self._offset = self._lines = 0
+            self._changed()
         if size == self._offset:
             return False
         with self.path.open("rb") as file:
@@ -80,7 +91,13 @@ class Record:
         for line in whole.split(b"\n")[:-1]:
             self._lines += 1
             self._take(line)
+        if whole:
+            self._changed()
         return bool(whole)
+
+    def _changed(self) -> None:
+        self.version += 1
+        self._counting = None
 
     def _take(self, line: bytes) -> None:
         if not line.strip():
@@ -204,32 +221,67 @@ class Record:
         list of Entry
             A correction stands in the place of the entry it corrects.
         """
-        return [e for e in self._live() if (stage is None or e.stage == stage) and (kind is None or e.kind == kind)]
+        if self._counting is None:
+            self._counting = {}
+            for entry in self._live():
+                for key in ((None, None), (entry.stage, None), (None, entry.kind), (entry.stage, entry.kind)):
+                    self._counting.setdefault(key, []).append(entry)
+        return list(self._counting.get((stage, kind), ()))
 
     def _live(self) -> list[Entry]:
-        root: dict[str, str] = {}
-        head: dict[str, Entry] = {}
+        return [entry for entry in self._heads() if entry.kind != WITHDRAWAL]
+
+    def _heads(self) -> list[Entry]:
+        """Within the file the later line wins, whatever the clock said when it was written.
+
+        Of the lines about one entry the last one counts that no other line corrects; where they correct each other in
+        a circle, the last one. A line without an id stands for itself.
+        """
+        corrected = {entry.replaces for entry in self.entries if entry.replaces}
+        heads = []
+        for chain in self._chains():
+            open_ends = [entry for entry in chain if entry.id not in corrected]
+            heads.append((open_ends or chain)[-1])
+        return heads
+
+    def _keep_later(self, before: list[Entry]) -> None:
+        """After a merge: of two corrections made apart the one made later counts, so it is said again if it is this copy's."""
+        now_first = {entry.id: entry for entry in self._heads()}
+        corrected = {entry.replaces for entry in self.entries}
+        said_again = []
+        for mine in before:
+            if mine.id in now_first or mine.id in corrected:
+                continue
+            theirs = next((head for head in self.history(mine) if head.id in now_first), None)
+            if theirs is not None and theirs.time < mine.time:
+                said_again.append(structs.replace(mine, id=uuid.uuid4().hex, replaces=theirs.id))
+        if said_again:
+            self._write([encode_entry(entry) for entry in said_again])
+
+    def _chains(self) -> list[list[Entry]]:
+        """The lines by what they are about, in the file's order; a correction may stand before its target."""
+        above: dict[str, str] = {}
+
+        def top(name: str) -> str:
+            while above.setdefault(name, name) != name:
+                above[name] = above[above[name]]
+                name = above[name]
+            return name
+
         for entry in self.entries:
-            origin = root.get(entry.replaces or "", entry.replaces or entry.id)
-            root[entry.id] = origin
-            current = head.get(origin)
-            # of two corrections of one entry (copies edited apart) the later counts
-            if current is None or entry.time >= current.time:
-                head[origin] = entry
-        return [entry for entry in head.values() if entry.kind != WITHDRAWAL]
+            if entry.id and entry.replaces:
+                above[top(entry.id)] = top(entry.replaces)
+        chains: dict[object, list[Entry]] = {}
+        for number, entry in enumerate(self.entries):
+            chains.setdefault(top(entry.id) if entry.id else number, []).append(entry)
+        return list(chains.values())
 
     def history(self, entry: Entry) -> list[Entry]:
         """All lines about one entry: the first, its corrections, its withdrawal."""
-        chain = {entry.id}
-        current: Entry | None = entry
-        by_id = {e.id: e for e in self.entries}
-        while current is not None and current.replaces:
-            chain.add(current.replaces)
-            current = by_id.get(current.replaces)
-        for later in self.entries:
-            if later.replaces in chain:
-                chain.add(later.id)
-        return [e for e in self.entries if e.id in chain]
+        for chain in self._chains():
+            if any(line is entry or (line.id and line.id == entry.id) for line in chain):
+                return chain
+        return []
 
     def latest(self, stage: str, kind: str) -> Entry | None:
         """The last live entry of a kind, for kinds of which only the newest counts."""
@@ -254,6 +306,11 @@ class Record:
             How many lines were taken over; ids that both copies hold with unlike content (this copy's line
             stays, the other line is set aside beside the record).
 
+        Notes
+        -----
+        Lines keep the order of their own file and are put after this copy's. Where both copies corrected one entry,
+        the later correction by the clock counts: if that is this copy's, it is written once more after the other's.
+
         Raises
         ------
         RecordError
@@ -265,6 +322,7 @@ class Record:
             raise RecordError(f"{other} cannot be read ({error.strerror}).") from error
         self.refresh()
         mine = {e.id: encode_entry(e) for e in self.entries}
+        heads = self._heads()
         fresh, clashes, conflicts = [], [], []
         for line in content.split(b"\n"):
             if not line.strip():
@@ -283,6 +341,8 @@ class Record:
                 clashes.append(line)
         if fresh:
             self._write(fresh)
+            self.refresh()
+            self._keep_later(heads)
         if clashes:
             aside = self.path.with_name(f"record-unlike-{now().strftime('%Y%m%dT%H%M%S')}.txt")
             aside.write_bytes(b"\n".join(clashes) + b"\n")

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from pentools.calc.base.uncertainty import format_value
-from pentools.errors import PentoolsError
+from pentools.errors import PentoolsError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.weighing.filling import capacity_of
@@ -110,8 +110,7 @@ def full_log(job: Job, audience: Audience = "client") -> Section:
     Returns
     -------
     Section
-        Corrected and withdrawn lines stay in it and say so; lines of a kind this version does not know are
-        shown as they are.
+        Corrected and withdrawn lines stay in it and say so; what is for the bench alone, and remarks, do not.
     """
     if audience != "client":
         return Section("log", "The full dated log")
@@ -226,20 +225,19 @@ def _content(entry: Entry, replaced: dict[str, Entry], by_id: dict[str, Entry]) 
     later = replaced.get(entry.id)
     if later is not None:
         parts.append(f"({'Taken back' if later.kind == WITHDRAWAL else 'Corrected'} on {_when(later)}.)")
-    if entry.note:
-        parts.append(f"Note: {entry.note}")
     return " ".join(parts)
 
 
 def _data(entry: Entry) -> str:
-    if entry.stage in STAGES:
-        for kind in find_stage(entry.stage).kinds:
-            if kind.key == entry.kind:
-                try:
-                    return log_rows(kind, entry)
-                except (KeyError, TypeError, ValueError):
-                    break
-    return "; ".join(f"{name}: {value}" for name, value in entry.data.items())
+    """What the owner may see of an entry; nobody has said who may see what this version does not know."""
+    kinds = find_stage(entry.stage).kinds if entry.stage in STAGES else ()
+    kind = next((kind for kind in kinds if kind.key == entry.kind), None)
+    if kind is None:
+        return "An entry of a kind that this version does not know; it is kept."
+    try:
+        return log_rows(kind, entry)
+    except RecordError:
+        return "An entry that cannot be read; it is kept as it stands."
 
 
 def _volume_in_words(data: dict[str, Any]) -> str:

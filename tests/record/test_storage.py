@@ -5,6 +5,7 @@ import json
 import multiprocessing
 
 import pytest
+from msgspec.structs import replace
 
 from pentools.errors import RecordError
 from pentools.record.entries import WITHDRAWAL, decode_entry, encode_entry, new_entry
@@ -149,12 +150,72 @@ def test_merge_sets_unlike_lines_aside(tmp_path, record):
     assert b"9.0" in aside.read_bytes()
 
 
-def test_of_two_corrections_made_apart_the_later_counts(record):
-    zone = dt.timezone(dt.timedelta(hours=1))
-    first = record.append(entry(1.0, at=dt.datetime(2026, 3, 1, 9, tzinfo=zone)))
-    later = record.append(entry(3.0, replaces=first.id, at=dt.datetime(2026, 3, 3, 9, tzinfo=zone)))
-    record.append(entry(2.0, replaces=first.id, at=dt.datetime(2026, 3, 2, 9, tzinfo=zone)))
-    assert [e.id for e in record.live()] == [later.id]
+ZONE = dt.timezone(dt.timedelta(hours=1))
+
+
+def at(day):
+    return dt.datetime(2026, 3, day, 9, tzinfo=ZONE)
+
+
+def masses(record):
+    return [e.data["mass"]["value"] for e in record.live()]
+
+
+def test_within_one_file_the_later_line_counts_whatever_the_clock_said(record):
+    first = record.append(entry(1.0, at=at(5)))
+    fixed = record.append(entry(2.0, replaces=first.id, at=at(4)))
+    assert masses(record) == [2.0]
+    record.append(entry(3.0, replaces=first.id, at=at(3)))
+    assert masses(record) == [3.0]
+    record.append(new_entry("fill test", WITHDRAWAL, {"reason": "typed twice"}, replaces=first.id, at=at(2)))
+    assert masses(record) == []
+    assert record.history(fixed)[0].id == first.id
+
+
+def test_a_correction_may_stand_before_its_target(record):
+    first, fixed = entry(1.0), entry(2.0)
+    last = replace(entry(3.0), replaces=fixed.id)
+    for line in (last, replace(fixed, replaces=first.id), first, entry(9.0)):
+        record.append(line)
+    assert masses(record) == [3.0, 9.0]
+
+
+def test_circles_and_missing_or_double_ids_have_one_answer_each(record):
+    one, two = entry(1.0), entry(2.0)
+    lines = [replace(one, replaces=two.id), replace(two, replaces=one.id)]  # a circle: the last line of it
+    lines += [replace(entry(value), id="") for value in (3.0, 4.0)]  # no id: each stands for itself
+    lines += [replace(entry(value), id="same") for value in (5.0, 6.0)]  # one id twice: the later line
+    own = entry(7.0)
+    lines += [replace(own, replaces=own.id), replace(entry(8.0), replaces="not there"), entry(9.0, replaces="")]
+    for line in lines:
+        record.append(line)
+    assert masses(record) == [2.0, 3.0, 4.0, 6.0, 7.0, 8.0, 9.0]
+    assert len(record.history(record.entries[0])) == 2
+
+
+@pytest.mark.parametrize("mine_is_later", [True, False])
+def test_of_two_corrections_made_apart_the_later_counts_from_both_sides(tmp_path, record, mine_is_later):
+    first = record.append(entry(1.0, at=at(1)))
+    other = Record.open(tmp_path / "copy.jsonl")
+    other.append(first)
+    record.append(entry(2.0, replaces=first.id, at=at(3 if mine_is_later else 2)))
+    other.append(entry(3.0, replaces=first.id, at=at(2 if mine_is_later else 3)))
+    apart = other.path.read_bytes()
+    other.merge(record.path)
+    (tmp_path / "theirs.jsonl").write_bytes(apart)
+    record.merge(tmp_path / "theirs.jsonl")
+    assert masses(record) == masses(other) == [2.0 if mine_is_later else 3.0]
+    assert masses(Record.open(record.path)) == masses(record)
+
+
+def test_the_version_changes_with_every_line_and_not_without(record):
+    before = record.version
+    record.append(entry())
+    assert record.version > before
+    before, live = record.version, record.live()
+    assert record.refresh() is False
+    assert record.version == before
+    assert record.live() == live
 
 
 def test_a_write_that_fails_says_so_and_leaves_the_file_whole(record, monkeypatch):

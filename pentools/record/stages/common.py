@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pentools.fields import Field
+from pentools.fields import Audience, Field, ask
 from pentools.systems.registry import system_choices
 
 __all__ = ["PARTS", "SEVERITIES", "length", "mass", "system_choices", "yes_no"]
@@ -33,16 +33,16 @@ SEVERITIES: tuple[tuple[str, str], ...] = (
 )
 
 
-def length(name: str, label: str, hint: str, low: float, high: float, *, public: bool = True) -> Field:
+def length(label: str, hint: str, low: float, high: float, *, audience: Audience = "everybody") -> Field:
     """A length of a pen part [mm] with its plausible range."""
-    return Field(name, label, "quantity", unit="mm", hint=hint, low=low, high=high, public=public)
+    return ask(label, "quantity", unit="mm", hint=hint, low=low, high=high, audience=audience)
 
 
-def mass(name: str, label: str, hint: str, *, required: bool = False) -> Field:
+def mass(label: str, hint: str, *, required: bool = False) -> Field:
     """A mass on the bench balance [g]; a pen and its parts weigh 0 to 200 g."""
-    return Field(name, label, "quantity", unit="g", hint=hint, low=0, high=200, public=True, required=required)
+    return ask(label, "quantity", unit="g", hint=hint, low=0, high=200, audience="everybody", required=required)
 
 
-def yes_no(name: str, label: str, hint: str = "yes or no", *, public: bool = False, required: bool = False) -> Field:
+def yes_no(label: str, hint: str = "yes or no", *, audience: Audience = "owner", required: bool = False) -> Field:
     """A yes or a no; empty means it was not asked."""
-    return Field(name, label, "yes-no", hint=hint, public=public, required=required)
+    return ask(label, "yes-no", hint=hint, audience=audience, required=required)

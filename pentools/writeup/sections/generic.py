@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from pentools.fields import Field
 from pentools.record.entries import RELEASE
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Kind, Stage
 
-__all__ = ["kind_facts", "kind_table", "log_rows", "may_show", "notes_of", "releases_of", "section", "shown"]
+__all__ = ["kind_facts", "kind_table", "log_rows", "may_show", "releases_of", "section", "shown"]
 
 # more columns than this do not fit a page; then each entry is set as a list of facts
 WIDEST = 6
@@ -34,7 +34,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     stage : Stage
         Which stage.
     audience : {"client", "blog"}
-        Who will see the page; for "blog" only fields marked public of kinds marked public.
+        Who will see the page; for "blog" only fields that are for everybody, never those for the bench alone.
 
     Returns
     -------
@@ -48,9 +48,9 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     return Section(stage.key, stage.title, tuple(blocks))
 
 
-def may_show(kind: Kind, field: Field, audience: Audience) -> bool:
-    """Whether an audience may see a field: everything for the client, an allow-list for publication."""
-    return audience == "client" or (kind.public and field.public)
+def may_show(field: Field, audience: Audience) -> bool:
+    """Whether a page may show a field: what is for the bench alone stands on none, what is for the owner on the owner's."""
+    return field.audience == "everybody" or (field.audience == "owner" and audience == "client")
 
 
 def shown(field: Field, value: Value) -> str:
@@ -63,7 +63,13 @@ def shown(field: Field, value: Value) -> str:
 
 
 def kind_facts(
-    job: Job, stage: Stage, kind: Kind, audience: Audience, *, without: Iterable[str] = (), caption: str | None = None
+    job: Job,
+    stage: Stage,
+    kind: Kind[Any],
+    audience: Audience,
+    *,
+    without: Iterable[str] = (),
+    caption: str | None = None,
 ) -> list[Block]:
     """The newest entry of a kind as facts, without what was not given.
 
@@ -87,13 +93,17 @@ def kind_facts(
     if entry is None:
         return []
     rows = _facts(kind, kind.values(entry), audience, set(without))
-    if audience == "client" and entry.note:
-        rows.append(("Note", entry.note))
     return [Facts(kind.title if caption is None else caption, tuple(rows))] if rows else []
 
 
 def kind_table(
-    job: Job, stage: Stage, kind: Kind, audience: Audience, *, without: Iterable[str] = (), caption: str | None = None
+    job: Job,
+    stage: Stage,
+    kind: Kind[Any],
+    audience: Audience,
+    *,
+    without: Iterable[str] = (),
+    caption: str | None = None,
 ) -> list[Block]:
     """Every live entry of a kind as a table; a kind too wide for a page as facts, entry by entry.
 
@@ -102,7 +112,7 @@ def kind_table(
     job, stage, kind
         What to show.
     audience : {"client", "blog"}
-        Who will see the page; the date and the note of an entry are for the client only.
+        Who will see the page; the date of an entry is for the client only.
     without : iterable of str
         Names of fields that are shown elsewhere.
     caption : str or None
@@ -119,7 +129,7 @@ def kind_table(
         field
         for field in kind.fields
         if field.name not in skipped
-        and may_show(kind, field, audience)
+        and may_show(field, audience)
         and any(v[field.name] is not None for _, v in entries)
     ]
     if not fields:
@@ -130,7 +140,7 @@ def kind_table(
         for number, (entry, values) in enumerate(entries, 1):
             rows = _facts(kind, values, audience, skipped)
             if audience == "client":
-                rows = [("Entered", date_in_words(entry.time)), *rows, *([("Note", entry.note)] if entry.note else [])]
+                rows = [("Entered", date_in_words(entry.time)), *rows]
             cards.append(Facts(f"{title}, {number} of {len(entries)}", tuple(rows)))
         return cards
     return [_as_table(title, fields, entries, audience)]
@@ -140,14 +150,9 @@ def _as_table(
     title: str, fields: Sequence[Field], entries: list[tuple[Entry, dict[str, Value]]], audience: Audience
 ) -> Table:
     client = audience == "client"
-    notes = client and any(entry.note for entry, _ in entries)
-    head = (*(["Date"] if client else []), *(field.label for field in fields), *(["Note"] if notes else []))
+    head = (*(["Date"] if client else []), *(field.label for field in fields))
     rows = tuple(
-        (
-            *([date_in_words(entry.time)] if client else []),
-            *(shown(field, values[field.name]) for field in fields),
-            *([entry.note or "–"] if notes else []),
-        )
+        (*([date_in_words(entry.time)] if client else []), *(shown(field, values[field.name]) for field in fields))
         for entry, values in entries
     )
     shift = 1 if client else 0
@@ -155,21 +160,12 @@ def _as_table(
     return Table(title, head, rows, numeric)
 
 
-def _facts(kind: Kind, values: dict[str, Value], audience: Audience, without: set[str]) -> list[tuple[str, str]]:
+def _facts(kind: Kind[Any], values: dict[str, Value], audience: Audience, without: set[str]) -> list[tuple[str, str]]:
     return [
         (field.label, shown(field, values[field.name]))
         for field in kind.fields
-        if field.name not in without and values[field.name] is not None and may_show(kind, field, audience)
+        if field.name not in without and values[field.name] is not None and may_show(field, audience)
     ]
-
-
-def notes_of(job: Job, stage: Stage, kinds: Iterable[str], audience: Audience) -> list[Block]:
-    """The notes on entries of some kinds, for the client only: for sections that set the entries in a form of their own."""
-    if audience != "client":
-        return []
-    wanted = tuple(kinds)
-    rows = tuple((date_in_words(e.time), e.note) for e in job.record.live(stage.key) if e.note and e.kind in wanted)
-    return [Table("Notes made at the bench", ("Date", "Note"), rows)] if rows else []
 
 
 def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
@@ -181,25 +177,19 @@ def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         hold = str(entry.data.get("hold", ""))
         step = HOLDS[hold].step if hold in HOLDS else hold
         reason = sentence(str(entry.data.get("reason", "")))
-        note = f" {sentence(entry.note)}" if entry.note else ""
         found.append(
             Notice(
-                f"The hold on {step} was released on {date_in_words(entry.time)}, for this reason: {reason}{note}",
+                f"The hold on {step} was released on {date_in_words(entry.time)}, for this reason: {reason}",
                 "Hold released",
             )
         )
     return found
 
 
-def log_rows(kind: Kind, entry: Entry) -> str:
-    """All that an entry holds, in one text: for the full log."""
+def log_rows(kind: Kind[Any], entry: Entry) -> str:
+    """What the owner may see of an entry, in one text: for the full log."""
     values = kind.values(entry)
-    known = "; ".join(_labelled(f, values[f.name]) for f in kind.fields if values[f.name] is not None)
-    names = {f.name for f in kind.fields}
-    more = "; ".join(
-        f"{name}: {value}" for name, value in entry.data.items() if name not in names and value is not None
-    )
-    return "; ".join(part for part in (known, more) if part)
+    return "; ".join(_labelled(f, values[f.name]) for f in kind.fields_for("owner") if values[f.name] is not None)
 
 
 def _labelled(field: Field, value: Value) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.interval import EdtfInterval
@@ -28,7 +29,7 @@ __all__ = ["IdentifyPanel"]
 class IdentifyPanel(StagePanel):
     """Marks and evidence in, a range of years out."""
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """Refuse dates that cannot be read and prices that no index knows."""
         if kind.key == "evidence":
             read_clue(values)

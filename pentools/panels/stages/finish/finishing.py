@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from html import escape
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
@@ -112,7 +112,7 @@ class FinishPanel(StagePanel):
             if box.field.kind in ("choice", "yes-no"):
                 box.field = replace(box.field, default=box.text)
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """No abrasive while the hold stands; no grade without its scale; no zone that runs backwards."""
         if kind.key == "step":
             read_grade(str(values["grade"]), catalogue())

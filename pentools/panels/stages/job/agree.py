@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 from pentools.errors import InputError
 from pentools.fields import Value
@@ -21,7 +22,7 @@ __all__ = ["AgreePanel"]
 class AgreePanel(StagePanel):
     """Proposals and answers in; what may be done, and up to which price, out."""
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """Refuse an estimate out of order, and a reason of no words."""
         if kind.key == "estimate":
             check_estimate(values)

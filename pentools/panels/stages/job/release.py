@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 from pentools.fields import Value
 from pentools.panels.stage import PanelResult, StagePanel
@@ -17,7 +18,7 @@ class ReleasePanel(StagePanel):
 
     hold = "release"
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:  # noqa: ARG002 - the form has one kind
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:  # noqa: ARG002 - the form has one kind
         """A pen is not released as mended while the hold stands; stopped and returned are always open."""
         if values["ending"] not in ("stopped", "returned"):
             self.refuse_if_held()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 import ipywidgets as widgets
 
@@ -15,13 +16,8 @@ from pentools.record.entries import now
 from pentools.record.holds import held
 from pentools.record.kinds import Kind
 from pentools.record.spending import cost_of
-from pentools.record.stages.job.work_log import (
-    ACTIVITIES,
-    TIMER_START,
-    TIMER_STOP,
-    minutes_by_activity,
-    running_timer,
-)
+from pentools.record.stages.job.work_kinds import ACTIVITIES, TIMER_START, TIMER_STOP
+from pentools.record.stages.job.work_log import minutes_by_activity, running_timer
 
 __all__ = ["WorkLogPanel"]
 
@@ -70,7 +66,7 @@ class WorkLogPanel(StagePanel):
         self._saved(entry)
         self.status.saved(f"timer stopped {entry.time:%H:%M:%S}")
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """No material whose cost would go past the ceiling; any typed spell of work is taken."""
         if kind.key == "material":
             cost = cost_of(self.job, values["cost"])

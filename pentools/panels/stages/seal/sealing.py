@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from html import escape
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 import ipywidgets as widgets
 
@@ -142,7 +142,7 @@ class SealPanel(StagePanel):
             self.forms["measure"].boxes["altered"].text = ""
         super()._saved(entry)
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """A trial needs a measured size, a test its result, a measurement something measured."""
         if kind.key == "measure":
             place = str(values["place"])

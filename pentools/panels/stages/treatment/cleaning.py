@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from html import escape
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 import ipywidgets as widgets
 
@@ -124,7 +124,7 @@ class CleanPanel(StagePanel):
 
     # what is refused ---------------------------------------------------------------------------------------
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """No bath for a part that is not named or never takes it; a soak ends only where one runs."""
         if kind.key in _WET_KINDS:
             self._check_wet(str(values["part"]), str(values.get("bath") or "cold water soak"))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import HoldError, InputError
@@ -63,7 +63,7 @@ class OpenPanel(StagePanel):
 
     # what is refused ---------------------------------------------------------------------------------------
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """No heat on what is not named or never warmed; no step before what it waits for."""
         if kind.key == "heat pass":
             self._check_heat(str(values["joint"]))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 from pentools.errors import InputError
 from pentools.fields import Value
@@ -28,7 +29,7 @@ class FillTestPanel(StagePanel):
         names = tuple(f.name for f in dimension_fields(str(system))) if system is not None else None
         self.forms["dimensions"].show_only(names)
 
-    def check(self, kind: Kind, values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """A weighing after a stroke needs the stroke's number."""
         if kind.key == "weighing" and values["state"] == "stroke" and values["strokes"] is None:
             raise InputError(

@@ -4,49 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.fields import Field
-from pentools.record.kinds import Kind, Stage, StageState
-from pentools.record.stages.common import PARTS, SEVERITIES, yes_no
+from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.job.intake_kinds import PART_CONDITION
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = ["CONDITION", "worst_by_part"]
-
-PART_CONDITION = Kind(
-    "part",
-    "One part",
-    (
-        Field("part", "Part", "choice", choices=PARTS, required=True, public=True, hint="which part of the pen"),
-        Field(
-            "seen",
-            "What is seen",
-            "long text",
-            required=True,
-            public=True,
-            hint="only what the eye, the hand or the loupe tells",
-        ),
-        Field(
-            "means",
-            "What it may mean",
-            "long text",
-            public=True,
-            hint="your reading of it, kept apart from what is seen",
-        ),
-        Field(
-            "severity",
-            "How serious",
-            "choice",
-            choices=SEVERITIES,
-            required=True,
-            public=True,
-            hint="0 sound to 4 lost",
-        ),
-        yes_no("earlier_repair", "Is it an earlier repair?", public=True),
-        Field("photo", "Photo", "photo", public=True, hint="a file in photos/, such as section-before.jpg"),
-    ),
-    help="One entry a part and fault. What is seen and what it may mean are kept apart.",
-)
 
 
 def worst_by_part(job: Job) -> dict[str, int]:

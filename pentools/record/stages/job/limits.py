@@ -5,48 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
-from pentools.fields import Field
-from pentools.record.kinds import Kind, Stage, StageState
-from pentools.record.stages.common import PARTS, yes_no
+from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = ["LIMITS", "limits_written"]
-
-LIMIT = Kind(
-    "limit",
-    "One thing left",
-    (
-        Field("part", "Part", "choice", choices=PARTS, required=True, public=True, hint="which part of the pen"),
-        Field(
-            "left",
-            "What could not be mended, or was left alone",
-            "long text",
-            required=True,
-            public=True,
-            hint="as the owner will find it",
-        ),
-        Field(
-            "why",
-            "Why",
-            "long text",
-            required=True,
-            public=True,
-            hint="risk, loss of substance, cost, or the owner's wish",
-        ),
-        Field("instead", "What was done instead", "long text", public=True, hint="the workaround, or nothing"),
-        Field("advice", "Advice for the next repair", "long text", public=True, hint="to whoever opens it next"),
-        Field("photo", "Photo", "photo", public=True, hint="a file in photos/"),
-    ),
-)
-NOTHING_LEFT = Kind(
-    "nothing left",
-    "Nothing was left",
-    (yes_no("nothing_left", "Is it true that nothing was left unmended?", "yes, if so", public=True, required=True),),
-    log=False,
-    help="If there is nothing to admit, say so: an empty page is no statement.",
-)
 
 
 def limits_written(job: Job) -> bool:

@@ -5,54 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
-from pentools.fields import Field
-from pentools.record.kinds import Kind, Stage, StageState
-from pentools.record.stages.common import mass
+from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.job.ending_kinds import ENDINGS, RESULT
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = ["ENDINGS", "RELEASE_STAGE", "ending", "suggested_care"]
-
-ENDINGS: tuple[tuple[str, str], ...] = (
-    ("done", "done"),
-    ("done with limits", "done with limits"),
-    ("stopped", "stopped: it will not go on for now"),
-    ("returned", "returned unrepaired"),
-)
-
-RESULT = Kind(
-    "result",
-    "How the job ended",
-    (
-        Field(
-            "ending",
-            "Result",
-            "choice",
-            choices=ENDINGS,
-            required=True,
-            public=True,
-            hint="stopped and returned are proper endings too",
-        ),
-        Field(
-            "summary",
-            "In a few sentences",
-            "long text",
-            required=True,
-            public=True,
-            hint="what the owner should know first",
-        ),
-        Field(
-            "care", "Care", "long text", public=True, hint="how to fill, flush and keep it; a draft stands in the box"
-        ),
-        Field("follow_up", "Follow-up", "long text", public=True, hint="what to watch for, and when to come back"),
-        Field("promise_until", "Work is answered for until", "date", hint="2026-06-14"),
-        Field("price", "Price", hint="such as 95 EUR"),
-        mass("mass_g", "Mass as it leaves", "empty and dry, such as 16.55 g"),
-        Field("released_on", "Released on", "date", public=True, hint="2026-03-14"),
-    ),
-    log=False,
-)
 
 
 def ending(job: Job) -> str | None:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
-from pentools.fields import Field
-from pentools.record.kinds import Kind, Stage, StageState
+from pentools.record.kinds import Stage, StageState
 from pentools.record.spending import spending_of
-from pentools.record.stages.common import PARTS, yes_no
+from pentools.record.stages.job.work_kinds import ACTIVITIES, DEPARTURE, MATERIAL, TIMER_START, TIMER_STOP, WORK
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -18,81 +17,6 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = ["ACTIVITIES", "WORK_LOG", "minutes_by_activity", "running_timer"]
-
-ACTIVITIES: tuple[tuple[str, str], ...] = (
-    ("look", "looking and measuring"),
-    ("open", "opening"),
-    ("clean", "cleaning"),
-    ("mend", "mending parts"),
-    ("seal", "seals and sac"),
-    ("nib", "nib and feed"),
-    ("finish", "finish"),
-    ("test", "testing"),
-    ("write", "writing and pictures"),
-    ("other", "other"),
-)
-
-_ACTIVITY = Field(
-    "activity", "Activity", "choice", choices=ACTIVITIES, required=True, public=True, hint="what kind of work"
-)
-
-WORK = Kind(
-    "work",
-    "Work done",
-    (
-        _ACTIVITY,
-        Field(
-            "minutes",
-            "Time taken",
-            "quantity",
-            unit="min",
-            low=0,
-            high=1440,
-            required=True,
-            public=True,
-            hint="such as 25 min or 1.5 h",
-        ),
-        Field("done", "What was done", "long text", required=True, public=True, hint="one or two sentences"),
-        Field("by", "By", hint="who did it, if not you"),
-    ),
-)
-TIMER_START = Kind("timer start", "Start the timer", (_ACTIVITY,), public=False)
-TIMER_STOP = Kind(
-    "timer stop",
-    "Stop the timer",
-    (Field("done", "What was done", "long text", public=True, hint="one or two sentences"),),
-)
-MATERIAL = Kind(
-    "material",
-    "Part or material in or out",
-    (
-        Field("what", "What", required=True, public=True, hint="such as cork washer 9.5 mm"),
-        Field(
-            "way",
-            "Which way",
-            "choice",
-            choices=(("added", "added"), ("removed", "removed"), ("returned", "removed and given back")),
-            required=True,
-            public=True,
-            hint="added, removed, or removed and given back",
-        ),
-        Field("part", "Where", "choice", choices=PARTS, public=True, hint="which part of the pen"),
-        yes_no("reversible", "Can it be undone?", public=True),
-        Field("lot", "Source and lot", hint="to find every pen with the same lot later"),
-        Field("cost", "Cost", hint="such as 4.50 EUR"),
-    ),
-)
-DEPARTURE = Kind(
-    "departure",
-    "Departure from what was agreed",
-    (
-        Field("what", "What was done otherwise", "long text", required=True, hint="what differs from the agreement"),
-        Field("why", "Why", "long text", required=True, hint="what was found"),
-        Field("agreed_on", "Agreed with the owner on", "date", hint="2026-03-20"),
-        Field("channel", "How", hint="letter, e-mail, by word of mouth"),
-    ),
-    public=False,
-)
 
 
 def running_timer(job: Job) -> Entry | None:

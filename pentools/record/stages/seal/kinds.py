@@ -4,19 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import Annotated
 
 from pentools.calc.seal.faults import TESTS
 from pentools.calc.seal.judge import DUTIES
 from pentools.calc.seal.sac import MATERIALS
-from pentools.fields import Field, Value
+from pentools.fields import Field, Value, ask
+from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
-from pentools.record.stages.common import yes_no
+from pentools.record.stages.common import length, yes_no
 from pentools.sums.seal.knockout import KNOCKOUT
 from pentools.units import Reading
 
 __all__ = [
-    "MEASURE", "PLACES", "SEALANT", "SEALANTS", "TEST", "TEST_FIELDS", "TOOL", "TRIAL", "Place", "asked_for",
-    "millimetres", "place_words",
+    "MEASURE",
+    "PLACES",
+    "SEALANT",
+    "SEALANTS",
+    "TEST",
+    "TEST_FIELDS",
+    "TOOL",
+    "TRIAL",
+    "Measure",
+    "Place",
+    "SealTest",
+    "Sealant",
+    "Tool",
+    "Trial",
+    "asked_for",
+    "millimetres",
+    "place_words",
 ]  # fmt: skip
 
 
@@ -91,72 +108,71 @@ def asked_for(place: str) -> tuple[str, ...]:
     return (*PLACES[place].asks, "altered") if place in PLACES else ()
 
 
-def _length(name: str, label: str, hint: str, low: float, high: float) -> Field:
-    return Field(name, label, "quantity", unit="mm", hint=hint, low=low, high=high, public=True)
+def _lengths(label: str, hint: str, low: float, high: float) -> Field:
+    return replace(length(label, hint, low, high), kind="quantities")
 
 
-def _lengths(name: str, label: str, hint: str, low: float, high: float) -> Field:
-    return replace(_length(name, label, hint, low, high), kind="quantities")
+# fmt: off
+class Measure(Form, frozen=True):
+    """Measure: what one entry holds."""
+
+    place: Annotated[str | None, ask("Which seal", "choice", choices=_PLACE_CHOICES, required=True, hint="each place is measured by itself; the newest counts", audience="everybody")] = None
+    bore: Annotated[tuple[Reading, ...] | None, _lengths("Bore at three angles, first depth", "inside jaws, such as 8.30 mm; 8.32 mm; 8.29 mm", 2, 30)] = None
+    bore_deep: Annotated[tuple[Reading, ...] | None, _lengths("Bore at three angles, second depth", "near the other end of the stroke, such as 8.31 mm; 8.33 mm; 8.30 mm", 2, 30)] = None
+    groove: Annotated[Reading | None, length("Groove or seat diameter", "bottom of the head's groove, or what carries the cork, such as 4.50 mm", 0.5, 28)] = None
+    width: Annotated[Reading | None, length("Groove width", "between the groove's two walls, such as 2.40 mm", 0.5, 15)] = None
+    head: Annotated[Reading | None, length("Head or backing washer", "its outside diameter beside the seal, such as 8.00 mm", 1, 30)] = None
+    rod: Annotated[Reading | None, length("Rod", "where the seal runs, or what carries the washer, such as 2.40 mm", 0.5, 15)] = None
+    housing: Annotated[tuple[Reading, ...] | None, _lengths("Housing bore at three angles", "where the packing sits, such as 5.30 mm; 5.31 mm; 5.30 mm", 2, 25)] = None
+    guide: Annotated[Reading | None, length("Hole that guides the rod", "such as 2.55 mm", 0.5, 20)] = None
+    length: Annotated[Reading | None, length("Length of seat or housing", "such as 6.0 mm", 1, 30)] = None
+    thickness: Annotated[Reading | None, length("Thickness of one packing ring", "such as 1.5 mm", 0.3, 5)] = None
+    washer: Annotated[str | None, ask("Sort of washer", "choice", choices=(("flat", "flat"), ("cup", "cup")), audience="everybody")] = None
+    stack: Annotated[str | None, ask("Sort of packing", "choice", choices=(("stacked", "stacked rings"), ("felt", "felt")), audience="everybody")] = None
+    nipple: Annotated[Reading | None, length("Nipple", "outside diameter, such as 6.60 mm", 1.5, 14)] = None
+    nipple_length: Annotated[Reading | None, length("Nipple length", "what of the sac sits on it, such as 6 mm", 1, 25)] = None
+    depth: Annotated[Reading | None, length("Depth for the sac", "from the nipple's shoulder to the barrel's end or the bar's bend, such as 62 mm", 10, 150)] = None
+    bar: Annotated[Reading | None, length("Press bar takes", "how much of the bore, such as 0.9 mm; 0 mm for none", 0, 3)] = None
+    material: Annotated[str | None, ask("Sac material", "choice", choices=tuple((key, key) for key in MATERIALS), audience="everybody")] = None
+    cleaned: Annotated[bool | None, yes_no("Old rubber cleaned out of the bore", audience="everybody")] = None
+    bore_before: Annotated[Reading | None, length("Bore before cleaning", "the same place with the old rubber in it", 2, 30)] = None
+    duty: Annotated[str | None, ask("What the seal does", "choice", choices=tuple((key, key) for key in DUTIES), hint="hand-turned is taken where nothing is chosen", audience="everybody")] = None
+    altered: Annotated[bool | None, yes_no("Was the part altered since it was last measured?", hint="yes: turned, sleeved or sanded; trials before it no longer count")] = None
 
 
-MEASURE = Kind(
-    "measure",
-    "Measure",
-    (
-        Field("place", "Which seal", "choice", choices=_PLACE_CHOICES, required=True, public=True, hint="each place is measured by itself; the newest counts"),
-        _lengths("bore", "Bore at three angles, first depth", "inside jaws, such as 8.30 mm; 8.32 mm; 8.29 mm", 2, 30),
-        _lengths("bore_deep", "Bore at three angles, second depth", "near the other end of the stroke, such as 8.31 mm; 8.33 mm; 8.30 mm", 2, 30),
-        _length("groove", "Groove or seat diameter", "bottom of the head's groove, or what carries the cork, such as 4.50 mm", 0.5, 28),
-        _length("width", "Groove width", "between the groove's two walls, such as 2.40 mm", 0.5, 15),
-        _length("head", "Head or backing washer", "its outside diameter beside the seal, such as 8.00 mm", 1, 30),
-        _length("rod", "Rod", "where the seal runs, or what carries the washer, such as 2.40 mm", 0.5, 15),
-        _lengths("housing", "Housing bore at three angles", "where the packing sits, such as 5.30 mm; 5.31 mm; 5.30 mm", 2, 25),
-        _length("guide", "Hole that guides the rod", "such as 2.55 mm", 0.5, 20),
-        _length("length", "Length of seat or housing", "such as 6.0 mm", 1, 30),
-        _length("thickness", "Thickness of one packing ring", "such as 1.5 mm", 0.3, 5),
-        Field("washer", "Sort of washer", "choice", choices=(("flat", "flat"), ("cup", "cup")), public=True),
-        Field("stack", "Sort of packing", "choice", choices=(("stacked", "stacked rings"), ("felt", "felt")), public=True),
-        _length("nipple", "Nipple", "outside diameter, such as 6.60 mm", 1.5, 14),
-        _length("nipple_length", "Nipple length", "what of the sac sits on it, such as 6 mm", 1, 25),
-        _length("depth", "Depth for the sac", "from the nipple's shoulder to the barrel's end or the bar's bend, such as 62 mm", 10, 150),
-        _length("bar", "Press bar takes", "how much of the bore, such as 0.9 mm; 0 mm for none", 0, 3),
-        Field("material", "Sac material", "choice", choices=tuple((key, key) for key in MATERIALS), public=True),
-        yes_no("cleaned", "Old rubber cleaned out of the bore", public=True),
-        _length("bore_before", "Bore before cleaning", "the same place with the old rubber in it", 2, 30),
-        Field("duty", "What the seal does", "choice", choices=tuple((key, key) for key in DUTIES), public=True, hint="hand-turned is taken where nothing is chosen"),
-        yes_no("altered", "Was the part altered since it was last measured?", hint="yes: turned, sleeved or sanded; trials before it no longer count"),
-    ),
-    help="Wipe the jaws, read each figure, type all readings: their spread is the bore's ovality.",
-)  # fmt: skip
+MEASURE = Kind("seal", "measure", "Measure", Measure, help="Wipe the jaws, read each figure, type all readings: their spread is the bore's ovality.")
 
-TRIAL = Kind(
-    "trial",
-    "Dry trial",
-    (
-        Field("place", "Which seal", "choice", choices=_PLACE_CHOICES, required=True, public=True),
-        Field("what", "Size tried", required=True, public=True, hint="in words, such as dash 007, nitrile; or washer punched at 8.5 mm"),
-        _length("section", "Its section, measured", "of a ring: light jaws, four places, such as 1.76 mm", 0.3, 8),
-        _length("inside", "Its inside diameter, measured", "of a ring, such as 3.66 mm", 0.3, 30),
-        _length("outside", "Its outside diameter, measured", "of a washer, cork or sac, such as 8.46 mm", 1, 40),
-        yes_no("dry", "Dry, without any sealant?", "a greased trial is kept, but does not pass", public=True, required=True),
-        Field("happened", "What happened", "choice", choices=_OUTCOMES, required=True, public=True),
-    ),
-    help="One size at a time. A washer that does not touch gives no suction, one size up does (common practice, no source).",
-)  # fmt: skip
 
-SEALANT = Kind(
-    "sealant",
-    "Sealant",
-    (
-        Field("sealant", "What", "choice", choices=SEALANTS, required=True, public=True),
-        Field("place", "Where", "choice", choices=_PLACE_CHOICES, required=True, public=True),
-        yes_no("reversible", "Can it be undone?", "shellac: warmth or alcohol; rosin: warmth; grease: wiped off", public=True),
-        Field("open_time", "Time to work it", "quantity", unit="min", low=0, high=600, public=True, hint="from its label or your own trial, such as 5 min"),
-        Field("cure", "Time to set", "quantity", unit="h", low=0, high=1000, public=True, hint="from its label or your own trial, such as 24 h; the clock counts from it"),
-        Field("ago", "Put on how long ago", "quantity", unit="min", low=0, high=20000, hint="left empty: just now"),
-    ),
-    help="Held until a dry fit has passed.",
-)  # fmt: skip
+class Trial(Form, frozen=True):
+    """Dry trial: what one entry holds."""
+
+    place: Annotated[str | None, ask("Which seal", "choice", choices=_PLACE_CHOICES, required=True, audience="everybody")] = None
+    what: Annotated[str | None, ask("Size tried", required=True, hint="in words, such as dash 007, nitrile; or washer punched at 8.5 mm", audience="everybody")] = None
+    section: Annotated[Reading | None, length("Its section, measured", "of a ring: light jaws, four places, such as 1.76 mm", 0.3, 8)] = None
+    inside: Annotated[Reading | None, length("Its inside diameter, measured", "of a ring, such as 3.66 mm", 0.3, 30)] = None
+    outside: Annotated[Reading | None, length("Its outside diameter, measured", "of a washer, cork or sac, such as 8.46 mm", 1, 40)] = None
+    dry: Annotated[bool | None, yes_no("Dry, without any sealant?", "a greased trial is kept, but does not pass", required=True, audience="everybody")] = None
+    happened: Annotated[str | None, ask("What happened", "choice", choices=_OUTCOMES, required=True, audience="everybody")] = None
+
+
+TRIAL = Kind("seal", "trial", "Dry trial", Trial, help="One size at a time. A washer that does not touch gives no suction, one size up does (common practice, no source).")
+
+
+class Sealant(Form, frozen=True):
+    """Sealant: what one entry holds."""
+
+    sealant: Annotated[str | None, ask("What", "choice", choices=SEALANTS, required=True, audience="everybody")] = None
+    place: Annotated[str | None, ask("Where", "choice", choices=_PLACE_CHOICES, required=True, audience="everybody")] = None
+    reversible: Annotated[bool | None, yes_no("Can it be undone?", "shellac: warmth or alcohol; rosin: warmth; grease: wiped off", audience="everybody")] = None
+    open_time: Annotated[Reading | None, ask("Time to work it", "quantity", unit="min", low=0, high=600, hint="from its label or your own trial, such as 5 min", audience="everybody")] = None
+    cure: Annotated[Reading | None, ask("Time to set", "quantity", unit="h", low=0, high=1000, hint="from its label or your own trial, such as 24 h; the clock counts from it", audience="everybody")] = None
+    ago: Annotated[Reading | None, ask("Put on how long ago", "quantity", unit="min", low=0, high=20000, hint="left empty: just now", audience="bench")] = None
+
+
+SEALANT = Kind("seal", "sealant", "Sealant", Sealant, help="Held until a dry fit has passed.")
+
+
+# fmt: on
 
 _TEST_CHOICES = (
     ("spring-back", "half stroke and let go"),
@@ -169,33 +185,35 @@ _TEST_CHOICES = (
 
 
 def _seen(test: str, label: str, hint: str = "") -> Field:
-    name = test.replace("-", "_") + "_seen"
-    return Field(name, label, "choice", choices=tuple((key, key) for key in TESTS[test]), public=True, hint=hint)
+    return ask(label, "choice", choices=tuple((key, key) for key in TESTS[test]), audience="everybody", hint=hint)
 
 
-TEST = Kind(
-    "test",
-    "Test",
-    (
-        Field("test", "Which test", "choice", choices=_TEST_CHOICES, required=True, public=True),
-        _length("pushed", "Way pushed", "with the nib free, half the stroke, such as 30 mm", 2, 80),
-        _length("returned", "Way it came back by itself", "such as 27 mm; 0 mm for not at all", 0, 80),
-        _seen("spring-back", "How far it came back", "only where it was not measured"),
-        Field("volume", "Volume of pen, hose and gauge", "quantity", unit="ml", low=0.05, high=500, public=True, hint="such as 12 ml"),
-        Field("vacuum_start", "Vacuum at the start", "quantity", unit="kPa", low=0.1, high=101, public=True, hint="below the room's pressure, such as 30 kPa"),
-        Field("vacuum_end", "Vacuum at the end", "quantity", unit="kPa", low=0, high=101, public=True, hint="such as 29 kPa"),
-        Field("seconds", "Time between", "quantity", unit="s", low=1, high=100000, public=True, hint="such as 60 s or 10 min"),
-        Field("gauge", "Gauge's own uncertainty", "quantity", unit="kPa", low=0.001, high=20, public=True, hint="one reading, such as 0.5 kPa; 1 kPa is taken where empty"),
-        _seen("vacuum", "Did it hold", "only where it was not read off a gauge"),
-        _seen("shaft", "What the shaft showed"),
-        _seen("press", "What the nib showed"),
-        Field("rested", "How long it rested", "quantity", unit="h", low=0, high=2000, public=True, hint="overnight is 12 h"),
-        _seen("overnight", "Where it was damp first"),
-        Field("damp", "Every damp place", "items", public=True, hint="such as behind the head; at the rod's end"),
-        _seen("capped", "What the cap showed"),
-    ),
-    help="After any change of a seal the tests begin afresh: only those since the last trial or sealant count.",
-)  # fmt: skip
+# fmt: off
+class SealTest(Form, frozen=True):
+    """Test: what one entry holds."""
+
+    test: Annotated[str | None, ask("Which test", "choice", choices=_TEST_CHOICES, required=True, audience="everybody")] = None
+    pushed: Annotated[Reading | None, length("Way pushed", "with the nib free, half the stroke, such as 30 mm", 2, 80)] = None
+    returned: Annotated[Reading | None, length("Way it came back by itself", "such as 27 mm; 0 mm for not at all", 0, 80)] = None
+    spring_back_seen: Annotated[str | None, _seen("spring-back", "How far it came back", "only where it was not measured")] = None
+    volume: Annotated[Reading | None, ask("Volume of pen, hose and gauge", "quantity", unit="ml", low=0.05, high=500, hint="such as 12 ml", audience="everybody")] = None
+    vacuum_start: Annotated[Reading | None, ask("Vacuum at the start", "quantity", unit="kPa", low=0.1, high=101, hint="below the room's pressure, such as 30 kPa", audience="everybody")] = None
+    vacuum_end: Annotated[Reading | None, ask("Vacuum at the end", "quantity", unit="kPa", low=0, high=101, hint="such as 29 kPa", audience="everybody")] = None
+    seconds: Annotated[Reading | None, ask("Time between", "quantity", unit="s", low=1, high=100000, hint="such as 60 s or 10 min", audience="everybody")] = None
+    gauge: Annotated[Reading | None, ask("Gauge's own uncertainty", "quantity", unit="kPa", low=0.001, high=20, hint="one reading, such as 0.5 kPa; 1 kPa is taken where empty", audience="everybody")] = None
+    vacuum_seen: Annotated[str | None, _seen("vacuum", "Did it hold", "only where it was not read off a gauge")] = None
+    shaft_seen: Annotated[str | None, _seen("shaft", "What the shaft showed")] = None
+    press_seen: Annotated[str | None, _seen("press", "What the nib showed")] = None
+    rested: Annotated[Reading | None, ask("How long it rested", "quantity", unit="h", low=0, high=2000, hint="overnight is 12 h", audience="everybody")] = None
+    overnight_seen: Annotated[str | None, _seen("overnight", "Where it was damp first")] = None
+    damp: Annotated[tuple[str, ...] | None, ask("Every damp place", "items", hint="such as behind the head; at the rod's end", audience="everybody")] = None
+    capped_seen: Annotated[str | None, _seen("capped", "What the cap showed")] = None
+
+
+TEST = Kind("seal", "test", "Test", SealTest, help="After any change of a seal the tests begin afresh: only those since the last trial or sealant count.")
+
+
+# fmt: on
 
 TEST_FIELDS: dict[str, tuple[str, ...]] = {
     "spring-back": ("pushed", "returned", "spring_back_seen"),
@@ -207,20 +225,29 @@ TEST_FIELDS: dict[str, tuple[str, ...]] = {
 }
 """Which fields belong to which test."""
 
-_NEEDS = tuple(replace(field, required=False, public=True, default="") for field in KNOCKOUT.fields)
-TOOL = Kind(
-    "tool",
-    "Tool made",
-    (
-        Field("tool", "What", "choice", choices=(("tube", "knock-out tube"), ("block", "knock-out block"), ("punch", "punch"), ("mandrel", "mandrel or form"), ("other", "something else")), required=True, public=True),
-        Field("purpose", "For what", required=True, public=True, hint="such as feed and nib out of a section with a long tail"),
-        _length("inside_made", "Inside diameter as made", "such as 2.00 mm", 0.1, 30),
-        _length("outside_made", "Outside diameter as made", "such as 4.80 mm", 0.5, 60),
-        _length("length_made", "Length as made", "such as 60 mm", 1, 300),
-        _length("hole_made", "Hole of the block as made", "such as 8.4 mm", 0.5, 40),
-        Field("stuff", "Made of", public=True, hint="such as brass tube, end squared and deburred"),
-        Field("kept", "Where it is kept", hint="such as drawer 3; found again from any other job"),
-        *_NEEDS,
-    ),
-    help="Its dimensions stay findable from every other job. With the feed and section measured, its window is worked out.",
-)  # fmt: skip
+
+# fmt: off
+class Tool(Form, frozen=True):
+    """Tool made: what one entry holds."""
+
+    tool: Annotated[str | None, ask("What", "choice", choices=(("tube", "knock-out tube"), ("block", "knock-out block"), ("punch", "punch"), ("mandrel", "mandrel or form"), ("other", "something else")), required=True, audience="everybody")] = None
+    purpose: Annotated[str | None, ask("For what", required=True, hint="such as feed and nib out of a section with a long tail", audience="everybody")] = None
+    inside_made: Annotated[Reading | None, length("Inside diameter as made", "such as 2.00 mm", 0.1, 30)] = None
+    outside_made: Annotated[Reading | None, length("Outside diameter as made", "such as 4.80 mm", 0.5, 60)] = None
+    length_made: Annotated[Reading | None, length("Length as made", "such as 60 mm", 1, 300)] = None
+    hole_made: Annotated[Reading | None, length("Hole of the block as made", "such as 8.4 mm", 0.5, 40)] = None
+    stuff: Annotated[str | None, ask("Made of", hint="such as brass tube, end squared and deburred", audience="everybody")] = None
+    kept: Annotated[str | None, ask("Where it is kept", hint="such as drawer 3; found again from any other job", audience="bench")] = None
+    tail: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    shoulder: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    bore: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    depth: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    front: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    section: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    clearance: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+
+
+TOOL = Kind("seal", "tool", "Tool made", Tool, help="Its dimensions stay findable from every other job. With the feed and section measured, its window is worked out.")
+
+
+# fmt: on

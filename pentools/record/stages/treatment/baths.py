@@ -10,6 +10,7 @@ from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.soak import Soak, SoakState, soak_clock
 from pentools.record.entries import now
 from pentools.record.stages.common import PARTS
+from pentools.record.stages.treatment.cleaning_kinds import BATHS
 from pentools.record.stages.treatment.facts import limit_for
 from pentools.sums.treatment.mix import MIX
 from pentools.units import Reading
@@ -36,11 +37,6 @@ __all__ = [
     "soaks_of",
 ]
 
-BATHS: tuple[tuple[str, str], ...] = (
-    ("cold water soak", "cool water"), ("flush mix soak", "flush mix of ammonia and water"), ("ultrasonic", "ultrasonic bath"),
-    ("alcohol", "alcohol"), ("naphtha", "naphtha"), ("peroxide", "hydrogen peroxide"),
-)  # fmt: skip
-"""What a part may be put into; the keys are the treatments of the table of limits."""
 _LABELS, _PARTS = dict(BATHS), dict(PARTS)
 
 

@@ -2,83 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
-from pentools.fields import Field
-from pentools.record.kinds import Kind, Stage, StageState
-from pentools.record.stages.common import PARTS, yes_no
-from pentools.record.stages.treatment.baths import BATHS, bath_findings, drying_of, running_soaks
-from pentools.sums.treatment.mix import MIX
+from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.treatment.baths import bath_findings, drying_of, running_soaks
+from pentools.record.stages.treatment.cleaning_kinds import BATH, DRYING, FLUSH_MIX, RINSE, SOAK_ENDED, SOAK_STARTED
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = ["CLEAN"]
-
-_PART = Field("part", "Part", "choice", choices=PARTS, required=True, public=True, hint="which part of the pen")
-_BATH = Field("bath", "In what", "choice", choices=BATHS, required=True, public=True, hint="the table of limits is asked before it is saved")  # fmt: skip
-_CAME_OUT = Field("came_out", "What came out", "long text", public=True, hint="colour, crumbs, how the water ran at the end")  # fmt: skip
-
-FLUSH_MIX = Kind(
-    "flush mix",
-    "Flush mix",
-    tuple(replace(field, public=True) for field in MIX.fields),
-    log=False,
-    help="One part of household ammonia to nine of water is common practice; how strong that is depends on the bottle.",
-)
-BATH = Kind(
-    "bath",
-    "A bath that is over",
-    (
-        _PART,
-        _BATH,
-        Field("strength", "Strength, or what else was in it", public=True, hint="such as 1 + 9, a drop of washing-up liquid"),
-        Field("minutes", "Minutes", "quantity", unit="min", low=0.05, high=2880, public=True, hint="such as 3 min"),
-        Field("temperature", "Temperature of the bath", "quantity", unit="degC", low=2, high=60, public=True, hint="such as 20 °C"),
-        _CAME_OUT,
-    ),
-)  # fmt: skip
-SOAK_STARTED = Kind(
-    "soak started",
-    "A soak begins",
-    (
-        _PART,
-        _BATH,
-        Field("limit", "Your own limit", "quantity", unit="min", low=0.5, high=2880, public=True, hint="if shorter than the table’s, such as 10 min"),
-        Field("strength", "Strength, or what else is in it", public=True, hint="such as 1 + 9"),
-    ),
-    help="The clock runs from the moment it is saved.",
-)  # fmt: skip
-SOAK_ENDED = Kind(
-    "soak ended",
-    "A soak ends",
-    (_PART, _CAME_OUT),
-    help="Save it as the part comes out; its minutes are worked out.",
-)
-RINSE = Kind(
-    "rinse",
-    "Rinse after compound or grease",
-    (
-        _PART,
-        Field("with_what", "With what", required=True, public=True, hint="such as a drop of washing-up liquid in 200 ml, then clear water"),
-        Field("minutes", "Minutes", "quantity", unit="min", low=0.05, high=120, public=True, hint="such as 2 min"),
-        yes_no("wets", "Does water spread on it now?", "no: polish or grease is left, and ink will not wet it", public=True),
-    ),
-    help="Polishing compound and silicone keep ink from wetting feed, nib and section: wash until a drop spreads.",
-)  # fmt: skip
-DRYING = Kind(
-    "drying",
-    "Drying",
-    (
-        _PART,
-        Field("hours", "How long it dries", "quantity", unit="h", low=0.05, high=720, required=True, public=True, hint="such as 24 h; a feed keeps water longest"),
-        Field("begun_ago", "Begun how long ago", "quantity", unit="h", low=0, high=720, hint="empty: now"),
-        Field("how", "How", public=True, hint="such as nib down on tissue, in moving air, no heat"),
-    ),
-    help="The earliest moment of the next step is worked out: nothing is sealed, weighed or warmed wet.",
-)  # fmt: skip
 
 
 def _state(job: Job) -> StageState:

@@ -12,6 +12,7 @@ from pentools.calc.treatment.heat_log import HeatLog, HeatPass, read_heat_log
 from pentools.calc.treatment.heat_window import HeatWindow, heat_window
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.record.stages.treatment.facts import limit_of_materials, material_words, materials_of
+from pentools.record.stages.treatment.opening_kinds import JOINT_PLACES, JOINTS
 from pentools.tables.source_words import source_words
 from pentools.units import Reading
 
@@ -23,13 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["JOINTS", "JointHeat", "heated_joints", "joint_body", "joint_heat", "stop_count"]
 
-_OF: tuple[tuple[str, str, str], ...] = (
-    ("section", "section and barrel", "barrel"), ("nib", "nib and feed in the section", "section"),
-    ("end", "blind cap or knob and barrel", "barrel"), ("filler", "filling mechanism and barrel", "barrel"),
-    ("inner cap", "inner cap and cap", "cap"), ("clip", "clip or cap top and cap", "cap"), ("other", "another joint", "whole"),
-)  # fmt: skip
-JOINTS: tuple[tuple[str, str], ...] = tuple((key, label) for key, label, _ in _OF)
-_WARMED = {key: part for key, _, part in _OF}
+_WARMED = {key: part for key, _, part in JOINT_PLACES}
 
 
 @dataclass(frozen=True, slots=True)

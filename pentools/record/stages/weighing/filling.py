@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import functools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
-from pentools.fields import Field, Value
-from pentools.record.kinds import Kind, Stage, StageState
-from pentools.record.stages.common import mass, yes_no
+from pentools.fields import Value
+from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.weighing.kinds import DIMENSIONS, LEAK_CHECK, LEAK_READING, SETUP, STATES, WEIGHING
 from pentools.sums.base import SumAnswer
 from pentools.sums.weighing.capacity import CAPACITY, dimension_fields
 from pentools.units import Reading
@@ -20,134 +19,13 @@ if TYPE_CHECKING:
 
 __all__ = ["FILL_TEST", "STATES", "FillCycle", "capacity_of", "cycles", "leak_points", "setup_values"]
 
-STATES: tuple[tuple[str, str], ...] = (
-    ("dry", "empty and dry"),
-    ("drained", "emptied and drained, nib down"),
-    ("filled", "filled"),
-    ("stroke", "after a single stroke"),
-)
 
 # the setup's fields are the sum's own, so that a label and a range are written once
-_SETUP_NAMES = (
-    "liquid", "ink_density", "temperature", "pressure", "humidity",
-    "readability", "repeatability", "linearity", "eccentricity", "drop", "evaporation",
-)  # fmt: skip
 _FROM_BENCH = {
     "readability": ("balance", "readability"), "repeatability": ("balance", "repeatability"),
     "linearity": ("balance", "linearity"), "eccentricity": ("balance", "eccentricity"),
     "temperature": ("room", "temperature"), "pressure": ("room", "pressure"), "humidity": ("room", "humidity"),
 }  # fmt: skip
-
-
-def _public(field: Field) -> Field:
-    from dataclasses import replace
-
-    return replace(field, public=True, required=False)
-
-
-def _sum_field(name: str) -> Field:
-    return next(_public(field) for field in CAPACITY.fields if field.name == name)
-
-
-@functools.cache
-def _all_dimensions() -> tuple[Field, ...]:
-    from pentools.record.stages.common import system_choices
-
-    fields: dict[str, Field] = {}
-    for key, _ in system_choices():
-        for field in dimension_fields(key):
-            fields.setdefault(field.name, _public(field))
-    return tuple(fields.values())
-
-
-SETUP = Kind(
-    "setup",
-    "Balance, liquid and room",
-    tuple(_sum_field(name) for name in _SETUP_NAMES),
-    log=False,
-    help="What is left empty is taken from the bench's own facts.",
-)
-DIMENSIONS = Kind(
-    "dimensions",
-    "What it should hold",
-    _all_dimensions(),
-    log=False,
-    help="The filler's own dimensions, from the calliper.",
-)
-WEIGHING = Kind(
-    "weighing",
-    "Weighing",
-    (
-        Field(
-            "state",
-            "State of the pen",
-            "choice",
-            choices=STATES,
-            required=True,
-            public=True,
-            default="dry",
-            hint="a pen that has only been drained keeps some ink in its feed",
-        ),
-        mass("mass", "Mass", "such as 16.42 g; put every reading in, also the same one again", required=True),
-        Field(
-            "strokes",
-            "After how many strokes",
-            "count",
-            low=0,
-            high=60,
-            public=True,
-            hint="only when weighed after each stroke",
-        ),
-    ),
-)
-LEAK_READING = Kind(
-    "leak reading",
-    "Leak weighing",
-    (
-        Field(
-            "after",
-            "Time since it was filled",
-            "quantity",
-            unit="h",
-            low=0,
-            high=2000,
-            required=True,
-            public=True,
-            hint="such as 0 h, 45 min or 1 d",
-        ),
-        mass("mass", "Mass", "such as 18.21 g", required=True),
-        Field(
-            "blank",
-            "Mass of the dry dummy",
-            "quantity",
-            unit="g",
-            low=0,
-            high=200,
-            public=True,
-            hint="the same solid object each time: it shows the balance's drift",
-        ),
-    ),
-)
-LEAK_CHECK = Kind(
-    "leak check",
-    "Leak check",
-    (
-        Field(
-            "rested",
-            "How long it rested, filled",
-            "quantity",
-            unit="h",
-            low=0,
-            high=2000,
-            required=True,
-            public=True,
-            hint="overnight is 12 h",
-        ),
-        yes_no("dry", "Was it dry all over?", public=True, required=True),
-        Field("damp", "Where it was damp", "items", public=True, hint="such as lever slot; section joint"),
-        Field("how", "How it lay", public=True, hint="nib up, nib down, flat"),
-    ),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,7 +116,7 @@ def setup_values(job: Job) -> dict[str, Value]:
     """What the weighing was done with: as entered, else as the bench says, else the sum's default."""
     given = job.values("fill test", "setup")
     values: dict[str, Value] = {}
-    for name in _SETUP_NAMES:
+    for name in given:
         value = given.get(name)
         field = next(f for f in CAPACITY.fields if f.name == name)
         if value is None and name in _FROM_BENCH:

@@ -28,7 +28,7 @@ from pentools.writeup.blocks import (
     Table,
 )
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import kind_facts, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_facts, releases_of
 from pentools.writeup.sections.job.pictures import photo_of
 from pentools.writeup.words import capital, sentence
 
@@ -79,7 +79,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _questions(job)
     blocks += _marks(job, audience)
     blocks += _price(job)
-    blocks += notes_of(job, stage, _NOTED, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, TITLE, tuple(blocks))
 

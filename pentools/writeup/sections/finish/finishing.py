@@ -26,7 +26,7 @@ from pentools.writeup.blocks import (
     Table,
 )
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, minutes_in_words, sentence
 
 if TYPE_CHECKING:
@@ -83,7 +83,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if job.record.live(stage.key, "step"):
         blocks.append(Notice(_caution(job), "Caution"))
     blocks += _workings(job, stage, audience)
-    blocks += notes_of(job, stage, tuple(kind.key for kind in stage.kinds), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, TITLE, tuple(blocks))
 
@@ -247,9 +246,7 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         blocks += _planned(progress)
     blocks += _zone_table(job, stage)
     for key in ("masks on", "consent to polish", "nib plan"):
-        kind = stage.kind(key)
-        if audience == "client" or kind.public:
-            blocks += kind_facts(job, stage, kind, audience)
+        blocks += kind_facts(job, stage, stage.kind(key), audience)
     blocks += kind_table(job, stage, stage.kind("measure"), audience, caption="All measurements")
     return [Details("The plan, the zones and the measurements", tuple(blocks))] if blocks else []
 

@@ -8,7 +8,7 @@ from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import yes_and_no
 from pentools.record.stages.job.agree_kinds import ACTIONS
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
-from pentools.writeup.sections.generic import kind_facts, kind_table, may_show, notes_of, releases_of, shown
+from pentools.writeup.sections.generic import kind_facts, kind_table, may_show, releases_of, shown
 from pentools.writeup.words import capital, list_in_words, sentence
 
 if TYPE_CHECKING:
@@ -68,7 +68,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks += kind_table(job, stage, stage.kind("answer"), audience, caption="Your answers")
         blocks += kind_facts(job, stage, stage.kind("estimate"), audience, caption="Hours and price, as estimated")
         blocks += kind_table(job, stage, stage.kind("not applicable"), audience, caption="What does not apply here")
-    blocks += notes_of(job, stage, ("proposal",), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was proposed and agreed" if client else "What was proposed", tuple(blocks))
 
@@ -82,7 +81,7 @@ def _proposals(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         rows = tuple(
             (field.label, shown(field, values[field.name]))
             for field in kind.fields
-            if field.name != "part" and values[field.name] is not None and may_show(kind, field, audience)
+            if field.name != "part" and values[field.name] is not None and may_show(field, audience)
         )
         found.append(Facts(f"{capital(part)}: proposed", rows))
     return found

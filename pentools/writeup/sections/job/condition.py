@@ -9,7 +9,7 @@ from pentools.record.stages.job.condition import worst_by_part
 from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Photo, Photos, Section, Table
 from pentools.writeup.drawn import pen_with_faults
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import notes_of, releases_of
+from pentools.writeup.sections.generic import releases_of
 from pentools.writeup.sections.job.pictures import photo_of
 from pentools.writeup.words import capital, list_in_words, sentence
 
@@ -89,7 +89,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     photos = _photos(job, audience, found, labels)
     if photos:
         blocks.append(Photos(photos))
-    blocks += notes_of(job, stage, ("part",), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was wrong", tuple(blocks))
 

@@ -41,7 +41,7 @@ def what_it_is(job: Job, audience: Audience) -> Section:
     sizes = tuple(
         (field.label, shown(field, values[field.name]))
         for field in kind.fields
-        if field.name in _DIMENSIONS and values[field.name] is not None and may_show(kind, field, audience)
+        if field.name in _DIMENSIONS and values[field.name] is not None and may_show(field, audience)
     )
     if sizes:
         blocks.append(Facts("Measured with the caliper", sizes))
@@ -68,7 +68,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks: list[Block] = []
     request = stage.kind("request")
     asked = job.values(stage.key, "request")["asked"]
-    if asked is not None and may_show(request, request.field("asked"), audience):
+    if asked is not None and may_show(request.field("asked"), audience):
         blocks.append(Quote(str(asked), "the owner’s request"))
     blocks += kind_facts(job, stage, request, audience, without=("asked",), caption="What was agreed on at the start")
     for key in ("owner", "consent"):

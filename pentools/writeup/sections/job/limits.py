@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.writeup.blocks import Audience, Block, Facts, Paragraph, Photo, Photos, Section
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import may_show, notes_of, releases_of
+from pentools.writeup.sections.generic import may_show, releases_of
 from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         rows = tuple(
             (field.label, str(values[field.name]))
             for field in kind.fields
-            if field.kind == "long text" and values[field.name] is not None and may_show(kind, field, audience)
+            if field.kind == "long text" and values[field.name] is not None and may_show(field, audience)
         )
         blocks.append(Facts(capital(labels.get(str(values["part"]), str(values["part"]))), rows))
         photo = values["photo"]
@@ -49,6 +49,5 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
             blocks.append(Photos((Photo(str(photo), str(values["left"]), str(values["left"])),)))
     if not blocks and job.values(stage.key, "nothing left")["nothing_left"] is True:
         blocks.append(Paragraph("Nothing that was found was left unmended."))
-    blocks += notes_of(job, stage, ("limit", "nothing left"), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, stage.title, tuple(blocks))

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.writeup.blocks import Audience, Block, Photo, Photos, Section
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import notes_of, releases_of
+from pentools.writeup.sections.generic import releases_of
 from pentools.writeup.words import sentence
 
 if TYPE_CHECKING:
@@ -62,7 +62,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     at_head = [id_ for pair in _pairs(job, audience) for id_ in (_mark(v) for v in pair)]
     rest = tuple(_photo(v) for v in _allowed(job, audience) if _mark(v) not in at_head)
     blocks: list[Block] = [Photos(rest)] if rest else []
-    blocks += notes_of(job, stage, ("picture",), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "More pictures" if at_head else "Pictures", tuple(blocks))
 

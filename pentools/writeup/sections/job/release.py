@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.record.stages.job.release import ENDINGS
 from pentools.units import Reading
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
-from pentools.writeup.sections.generic import may_show, notes_of, releases_of, shown
+from pentools.writeup.sections.generic import may_show, releases_of, shown
 from pentools.writeup.words import capital, date_in_words, decimals_of, sentence, shown_mass
 
 if TYPE_CHECKING:
@@ -57,7 +57,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks += _masses(job)
         if audience == "blog":
             blocks += care(job, audience).blocks
-    blocks += notes_of(job, stage, ("result",), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "How it ended", tuple(blocks))
 
@@ -104,7 +103,7 @@ def _facts_of(job: Job, audience: Audience, key: str, title: str, names: tuple[s
     given = [
         (field, shown(field, values[field.name]))
         for field in kind.fields
-        if field.name in names and values[field.name] is not None and may_show(kind, field, audience)
+        if field.name in names and values[field.name] is not None and may_show(field, audience)
     ]
     blocks: list[Block] = []
     rows = []

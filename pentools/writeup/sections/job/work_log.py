@@ -9,7 +9,7 @@ from pentools.record.stages.job.work_log import ACTIVITIES, minutes_by_activity,
 from pentools.units import Reading
 from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Paragraph, Section, Table
 from pentools.writeup.drawn import minutes_chart
-from pentools.writeup.sections.generic import kind_table, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_table, releases_of
 from pentools.writeup.words import capital, date_in_words, minutes_in_words
 
 if TYPE_CHECKING:
@@ -67,7 +67,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks.append(FigureBlock(chart))
     if audience == "blog":
         blocks += materials(job, audience).blocks
-    blocks += notes_of(job, stage, ("work", "timer start", "timer stop"), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was done", tuple(blocks))
 

@@ -34,7 +34,7 @@ from pentools.writeup.blocks import (
     Section,
     Table,
 )  # fmt: skip
-from pentools.writeup.sections.generic import kind_table, may_show, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_table, may_show, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, list_in_words
 
 if TYPE_CHECKING:
@@ -82,7 +82,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if job.record.live(stage.key, "sealant"):
         blocks.append(Notice(CAUTION, "Caution"))
     blocks += _workings(job, stage, audience)
-    blocks += notes_of(job, stage, tuple(kind.key for kind in stage.kinds), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, TITLE, tuple(blocks))
 
@@ -244,7 +243,7 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         rows = tuple(
             (field.label, field.shown(values[field.name]))
             for field in kind.fields
-            if field.name in asked_for(place) and values[field.name] is not None and may_show(kind, field, audience)
+            if field.name in asked_for(place) and values[field.name] is not None and may_show(field, audience)
         )
         when = f", {date_in_words(entry.time)}" if audience == "client" else ""
         blocks += [Facts(f"Measured: {place_words(place)}{when}", rows)] if rows else []

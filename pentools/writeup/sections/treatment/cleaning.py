@@ -9,7 +9,7 @@ from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import BATHS, bath_findings, baths_done, mix_of, soaks_of
 from pentools.record.stages.treatment.facts import cautions_of, limit_for
 from pentools.writeup.blocks import Audience, Block, Findings, Lead, Notice, Paragraph, Section, Table
-from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.words import capital, date_in_words, list_in_words, minutes_in_words
 
 if TYPE_CHECKING:
@@ -55,7 +55,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     for key, caption in (("rinse", "Rinsed until water spread again"), ("drying", "Drying")):
         blocks += kind_table(job, stage, stage.kind(key), audience, caption=caption)
     blocks += _caution(job)
-    blocks += notes_of(job, stage, ("soak started", "soak ended"), audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, _TITLE, tuple(blocks))
 

@@ -27,7 +27,7 @@ from pentools.writeup.blocks import (
 )
 from pentools.writeup.drawn import heat_charts
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.sections.job.pictures import photo_of
 from pentools.writeup.words import capital, sentence
 
@@ -78,7 +78,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _table_of(job, stage, "overrule", audience, "Where the bench overruled the table of limits")
     blocks += _table_of(job, stage, "met", audience, "What was made sure of first")
     blocks += _cautions(job, audience)
-    blocks += notes_of(job, stage, ("knock-out block", "caution read"), audience)
     blocks += releases_of(job, stage, audience)
     title = _TITLE if came_apart(job) else "What it is made of, and what it can take"
     return Section(stage.key, title, tuple(blocks))

@@ -30,7 +30,7 @@ from pentools.writeup.drawn import (
     series_chart,
     strokes_counted,
 )
-from pentools.writeup.sections.generic import kind_facts, kind_table, notes_of, releases_of
+from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, decimals_of, list_in_words, shown_mass
 
 if TYPE_CHECKING:
@@ -80,7 +80,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _series(job)
     blocks += _leak(job, stage, audience)
     blocks += _workings(job, stage, audience, answer)
-    blocks += notes_of(job, stage, _KINDS, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "How it performs now", tuple(blocks))
 

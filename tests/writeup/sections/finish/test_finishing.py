@@ -69,14 +69,15 @@ def test_the_caution_is_that_of_the_material(job):
     assert caution.endswith("Follow local codes; ask a licensed professional.")
 
 
-def test_consent_notes_and_releases_are_for_the_client(job):
+def test_consent_and_releases_are_for_the_client_and_remarks_for_nobody(job):
     polish(job)
     job.release("finish", "polish", "it is a trial piece")
     cells = notebook(stage("finish"))
     client, blog = (Parsed(render_page(job, audience, cells)).text for audience in ("client", "blog"))
-    for words in ("Only until it is even.", "hand got tired", "trial piece"):
+    for words in ("Only until it is even.", "trial piece"):
         assert words in client
         assert words not in blog
+    assert "hand got tired" not in client + blog
     assert "23 ± 3" in blog
 
 

@@ -113,15 +113,14 @@ def test_a_pattern_that_names_a_seal_is_told(job):
     assert any("points to the packing" in text for text in paragraphs(made(job, "blog").blocks))
 
 
-def test_notes_and_the_drawer_are_for_the_client(job):
+def test_remarks_and_the_drawer_are_for_the_bench_alone(job):
     fit(job)
     job.add("seal", "tool", {"tool": "tube", "purpose": "long tail", "outside_made": "4.80 mm", "kept": "drawer 3"})
     client, blog = (render_page(job, audience, notebook(stage("seal"))) for audience in ("client", "blog"))
-    assert "drawer 3" in client
-    assert "cut from sheet A" in client
-    assert "long tail" in blog
-    assert "drawer 3" not in blog
-    assert "cut from sheet A" not in blog
+    for page in (client, blog):
+        assert "long tail" in page
+        assert "drawer 3" not in page
+        assert "cut from sheet A" not in page
 
 
 def test_contradicting_measurements_are_said_and_the_page_goes_on(job):

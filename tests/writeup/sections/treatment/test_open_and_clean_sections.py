@@ -80,9 +80,11 @@ def test_what_is_for_the_client_stays_off_the_page_for_publication(job):
     job.release("open", "heat", "the owner insists in writing")
     job.release("clean", "soak", "it was asked for twice")
     client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("client", "blog"))
-    for words in ("By letter of 3 March.", "Tray seven.", "hands were cold", "insists in writing", "asked for twice"):
+    for words in ("By letter of 3 March.", "insists in writing", "asked for twice"):
         assert words in client
         assert words not in blog
+    for words in ("Tray seven.", "hands were cold"):
+        assert words not in client + blog
     for words in ("It smells of sulfur.", "Brown crumbs.", "A quarter turn.", "Blue clouds.", "a drop of soap"):
         assert words in client
         assert words in blog

@@ -1,0 +1,105 @@
+"""What is asked as a pen comes in: whose it is, what arrived, what is wanted, what may be shown, and its condition."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pentools.fields import ask
+from pentools.record.forms import Form
+from pentools.record.kinds import Kind
+from pentools.record.stages.common import PARTS, SEVERITIES, length, mass, system_choices, yes_no
+from pentools.units import Reading
+
+__all__ = [
+    "ARRIVAL",
+    "CONSENT",
+    "OWNER",
+    "PART_CONDITION",
+    "REQUEST",
+    "Arrival",
+    "Consent",
+    "Owner",
+    "PartCondition",
+    "Request",
+]
+
+
+# fmt: off
+class Owner(Form, frozen=True):
+    """Whose pen it is: what one entry holds."""
+
+    owner: Annotated[str | None, ask("Owner", hint="name; never on the page for publication", required=True)] = None
+    address: Annotated[str | None, ask("Address", "long text", hint="where it goes back to")] = None
+    contact: Annotated[str | None, ask("Contact", hint="how to reach the owner")] = None
+    may_decide: Annotated[bool | None, yes_no("May this person decide about the pen?")] = None
+    declared_value: Annotated[str | None, ask("Declared value", hint="for custody and post, such as 180 EUR")] = None
+    value_basis: Annotated[str | None, ask("Basis of the value", hint="who said so, and when")] = None
+    private_note: Annotated[str | None, ask("Private note", "long text", hint="for your eyes alone: it stands on no page", audience="bench")] = None
+
+
+OWNER = Kind("intake", "owner", "Whose pen it is", Owner, log=False)
+
+
+class Arrival(Form, frozen=True):
+    """What arrived: what one entry holds."""
+
+    pen: Annotated[str | None, ask("The pen in a few words", hint="such as green marbled piston filler, 1930s", required=True, audience="everybody")] = None
+    system: Annotated[str | None, ask("Filling system", "choice", choices=system_choices(), hint="how it fills", audience="everybody")] = None
+    material: Annotated[str | None, ask("Material of barrel and cap", hint="such as celluloid, or unknown", audience="everybody")] = None
+    arrived_on: Annotated[str | None, ask("Arrived on", "date", hint="2026-03-14", audience="everybody")] = None
+    pieces: Annotated[tuple[str, ...] | None, ask("Pieces", "items", hint="cap; barrel; loose nib; box", audience="everybody")] = None
+    mass_g: Annotated[Reading | None, mass("Mass as it arrived", "such as 16.42 g")] = None
+    capped_mm: Annotated[Reading | None, length("Length capped", "such as 128.5 mm or 5 1/16 in", 60, 220)] = None
+    cap_mm: Annotated[Reading | None, length("Length of the cap", "such as 62.0 mm", 20, 120)] = None
+    cap_outside_mm: Annotated[Reading | None, length("Cap, outside diameter", "at its widest, such as 14.1 mm", 6, 30)] = None
+    barrel_mm: Annotated[Reading | None, length("Length of the barrel", "without section and end knob, such as 70.0 mm", 20, 160)] = None
+    barrel_outside_mm: Annotated[Reading | None, length("Barrel, outside diameter", "at its widest, such as 12.6 mm", 5, 30)] = None
+    section_mm: Annotated[Reading | None, length("Length of the section", "such as 16.0 mm", 5, 50)] = None
+    section_outside_mm: Annotated[Reading | None, length("Section, outside diameter", "at its middle, such as 9.8 mm", 4, 25)] = None
+    nib_mm: Annotated[Reading | None, length("Nib, length that shows", "from section to tip, such as 22.0 mm", 3, 45)] = None
+    end_mm: Annotated[Reading | None, length("Blind cap or end knob, length", "such as 12.0 mm", 2, 60)] = None
+
+
+ARRIVAL = Kind("intake", "arrival", "What arrived", Arrival, log=False)
+
+
+class Request(Form, frozen=True):
+    """What is asked: what one entry holds."""
+
+    asked: Annotated[str | None, ask("What the owner asks for", "long text", hint="in the owner's words", required=True, audience="everybody")] = None
+    meant_for: Annotated[str | None, ask("What the pen is for", "choice", choices=(("use", "to write with"), ("collection", "for a collection"), ("keepsake", "a keepsake"), ("unknown", "not said")), hint="it changes which treatments are right", audience="everybody")] = None
+    expectations: Annotated[str | None, ask("What the owner expects", "long text", hint="how it should look and work afterwards")] = None
+    must_not: Annotated[str | None, ask("What must not be done", "long text", hint="in the owner's words")] = None
+    price_limit: Annotated[str | None, ask("Price limit", hint="agreed ceiling, such as 150 EUR")] = None
+
+
+REQUEST = Kind("intake", "request", "What is asked", Request, log=False)
+
+
+class Consent(Form, frozen=True):
+    """Consent to publish: what one entry holds."""
+
+    publish: Annotated[bool | None, yes_no("May the story be published?", required=True)] = None
+    pictures: Annotated[bool | None, yes_no("May pictures be shown?")] = None
+    consent_on: Annotated[str | None, ask("Given on", "date", hint="2026-03-14")] = None
+    channel: Annotated[str | None, ask("How it was given", hint="letter, e-mail, by word of mouth")] = None
+
+
+CONSENT = Kind("intake", "consent", "Consent to publish", Consent, log=False)
+
+
+class PartCondition(Form, frozen=True):
+    """One part: what one entry holds."""
+
+    part: Annotated[str | None, ask("Part", "choice", choices=PARTS, required=True, hint="which part of the pen", audience="everybody")] = None
+    seen: Annotated[str | None, ask("What is seen", "long text", required=True, hint="only what the eye, the hand or the loupe tells", audience="everybody")] = None
+    means: Annotated[str | None, ask("What it may mean", "long text", hint="your reading of it, kept apart from what is seen", audience="everybody")] = None
+    severity: Annotated[str | None, ask("How serious", "choice", choices=SEVERITIES, required=True, hint="0 sound to 4 lost", audience="everybody")] = None
+    earlier_repair: Annotated[bool | None, yes_no("Is it an earlier repair?", audience="everybody")] = None
+    photo: Annotated[str | None, ask("Photo", "photo", hint="a file in photos/, such as section-before.jpg", audience="everybody")] = None
+
+
+PART_CONDITION = Kind("condition", "part", "One part", PartCondition, help="One entry a part and fault. What is seen and what it may mean are kept apart.")
+
+
+# fmt: on

@@ -1,0 +1,101 @@
+"""What the work log asks: minutes and the timer, parts and materials in and out, departures from what was agreed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Annotated
+
+from pentools.fields import ask
+from pentools.record.forms import Form
+from pentools.record.kinds import Kind
+from pentools.record.stages.common import PARTS, yes_no
+from pentools.units import Reading
+
+__all__ = [
+    "ACTIVITIES",
+    "DEPARTURE",
+    "MATERIAL",
+    "TIMER_START",
+    "TIMER_STOP",
+    "WORK",
+    "Departure",
+    "Material",
+    "TimerStart",
+    "TimerStop",
+    "Work",
+]
+
+ACTIVITIES: tuple[tuple[str, str], ...] = (
+    ("look", "looking and measuring"),
+    ("open", "opening"),
+    ("clean", "cleaning"),
+    ("mend", "mending parts"),
+    ("seal", "seals and sac"),
+    ("nib", "nib and feed"),
+    ("finish", "finish"),
+    ("test", "testing"),
+    ("write", "writing and pictures"),
+    ("other", "other"),
+)
+
+
+# fmt: off
+_ACTIVITY = ask("Activity", "choice", choices=ACTIVITIES, required=True, hint="what kind of work", audience="everybody")
+
+class Work(Form, frozen=True):
+    """Work done: what one entry holds."""
+
+    activity: Annotated[str | None, _ACTIVITY] = None
+    minutes: Annotated[Reading | None, ask("Time taken", "quantity", unit="min", low=0, high=1440, required=True, hint="such as 25 min or 1.5 h", audience="everybody")] = None
+    done: Annotated[str | None, ask("What was done", "long text", required=True, hint="one or two sentences", audience="everybody")] = None
+    by: Annotated[str | None, ask("By", hint="who did it, if not you")] = None
+
+
+WORK = Kind("work log", "work", "Work done", Work)
+
+
+class TimerStart(Form, frozen=True):
+    """Start the timer: what one entry holds."""
+
+    activity: Annotated[str | None, replace(_ACTIVITY, audience="owner")] = None
+
+
+TIMER_START = Kind("work log", "timer start", "Start the timer", TimerStart)
+
+
+class TimerStop(Form, frozen=True):
+    """Stop the timer: what one entry holds."""
+
+    done: Annotated[str | None, ask("What was done", "long text", hint="one or two sentences", audience="everybody")] = None
+
+
+TIMER_STOP = Kind("work log", "timer stop", "Stop the timer", TimerStop)
+
+
+class Material(Form, frozen=True):
+    """Part or material in or out: what one entry holds."""
+
+    what: Annotated[str | None, ask("What", required=True, hint="such as cork washer 9.5 mm", audience="everybody")] = None
+    way: Annotated[str | None, ask("Which way", "choice", choices=(("added", "added"), ("removed", "removed"), ("returned", "removed and given back")), required=True, hint="added, removed, or removed and given back", audience="everybody")] = None
+    part: Annotated[str | None, ask("Where", "choice", choices=PARTS, hint="which part of the pen", audience="everybody")] = None
+    reversible: Annotated[bool | None, yes_no("Can it be undone?", audience="everybody")] = None
+    lot: Annotated[str | None, ask("Source and lot", hint="to find every pen with the same lot later")] = None
+    cost: Annotated[str | None, ask("Cost", hint="such as 4.50 EUR")] = None
+
+
+MATERIAL = Kind("work log", "material", "Part or material in or out", Material)
+
+
+class Departure(Form, frozen=True):
+    """Departure from what was agreed: what one entry holds."""
+
+    what: Annotated[str | None, ask("What was done otherwise", "long text", required=True, hint="what differs from the agreement")] = None
+    why: Annotated[str | None, ask("Why", "long text", required=True, hint="what was found")] = None
+    agreed_on: Annotated[str | None, ask("Agreed with the owner on", "date", hint="2026-03-20")] = None
+    channel: Annotated[str | None, ask("How", hint="letter, e-mail, by word of mouth")] = None
+
+
+DEPARTURE = Kind("work log", "departure", "Departure from what was agreed", Departure)
+
+
+# fmt: on

@@ -1,0 +1,60 @@
+"""Who may read what an entry holds: written down once more, so that a flag turned round is noticed."""
+
+from pentools.record.registry import all_stages
+
+BENCH = {
+    "intake/owner": "private_note",
+    "open/parts tray": "kept",
+    "clean/drying": "begun_ago",
+    "seal/sealant": "ago",
+    "seal/tool": "kept",
+}
+OWNER = {
+    "intake/owner": "owner address contact may_decide declared_value value_basis",
+    "intake/request": "expectations must_not price_limit",
+    "intake/consent": "publish pictures consent_on channel",
+    "agree/proposal": "permanent_told",
+    "agree/estimate": "hours_low hours_likely hours_high parts_cost price_low price_high ceiling",
+    "agree/answer": "action agreed answered_on channel by authority terms",
+    "agree/not applicable": "asked why",
+    "open/met": "how",
+    "open/caution read": "caution",
+    "work log/work": "by",
+    "work log/timer start": "activity",
+    "work log/material": "lot cost",
+    "work log/departure": "what why agreed_on channel",
+    "seal/measure": "altered",
+    "finish/consent to polish": "agreed agreed_on channel agreed_words",
+    "finish/masks on": "photo",
+    "pictures/picture": "public",
+    "release/result": "promise_until price",
+}
+
+
+def flagged(audience):
+    return {
+        f"{stage.key}/{kind.key}/{field.name}"
+        for stage in all_stages()
+        for kind in stage.kinds
+        for field in kind.fields
+        if field.audience == audience
+    }
+
+
+def listed(names):
+    return {f"{place}/{name}" for place, fields in names.items() for name in fields.split()}
+
+
+def test_what_is_for_the_bench_alone():
+    assert flagged("bench") == listed(BENCH)
+
+
+def test_what_is_for_the_owner_but_not_for_everybody():
+    assert flagged("owner") == listed(OWNER)
+
+
+def test_each_reader_sees_what_those_further_out_see():
+    for stage in all_stages():
+        for kind in stage.kinds:
+            everybody, owner, bench = (set(kind.fields_for(who)) for who in ("everybody", "owner", "bench"))
+            assert everybody <= owner <= bench == set(kind.fields)
