@@ -1,0 +1,17 @@
+"""What is asked of age and make keeps its names on disk: a record of years ago is still read."""
+
+from record.on_disk import on_disk
+
+from pentools.record.stages.dating import kinds
+
+KEPT = {
+    "identify/mark": "where text read_with photo:p",
+    "identify/evidence": "feature dates evidence_kind:c certainty:c part_state:c source",
+    "identify/question": "feature answers:l",
+    "identify/price then": "price year:i country:c known_from",
+    "identify/identity": "maker origin object_type certainty:c conclusion",
+}
+
+
+def test_names_on_disk_stay():
+    assert on_disk(kinds) == KEPT

@@ -1,0 +1,19 @@
+"""What is asked at the agreement keeps its names on disk: a record of years ago is still read."""
+
+from record.on_disk import on_disk
+
+from pentools.record.stages.job import agree_kinds
+
+KEPT = {
+    "agree/survey": "conclusion grade:c methods not_examined",
+    "agree/proposal": (
+        "part:c mendable:c proposed materials alternative leave_it risk reversible:b permanent permanent_told:b"
+    ),
+    "agree/estimate": "hours_low:q hours_likely:q hours_high:q parts_cost price_low price_high ceiling",
+    "agree/answer": "action:c agreed:b answered_on:d channel by authority:b terms",
+    "agree/not applicable": "asked:c why",
+}
+
+
+def test_names_on_disk_stay():
+    assert on_disk(agree_kinds) == KEPT

@@ -1,0 +1,16 @@
+"""What is asked as a job ends keeps its names on disk: a record of years ago is still read."""
+
+from record.on_disk import on_disk
+
+from pentools.record.stages.job import ending_kinds
+
+KEPT = {
+    "limits/limit": "part:c left why instead advice photo:p",
+    "limits/nothing left": "nothing_left:b",
+    "pictures/picture": "photo:p moment:c shows view light_and_scale drawn:b public:b",
+    "release/result": "ending:c summary care follow_up promise_until:d price mass_g:q released_on:d",
+}
+
+
+def test_names_on_disk_stay():
+    assert on_disk(ending_kinds) == KEPT

@@ -1,0 +1,20 @@
+"""What is asked as a pen comes in keeps its names on disk: a record of years ago is still read."""
+
+from record.on_disk import on_disk
+
+from pentools.record.stages.job import intake_kinds
+
+KEPT = {
+    "intake/owner": "owner address contact may_decide:b declared_value value_basis private_note",
+    "intake/arrival": (
+        "pen system:c material arrived_on:d pieces:l mass_g:q capped_mm:q cap_mm:q cap_outside_mm:q "
+        "barrel_mm:q barrel_outside_mm:q section_mm:q section_outside_mm:q nib_mm:q end_mm:q"
+    ),
+    "intake/request": "asked meant_for:c expectations must_not price_limit",
+    "intake/consent": "publish:b pictures:b consent_on:d channel",
+    "condition/part": "part:c seen means severity:c earlier_repair:b photo:p",
+}
+
+
+def test_names_on_disk_stay():
+    assert on_disk(intake_kinds) == KEPT

@@ -1,0 +1,24 @@
+"""What the fill test asks keeps its names on disk: a record of years ago is still read."""
+
+from record.on_disk import on_disk
+
+from pentools.record.stages.weighing import kinds
+
+KEPT = {
+    "fill test/setup": (
+        "liquid:c ink_density:q temperature:q pressure:q humidity:q readability:q repeatability:q "
+        "linearity:q eccentricity:q drop:q evaporation:q"
+    ),
+    "fill test/dimensions": (
+        "bore:q depth:q nipple:q nipple_length:q outside:q length:q wall:q pressed_share:q reach:q "
+        "tube:q strokes:i stroke_volume:q tube_volume:q rod:q stroke:q dead_behind:q dead_ahead:q head:q "
+        "void_share:q"
+    ),
+    "fill test/weighing": "state:c mass:q strokes:i",
+    "fill test/leak reading": "after:q mass:q blank:q",
+    "fill test/leak check": "rested:q dry:b damp:l how",
+}
+
+
+def test_names_on_disk_stay():
+    assert on_disk(kinds) == KEPT
