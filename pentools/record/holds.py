@@ -25,7 +25,7 @@ __all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "release_reason"]
 _WORDS: dict[str, str] = {
     "heat material": "the material is not named, and heat can ruin what it turns out to be (name it at Opening)",
     "soak material": "the material is not named, and a soak can ruin what it turns out to be (name it at Opening)",
-    "polish material": "the material is not known (say it at intake)",
+    "polish material": "the material is not named, and polish can ruin what it turns out to be (name it at intake or at Opening)",
     "polish consent": "the owner’s consent to polish is not recorded",
     "polish refused": "the owner refused consent to polish",
     "polish masks": "the masks are not on",
@@ -71,12 +71,12 @@ def job_facts(job: Job) -> JobFacts:
         The facts; what a stage that is not there could say counts as not said.
     """
     from pentools.record.stages.job.limits import limits_written
-    from pentools.record.stages.treatment.facts import named_materials
+    from pentools.record.stages.treatment.facts import material_is_named
 
     agreed = _consents(job)
     money = spending_of(job)
     return JobFacts(
-        material_named=bool(named_materials(job)),
+        material_named=material_is_named(job),
         consents=frozenset(key for key, said in agreed.items() if said is True),
         refusals=frozenset(key for key, said in agreed.items() if said is False),
         masks_on="finish" in STAGES and job.values("finish", "masks on")["masks"] is True,
@@ -106,13 +106,8 @@ def _consents(job: Job) -> dict[str, bool]:
 
 def _reason(key: Step, job: Job, amount: float = 0.0) -> str:
     facts = replace(job_facts(job), releases={})
-    if key == "polish" and not facts.material_named and "finish" in STAGES:
-        facts = replace(facts, material_named=_of_stage("finish", "material_known", job) is True)
     state = hold_point(key, facts, amount=amount)
-    said = [
-        _spent_in_words(job, amount) if topic == "ceiling" else _WORDS.get(f"{key} {topic}", text)
-        for topic, text in zip(state.topics, state.reasons, strict=True)
-    ]
+    said = [_spent_in_words(job, amount) if topic == "ceiling" else _WORDS[f"{key} {topic}"] for topic in state.topics]
     return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
 
 

@@ -6,7 +6,7 @@ from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.dilution import dilution
 from pentools.calc.treatment.heat_window import heat_window
-from pentools.calc.treatment.mixtures import MG_M3_PER_PPM, air_limits_from_rows, ammonia_density, flush_mix
+from pentools.calc.treatment.mixtures import MG_M3_PER_PPM, air_limits_from_rows, flush_mix
 from pentools.calc.treatment.shellac import check_chart, flakes_g, shellac_cut, thinning_parts
 from pentools.units import convert, read_quantity
 
@@ -119,14 +119,6 @@ def test_air_of_a_closed_room(bottle, ppm):
 def test_air_limits_are_the_agencies():
     # NIOSH 25 (shift), 35 (quarter of an hour), 300 (immediately dangerous); OSHA 50
     assert [limit.ppm for limit in air_limits_from_rows(tables.rows("mixtures"))] == [25, 35, 50, 300]
-
-
-def test_density_agrees_with_the_table():
-    rows = [r for r in tables.rows("mixtures") if r["mix"] == "household ammonia" and r["property"] == "density"]
-    assert len(rows) == 3
-    for row in rows:
-        percent = float(row["text"].split()[1])
-        assert ammonia_density(percent) == pytest.approx(float(row["low"]))
 
 
 def test_nine_to_one_is_the_usual_flush():

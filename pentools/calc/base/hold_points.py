@@ -11,10 +11,11 @@ from typing import Literal, get_args
 
 from pentools.errors import InputError
 
-__all__ = ["STEPS", "HoldState", "JobFacts", "Step", "held_steps", "hold_point"]
+__all__ = ["STEPS", "HoldState", "JobFacts", "Step", "Topic", "hold_point"]
 
 Step = Literal["heat", "soak", "polish", "sealant", "spend", "release"]
 STEPS: tuple[Step, ...] = get_args(Step)
+Topic = Literal["material", "refused", "consent", "masks", "dry fit", "ceiling", "leak check", "limits"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,30 +65,16 @@ class HoldState:
         The step.
     held : bool
         Whether it must wait.
-    reasons : tuple of str
-        What stands in the way, one sentence each, released or not.
+    topics : tuple of Topic
+        What stands in the way, released or not; whoever shows it has the words.
     release_reason : str
         Why the hold was released; empty where it was not, or where nothing stood in the way.
-    topics : tuple of str
-        What each reason is about, in a word: "material", "refused", "consent", "masks", "dry fit", "ceiling",
-        "leak check" or "limits".
     """
 
     step: Step
     held: bool
-    reasons: tuple[str, ...]
+    topics: tuple[Topic, ...] = ()
     release_reason: str = ""
-    topics: tuple[str, ...] = ()
-
-    @property
-    def text(self) -> str:
-        """The state in words."""
-        if not self.reasons:
-            return f"{self.step}: nothing stands in the way."
-        why = " ".join(self.reasons)
-        if self.held:
-            return f"{self.step} is held. {why} It can be released with a reason, which stays in the record."
-        return f"{self.step} was released: {self.release_reason}. {why}"
 
 
 def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState:
@@ -105,7 +92,7 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
     Returns
     -------
     HoldState
-        Whether it is held and why; a release with a reason lets it go, and the reasons stay in sight.
+        Whether it is held and by what; a release with a reason lets it go, and what stood in the way stays in sight.
 
     Raises
     ------
@@ -114,8 +101,8 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
 
     Examples
     --------
-    >>> hold_point("heat", JobFacts()).held
-    True
+    >>> hold_point("heat", JobFacts()).topics
+    ('material',)
     >>> hold_point("heat", JobFacts(releases={"heat": "owner insists, in writing"})).held
     False
     """
@@ -123,55 +110,22 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
         raise InputError("step", "one of " + ", ".join(STEPS), step)
     if amount < 0:
         raise InputError("amount", "0 or more", amount)
-    found = _reasons(step, facts, amount)
-    released = facts.releases.get(step, "").strip()
-    if not found:
-        return HoldState(step, False, ())
-    reasons, topics = tuple(text for _, text in found), tuple(topic for topic, _ in found)
-    return HoldState(step, not released, reasons, released, topics)
+    topics = tuple(topic for topic, stands in _checks(step, facts, amount) if stands)
+    released = facts.releases.get(step, "").strip() if topics else ""
+    return HoldState(step, bool(topics) and not released, topics, released)
 
 
-def held_steps(facts: JobFacts) -> tuple[HoldState, ...]:
-    """All steps that are held now.
-
-    Parameters
-    ----------
-    facts : JobFacts
-        What is known of the job.
-
-    Returns
-    -------
-    tuple of HoldState
-        In the order of `STEPS`; released ones are left out.
-    """
-    return tuple(state for state in (hold_point(step, facts) for step in STEPS) if state.held)
-
-
-def _reasons(step: Step, facts: JobFacts, amount: float) -> tuple[tuple[str, str], ...]:
-    ruin = f"The material is not named, and {step} can ruin what it turns out to be."
-    material = (not facts.material_named, "material", ruin)
-    refused = (step in facts.refusals, "refused", f"The owner said no to {step}.")
-    asked = ("polish" not in facts.consents, "consent", "The owner has not said yes to polishing.")
-    over = facts.ceiling is not None and facts.spent + amount > facts.ceiling
-    past = f"{facts.spent + amount:g} would be past the agreed ceiling of {facts.ceiling or 0:g}."
-    sealed = "No dry fit has passed: sealed too early, it has to come apart again."
-    checks: dict[Step, tuple[tuple[bool, str, str], ...]] = {
-        "heat": (material, refused),
-        "soak": (material, refused),
-        "polish": (
-            refused if refused[0] else asked,
-            material,
-            (not facts.masks_on, "masks", "Imprint, plating and threads are not masked."),
-        ),
-        "sealant": (refused, (not facts.dry_fit_passed, "dry fit", sealed)),
-        "spend": ((over, "ceiling", past),),
-        "release": (
-            (not facts.ended_early and not facts.leak_test_done, "leak check", "The leak test has not been done."),
-            (
-                not facts.ended_early and not facts.limits_written,
-                "limits",
-                "What the pen cannot do is not written down.",
-            ),
-        ),
-    }
-    return tuple((topic, text) for stands, topic, text in checks[step] if stands)
+def _checks(step: Step, facts: JobFacts, amount: float) -> tuple[tuple[Topic, bool], ...]:
+    """What could stand in the way of a step, and whether it does."""
+    refused = step in facts.refusals
+    if step in ("heat", "soak"):
+        return ("material", not facts.material_named), ("refused", refused)
+    if step == "polish":
+        unasked = not refused and step not in facts.consents
+        return ("refused", refused), ("consent", unasked), ("material", not facts.material_named), ("masks", not facts.masks_on)  # fmt: skip
+    if step == "sealant":
+        return ("refused", refused), ("dry fit", not facts.dry_fit_passed)
+    if step == "spend":
+        return (("ceiling", facts.ceiling is not None and facts.spent + amount > facts.ceiling),)
+    untested, unwritten = not facts.leak_test_done, not facts.limits_written
+    return ("leak check", untested and not facts.ended_early), ("limits", unwritten and not facts.ended_early)

@@ -6,10 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from pentools.errors import InputError
+from pentools.words.treatment import CLOSING_LINE
 
 __all__ = ["CLOSING_LINE", "Caution", "cautions_for"]
-
-CLOSING_LINE = "Follow local codes; ask a licensed professional."
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from pentools.calc.base.findings import Finding
-from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.treatment.hazards import hazards_of
 from pentools.errors import InputError
 
-__all__ = ["Dilution", "dilution"]
+__all__ = ["STRONGEST_PEROXIDE_PERCENT", "Dilution", "dilution"]
+
+STRONGEST_PEROXIDE_PERCENT = 12.0
+SHELF_PEROXIDE_PERCENT = 3.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,18 +42,25 @@ class Dilution:
 
 
 def dilution(
-    strong_percent: float, wanted_percent: float, final_ml: float, kind: Literal["peroxide", "alcohol"]
+    strong_percent: float,
+    wanted_percent: float,
+    final_ml: float,
+    kind: Literal["peroxide", "alcohol"],
+    *,
+    hazards: Sequence[Mapping[str, str]] = (),
 ) -> Dilution:
     """A weaker mix out of a stronger one and water.
 
     Parameters
     ----------
     strong_percent, wanted_percent : float
-        Strength at hand and wanted [%], above 0 to 100, the wanted one not above the one at hand.
+        Strength at hand and wanted [%], above 0 to 100, peroxide at most 12; the wanted one not above the one at hand.
     final_ml : float
         How much is wanted [ml], 1 to 10 000.
     kind : {"peroxide", "alcohol"}
         What is diluted.
+    hazards : sequence of mapping
+        Rows as `hazards_of` reads them (the table ``substance_hazards``); none by default.
 
     Returns
     -------
@@ -64,7 +75,8 @@ def dilution(
     Notes
     -----
     C1 V1 = C2 V2. Weak peroxide adds up by volume to better than 1 %. Alcohol and water shrink on mixing, by up to
-    3 or 4 %, so alcohol is topped up to the mark and not added up.
+    3 or 4 %, so alcohol is topped up to the mark and not added up. Peroxide above 12 % is refused: Regulation (EU)
+    2019/1148 keeps it from private persons (seen at second hand), and it burns.
 
     Examples
     --------
@@ -73,8 +85,10 @@ def dilution(
     """
     if kind not in ("peroxide", "alcohol"):
         raise InputError("kind", "peroxide or alcohol", kind)
-    if not 0 < strong_percent <= 100:
-        raise InputError("strength at hand", "above 0 and at most 100 %", strong_percent)
+    most = STRONGEST_PEROXIDE_PERCENT if kind == "peroxide" else 100.0
+    if not 0 < strong_percent <= most:
+        advice = "Stronger peroxide burns skin and eyes and feeds a fire: it is a laboratory chemical, do not dilute it at home; buy the 3 %." if kind == "peroxide" and strong_percent > most else ""  # fmt: skip
+        raise InputError("strength at hand", f"above 0 and at most {most:g} %", strong_percent, advice)
     if not 0 < wanted_percent <= strong_percent:
         raise InputError("strength wanted", f"above 0 and at most {strong_percent:g} %", wanted_percent)
     if not 1 <= final_ml <= 10_000:
@@ -82,15 +96,15 @@ def dilution(
     strong = final_ml * wanted_percent / strong_percent
     if kind == "alcohol":
         sentence = f"Measure {strong:.1f} ml of the {strong_percent:g} % and top up with water to {final_ml:g} ml: {wanted_percent:g} %."
-        text = (
-            f"Its vapour lights from about 12 °C up: no flame, no hot air, fresh air. Never with bleach. {CLOSING_LINE}"
-        )
-        return Dilution(strong, None, final_ml, sentence, (Finding("warning", text, "fire"),))
+        return Dilution(strong, None, final_ml, sentence, (Finding("warning", "treatment.fire:alcohol"),))
     sentence = f"{strong:.1f} ml of the {strong_percent:g} % and {final_ml - strong:.1f} ml of water make {final_ml:g} ml of {wanted_percent:g} %."
-    notes = [
-        Finding("warning", f"Never with vinegar or acetone, never on cellulose nitrate. {CLOSING_LINE}", "peroxide")
-    ]
-    if strong_percent > 3:
-        text = f"{strong_percent:g} % is more than the 3 % from a chemist's shelf; stronger peroxide burns skin and lights things. {CLOSING_LINE}"
-        notes.insert(0, Finding("stop" if strong_percent > 12 else "warning", text, "strong-peroxide"))
-    return Dilution(strong, final_ml - strong, final_ml, sentence, tuple(notes))
+    found = hazards_of("peroxide", strong_percent, hazards) if hazards else ()
+    notes = [Finding(one.level, "treatment.hazard:bottle", percent=strong_percent, does=one.does, labelled=one.labelled) for one in found]  # fmt: skip
+    notes.append(Finding("warning", "treatment.peroxide"))
+    if strong_percent > SHELF_PEROXIDE_PERCENT:
+        notes.append(
+            Finding("warning", "treatment.strong-peroxide", percent=strong_percent, usual=SHELF_PEROXIDE_PERCENT)
+        )
+    findings = gravest_first(notes)
+    stops = "".join(f"Stop: {finding.text} " for finding in findings if finding.level == "stop")
+    return Dilution(strong, final_ml - strong, final_ml, stops + sentence, findings)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 
 __all__ = ["HeatLog", "HeatPass", "read_heat_log"]
@@ -116,57 +116,34 @@ def read_heat_log(
     over = tuple(i for i, t in measured if limit_c is not None and t > limit_c)
     blind = tuple(i for i, p in enumerate(passes, 1) if p.surface_c is None)
     left = max(stop_after - len(passes), 0)
-    advice = _stops(passes, limit_c, over, left)
-    advice += _warnings(measured, limit_c, largest_step_c, thermometer_c, blind)
+    near = [i for i, t in measured if limit_c is not None and limit_c - thermometer_c < t <= limit_c]
+    steps = [j for (_, first), (j, then) in itertools.pairwise(measured) if then - first > largest_step_c]
+    advice = list(_stops(passes, limit_c, over, left))
+    if near:
+        advice.append(Finding("warning", "treatment.near-limit", heatings=_listed(near), within=thermometer_c))
+    if blind:
+        advice.append(Finding("warning", "treatment.not-measured", heatings=_listed(blind)))
+    if steps:
+        advice.append(Finding("warning", "treatment.step", heatings=_listed(steps), most=largest_step_c))
     if nitrate and passes:
-        text = f"{len(passes)} heating{'s' if len(passes) > 1 else ''} so far; each costs celluloid some plasticiser."
-        advice.append(Finding("note", text, "plasticiser"))
+        advice.append(Finding("note", "treatment.plasticiser", count=len(passes)))
     hottest = max((t for _, t in measured), default=None)
     stop = any(f.level == "stop" for f in advice)
-    return HeatLog(len(passes), hottest, over, blind, left, stop, tuple(advice))
+    return HeatLog(len(passes), hottest, over, blind, left, stop, gravest_first(advice))
 
 
-def _stops(passes: Sequence[HeatPass], limit_c: float | None, over: Sequence[int], left: int) -> list[Finding]:
-    advice = []
+def _stops(passes: Sequence[HeatPass], limit_c: float | None, over: Sequence[int], left: int) -> Iterator[Finding]:
     if limit_c is None and passes:
-        text = "This material is never warmed, and it was. Stop, and write down what changed."
-        advice.append(Finding("stop", text, "no-heat"))
+        yield Finding("stop", "treatment.no-heat")
     if over:
-        text = f"Heating {_listed(over)} went above the limit of {limit_c:g} °C. Stop, let it cool, look for change of shape or colour."
-        advice.append(Finding("stop", text, "over-limit"))
+        yield Finding("stop", "treatment.over-limit", heatings=_listed(over), limit=limit_c)
     broke = next((p.broke for p in passes if p.broke), "")
     if broke:
-        advice.append(Finding("stop", f"Something broke or changed: {broke}. Stop and tell the owner.", "broke"))
+        yield Finding("stop", "treatment.broke", broke=broke)
     if passes and passes[-1].free:
-        advice.append(Finding("ok", f"It came free at heating {len(passes)}.", "free"))
+        yield Finding("ok", "treatment.free", heating=len(passes))
     elif left == 0:
-        text = (
-            f"{len(passes)} heatings, and not free: stop here. Leave it, try another day or another way, or return it."
-        )
-        advice.append(Finding("stop", text, "count"))
-    return advice
-
-
-def _warnings(
-    measured: Sequence[tuple[int, float]],
-    limit_c: float | None,
-    largest_step_c: float,
-    thermometer_c: float,
-    blind: Sequence[int],
-) -> list[Finding]:
-    advice = []
-    near = [i for i, t in measured if limit_c is not None and limit_c - thermometer_c < t <= limit_c]
-    if near:
-        text = f"Heating {_listed(near)} came within {thermometer_c:g} °C of the limit, which is what the thermometer may be off."
-        advice.append(Finding("warning", text, "near-limit"))
-    if blind:
-        text = f"Heating {_listed(blind)} has no temperature measured at the surface, so nothing can be said of it."
-        advice.append(Finding("warning", text, "not-measured"))
-    steps = [j for (_, first), (j, then) in itertools.pairwise(measured) if then - first > largest_step_c]
-    if steps:
-        text = f"Heating {_listed(steps)} rose by more than {largest_step_c:g} °C over the one before: go up in smaller steps."
-        advice.append(Finding("warning", text, "step"))
-    return advice
+        yield Finding("stop", "treatment.count", count=len(passes))
 
 
 def _listed(numbers: Sequence[int]) -> str:

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from pentools.calc.base.findings import Finding, Level
-from pentools.calc.treatment.cautions import CLOSING_LINE
-from pentools.calc.treatment.materials import UNKNOWN, material_name, sealant_name
+from pentools.calc.base.findings import Finding, Level, gravest_first
+from pentools.calc.treatment.materials import NO_SEALANT, UNKNOWN, material_name, sealant_name
+from pentools.errors import InputError
 
 __all__ = ["HeatWindow", "WindowKind", "heat_window"]
 
-WindowKind = Literal["open", "narrow", "none", "no heat"]
+WindowKind = Literal["open", "narrow", "none", "no heat", "not needed"]
 OPEN_FROM_C = 20.0
-LOOSENING_DOWN_TO_C = -10.0
+_HOLDS = ("does not let go", "holds nothing")
 _NITRATE = ("celluloid", "degrading celluloid")
-_LEVELS: dict[WindowKind, Level] = {"open": "note", "narrow": "warning", "none": "warning", "no heat": "stop"}
+_LEVELS: dict[WindowKind, Level] = {
+    "open": "note", "narrow": "warning", "none": "warning", "no heat": "stop", "not needed": "note",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,15 +28,19 @@ class HeatWindow:
     Parameters
     ----------
     body, sealant : str
-        As the tables name them.
+        As the tables name them; "unknown" for one that is not named, "none" for a joint without sealant.
+    taken_as : str
+        The sealant whose softening is used: for an unknown one that which softens last, which is the strictest.
     body_limit_c : float or None
         Highest temperature at the body's surface [°C]; None where it is never warmed.
-    sealant_first_c, sealant_full_c : float
-        Where the sealant first softens and where it is fully soft [°C].
+    sealant_first_c, sealant_full_c : float or None
+        Where the sealant first softens and where it is fully soft [°C]; None for what heat does not soften.
     window_first_c, window_full_c : float or None
         Body limit less those two [°C]; negative where the body gives way first; None where it is never warmed.
-    kind : {"open", "narrow", "none", "no heat"}
-        The window in a word.
+    kind : {"open", "narrow", "none", "no heat", "not needed"}
+        The window in a word, by its two figures.
+    lets_go : bool
+        Whether the sealant lets go when it is soft: epoxy softens and does not, a weld does neither.
     verdict : str
         One sentence on what to do.
     sources : tuple of str
@@ -47,12 +53,14 @@ class HeatWindow:
 
     body: str
     sealant: str
+    taken_as: str
     body_limit_c: float | None
-    sealant_first_c: float
-    sealant_full_c: float
+    sealant_first_c: float | None
+    sealant_full_c: float | None
     window_first_c: float | None
     window_full_c: float | None
     kind: WindowKind
+    lets_go: bool
     verdict: str
     sources: tuple[str, ...]
     certainty: str
@@ -72,7 +80,8 @@ def heat_window(
     body : str
         What the body is made of, in everyday words; one not in the table counts as unknown.
     sealant : str
-        What the joint was sealed with, in everyday words.
+        What the joint was sealed with, in everyday words; one that is not named or not in the table is taken as the
+        strictest, "none" is a joint without any.
     limit_rows : iterable of mapping
         Rows with material, rule, value, text, source, certainty (the table ``heat_limits``).
     sealant_rows : iterable of mapping
@@ -86,7 +95,7 @@ def heat_window(
     Raises
     ------
     InputError
-        If the sealant is not in the table, or the table has no softening for it.
+        If the tables hold nothing to go by.
 
     Notes
     -----
@@ -97,54 +106,59 @@ def heat_window(
     """
     limits = {row["material"]: row for row in limit_rows if row["rule"] in ("working limit", "no heat")}
     limits.pop("any", None)
-    softening = {row["sealant"]: row for row in sealant_rows if row["property"] == "softens"}
+    sealants = list(sealant_rows)
+    softening = {row["sealant"]: row for row in sealants if row["property"] == "softens"}
+    if UNKNOWN not in limits or not softening:
+        raise InputError("rows", "tables with a limit for unknown and a softening", len(limits))
     name, unnamed = material_name(body, limits)
-    joint = sealant_name(sealant, softening)
-    limit, soft = limits[name], softening[joint]
-    first, full = float(soft["low"]), float(soft["high"])
+    joint = sealant_name(sealant, dict.fromkeys(row["sealant"] for row in sealants))
+    hold = next((row for row in sealants if row["sealant"] == joint and row["property"] in _HOLDS), None)
+    taken = max(softening, key=lambda one: _ends(softening[one])[::-1]) if joint == UNKNOWN else joint
+    limit, soft = limits[name], softening.get(taken)
     top = float(limit["value"]) if limit["value"] else None
-    window_first = None if top is None else top - first
-    window_full = None if top is None else top - full
-    kind: WindowKind = "no heat" if name == UNKNOWN else _kind(window_first, window_full)
-    why = "it is not named; nothing above hand-warm" if name == UNKNOWN else limit["text"]
-    margin = f"no heat, because {why}" if top is None or window_first is None else _advice(kind, top, window_first)
-    verdict = _verdict(name, joint, kind, margin, why)
-    advice = [Finding(_LEVELS[kind], verdict, "window")]
-    if name == UNKNOWN:
-        text = unnamed or "The body is not named: no heat before it is. Rub, smell, tap; no flame, no hot needle."
-        advice.append(Finding("stop", text, "not-named"))
-    if name in _NITRATE:
-        text = f"Cellulose nitrate: no flame, no hot plate, nothing left alone; measure at the surface. {CLOSING_LINE}"
-        advice.append(Finding("warning", text, "nitrate"))
-    certainty = f"body: {limit['certainty']}; sealant: {soft['certainty']}"
-    sources = tuple(dict.fromkeys(part.strip() for row in (limit, soft) for part in row["source"].split(";")))
+    first, full = (None, None) if soft is None else _ends(soft)
+    room = (_less(top, first), _less(top, full))
+    kind = _kind(name, joint, hold, room)
+    found = Finding(
+        "warning" if kind == "open" and hold is not None else _LEVELS[kind], "treatment.window",
+        body=name, sealant=joint, taken=taken, kind=kind, top=top, first=room[0], full=room[1],
+        why=limit["text"], held="" if hold is None else hold["text"],
+    )  # fmt: skip
+    rows = [row for row in (limit, soft or hold) if row is not None]
     return HeatWindow(
-        name, joint, top, first, full, window_first, window_full, kind, verdict, sources, certainty, tuple(advice)
-    )
+        name, joint, taken, top, first, full, *room, kind, hold is None or hold["property"] != "does not let go", found.text,
+        tuple(dict.fromkeys(part.strip() for row in rows for part in row["source"].split(";"))),
+        "; ".join(f"{what}: {row['certainty']}" for what, row in zip(("body", "sealant"), rows, strict=False)),
+        gravest_first((found, *_more(name, unnamed, joint))),
+    )  # fmt: skip
 
 
-def _kind(first: float | None, full: float | None) -> WindowKind:
-    if first is None or full is None:
+def _ends(row: Mapping[str, str]) -> tuple[float, float]:
+    return float(row["low"]), float(row["high"])
+
+
+def _less(top: float | None, end: float | None) -> float | None:
+    return None if top is None or end is None else top - end
+
+
+def _kind(
+    body: str, sealant: str, hold: Mapping[str, str] | None, room: tuple[float | None, float | None]
+) -> WindowKind:
+    first, full = room
+    if sealant == NO_SEALANT or (hold is not None and hold["property"] == "holds nothing"):
+        return "not needed"
+    if body == UNKNOWN or first is None or full is None:
         return "no heat"
     if first <= 0:
         return "none"
     return "open" if first >= OPEN_FROM_C and full > 0 else "narrow"
 
 
-def _verdict(body: str, sealant: str, kind: WindowKind, margin: str, why: str) -> str:
-    head = f"{body} with {sealant}: "
-    if kind == "no heat":
-        return f"{head}no heat, because {why}."
-    if body == "casein":
-        return f"{head}{margin}; for casein only short and dry, for drying crazes it; never water."
-    return f"{head}{margin}{'; each heating costs plasticiser' if body in _NITRATE else ''}."
-
-
-def _advice(kind: WindowKind, top_c: float, first_c: float) -> str:
-    if kind == "open":
-        return f"{first_c:g} °C of margin; still warm, test, rest, and no more than {top_c:g} °C at the surface"
-    if kind == "narrow":
-        return f"{first_c:g} °C of margin to first softening, no more; many short heatings to at most {top_c:g} °C, tested by hand"
-    if first_c > LOOSENING_DOWN_TO_C:
-        return f"no margin; warm to at most {top_c:g} °C, test, rest, repeat, never force it"
-    return f"no margin, {-first_c:g} °C short of softening; heat will not free it safely: leave it, or find another way that the body allows"
+def _more(body: str, unnamed: str, sealant: str) -> Iterator[Finding]:
+    """What to mind beside the verdict."""
+    if body == UNKNOWN:
+        yield Finding("stop", "treatment.not-named:body", said=unnamed)
+    if body in _NITRATE:
+        yield Finding("warning", "treatment.nitrate")
+    if sealant == UNKNOWN:
+        yield Finding("warning", "treatment.sealant-not-named")

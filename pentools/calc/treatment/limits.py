@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
-from pentools.calc.base.findings import Finding
-from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.base.findings import Finding, Level, gravest_first
 from pentools.calc.treatment.materials import UNKNOWN, material_name, treatment_name
 from pentools.errors import InputError
 from pentools.words import CERTAINTY
@@ -27,7 +26,9 @@ __all__ = [
 Verdict = Literal["ok", "limited", "never"]
 VERDICTS: tuple[Verdict, ...] = ("ok", "limited", "never")
 _WEAK = ("common practice", "from memory", "judged")
-_LEVELS: dict[Verdict, Literal["ok", "note", "stop"]] = {"ok": "ok", "limited": "note", "never": "stop"}
+_ON_PURPOSE = ("solvent weld", "heat-set feed")
+_WITH_BLEACH = ("flush mix soak", "bleach")
+_GRAVITY: dict[Verdict, Literal["ok", "note", "stop"]] = {"ok": "ok", "limited": "note", "never": "stop"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -302,22 +303,19 @@ def _overruled(table: TreatmentLimit, own: Overrule) -> TreatmentLimit:
 
 
 def _with_findings(found: TreatmentLimit, unnamed: str) -> TreatmentLimit:
-    advice = [Finding(_LEVELS[found.verdict], found.sentence, "verdict")]
+    advice = [Finding(_GRAVITY[found.verdict], "treatment.verdict", sentence=found.sentence)]
     if found.material == UNKNOWN:
-        text = unnamed or "The material is not named: the strictest row holds until it is."
-        advice.append(Finding("warning", text, "not-named"))
+        advice.append(Finding("warning", "treatment.not-named", said=unnamed))
+    if found.treatment in _ON_PURPOSE and found.verdict != "never":
+        advice.append(Finding("warning", "treatment.consent", treatment=found.treatment))
+    if found.treatment in _WITH_BLEACH:
+        advice.append(Finding("warning", "treatment.bleach"))
     table = found.overruled
     if table is not None:
         lighter = VERDICTS.index(found.verdict) < VERDICTS.index(table.verdict)
-        text = f"The bench overrules the table, which says {table.verdict}, because {table.reason}."
-        advice.append(
-            Finding("warning" if lighter else "note", f"{text} {CLOSING_LINE}" if lighter else text, "overruled")
-        )
+        key = "lighter" if lighter else "stricter"
+        level: Level = "warning" if lighter else "note"
+        advice.append(Finding(level, f"treatment.overruled:{key}", verdict=table.verdict, reason=table.reason))
     elif found.certainty in _WEAK:
-        advice.append(
-            Finding("note", f"No source was read for this: {found.certainty}. Try it out of sight.", "certainty")
-        )
-    return TreatmentLimit(
-        found.material, found.treatment, found.verdict, found.limit, found.max_minutes, found.max_c,
-        found.reason, found.source, found.certainty, found.decided_by, table, tuple(advice),
-    )  # fmt: skip
+        advice.append(Finding("note", "treatment.certainty", certainty=found.certainty))
+    return replace(found, findings=gravest_first(advice))

@@ -1,95 +1,87 @@
-"""Everyday names of materials, treatments and sealants, and the names the tables use for them."""
+"""What somebody wrote of a material, a treatment or a sealant, and the name the tables use for it.
+
+A material counts as named only where every word of the text is understood: one name, and beside it words that say how
+it looks or which part it is. Any other word ("perhaps", "looks like", "some") leaves it unknown, the strictest.
+"""
 
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Sequence
 
+from pentools.calc.treatment.vocabulary import (
+    BLACK,
+    CARAT,
+    COLOURED_RUBBER,
+    COLOURS,
+    DECAY,
+    DOUBT,
+    FADED,
+    MATERIALS,
+    METAL_LOOKS,
+    METALS,
+    NEUTRAL,
+    NO_SEALANT,
+    PATTERNS,
+    SEALANTS,
+    SMALL,
+    SOFT,
+    SPELLINGS,
+    TREATMENTS,
+    TRIM,
+    UNKNOWN,
+)  # fmt: skip
 from pentools.errors import InputError
 
-__all__ = ["UNKNOWN", "material_name", "sealant_name", "treatment_name"]
+__all__ = ["NO_SEALANT", "UNKNOWN", "material_name", "sealant_name", "treatment_name"]
 
-UNKNOWN = "unknown"
-
-_MATERIALS: dict[str, str] = {
-    "cellulose nitrate": "celluloid", "nitrate": "celluloid", "sound celluloid": "celluloid", "pyroxylin": "celluloid",
-    "crazed celluloid": "degrading celluloid", "degraded celluloid": "degrading celluloid",
-    "decaying celluloid": "degrading celluloid", "degrading nitrate": "degrading celluloid",
-    "ebonite": "hard rubber", "black hard rubber": "hard rubber", "vulcanite": "hard rubber", "bhr": "hard rubber",
-    "vulcanised rubber": "hard rubber", "faded ebonite": "faded hard rubber", "brown hard rubber": "faded hard rubber",
-    "oxidised hard rubber": "faded hard rubber", "olive hard rubber": "faded hard rubber",
-    "red hard rubber": "coloured hard rubber", "rhr": "coloured hard rubber", "mottled hard rubber": "coloured hard rubber",
-    "woodgrain hard rubber": "coloured hard rubber", "colored hard rubber": "coloured hard rubber",
-    "casein formaldehyde": "casein", "casein plastic": "casein", "acetate": "cellulose acetate",
-    "pmma": "acrylic", "pmma acrylic": "acrylic", "acrylic resin": "acrylic", "ps": "polystyrene", "styrene": "polystyrene",
-    "phenolic resin": "phenolic", "phenol formaldehyde": "phenolic", "nylon 6,6": "nylon", "polyamide": "nylon",
-    "gold": "gold nib", "solid gold": "gold nib", "solid gold nib": "gold nib", "14 ct gold": "gold nib",
-    "gold filled": "gold-filled", "rolled gold": "gold-filled", "plated brass": "gold-filled",
-    "gold-plated brass": "gold-filled", "gold plated brass": "gold-filled", "plated steel": "gold-plated steel",
-    "gold plated steel": "gold-plated steel", "steel": "stainless steel", "copper": "brass", "bronze": "brass",
-    "sterling": "silver", "sterling silver": "silver", "silver overlay": "silver", "cork seal": "cork",
-    "latex sac": "latex", "rubber sac": "latex", "sac": "latex", "natural rubber": "latex", "rubber": "latex",
-    "silicone sac": "silicone", "pvc": "plasticised PVC", "pvc sac": "plasticised PVC", "vinyl": "plasticised PVC",
-    "plasticized pvc": "plasticised PVC", "metal": "bare metal", "not known": UNKNOWN, "not named": UNKNOWN, "?": UNKNOWN,
-}  # fmt: skip
-
-_TREATMENTS: dict[str, str] = {
-    "soak": "cold water soak", "water": "cold water soak", "water soak": "cold water soak", "cold soak": "cold water soak",
-    "flush mix": "flush mix soak", "flush": "flush mix soak", "ammonia": "flush mix soak", "ammonia flush": "flush mix soak",
-    "pen flush": "flush mix soak", "ultrasonic bath": "ultrasonic", "ultrasound": "ultrasonic", "heat": "dry heat",
-    "hot air": "dry heat", "isopropyl alcohol": "alcohol", "isopropanol": "alcohol", "ipa": "alcohol",
-    "ethanol": "alcohol", "lighter fluid": "naphtha", "grease": "silicone grease", "sanding": "wet sanding",
-    "buffing": "buffing wheel", "wheel": "buffing wheel", "polishing wheel": "buffing wheel",
-    "wax": "microcrystalline wax", "hydrogen peroxide": "peroxide", "peroxide 3 %": "peroxide",
-    "hydrogen peroxide 3 %": "peroxide", "thread sealant": "naphtha-based sealant", "shellac": "shellac in alcohol",
-    "superglue": "cyanoacrylate", "super glue": "cyanoacrylate", "instant glue": "cyanoacrylate",
-}  # fmt: skip
-
-_SEALANTS: dict[str, str] = {
-    "rosin sealant": "rosin and castor oil", "rosin-based sealant": "rosin and castor oil",
-    "thread sealant": "rosin and castor oil", "rosin + castor oil": "rosin and castor oil",
-    "section sealant": "rosin and castor oil", "neat rosin": "rosin", "colophony": "rosin", "paraffin wax": "paraffin",
-    "wax": "beeswax", "superglue": "cyanoacrylate", "super glue": "cyanoacrylate", "epoxy resin": "epoxy",
-}  # fmt: skip
+_RUBBER, _FADED, _COLOURED = "hard rubber", "faded hard rubber", "coloured hard rubber"
+_SOUND, _DEGRADING, _OVERLAY = "celluloid", "degrading celluloid", "metal overlay"
 
 
-def material_name(text: str, known: Iterable[str]) -> tuple[str, str]:
-    """The table's name of a material, and what to say where it is not in the table.
+def material_name(text: str, known: Iterable[str], part: str = "") -> tuple[str, str]:
+    """The table's name of a material, and what to say where it is not named.
 
     Parameters
     ----------
     text : str
-        A material in everyday words; empty for one that was not named.
+        A material in everyday words, with how it looks if somebody wrote that; empty for one that was not named.
     known : iterable of str
         The names the table uses.
+    part : str
+        Which part it is; "gold" alone is a name for a nib only, since elsewhere it may be filled or plated.
 
     Returns
     -------
     tuple of str
-        The name, "unknown" where it is not in the table, and a sentence saying so; the sentence is empty where
-        the name was understood.
+        The name, "unknown" where it is not named, and a sentence saying so; the sentence is empty where the name was
+        understood.
 
     Notes
     -----
-    A name that is not in the table is read as "unknown", which is the strictest: a guess would be kinder and
-    worse.
+    A name that is not in the table, or not sure, is read as "unknown", which is the strictest: a guess would be
+    kinder and worse. Two materials in one text are none, save a body with its trim, and an overlay with what is under it.
 
     Examples
     --------
-    >>> material_name("Ebonite", ["hard rubber", "casein"])
+    >>> material_name("Green marbled ebonite", ["hard rubber", "casein"])[0]
+    'unknown'
+    >>> material_name("black chased ebonite", ["hard rubber", "casein"])
     ('hard rubber', '')
     """
-    names = [*known, UNKNOWN]
-    word = _plain(text)
-    found = _MATERIALS.get(word, word)
-    for name in names:
-        if found.casefold() == name.casefold():
-            return name, ""
-    if not word:
+    names = {name.casefold(): name for name in (*known, UNKNOWN)}
+    shown = " ".join(text.split())
+    if not shown or _plain(shown) in _everyday(MATERIALS)[UNKNOWN]:
         return UNKNOWN, ""
-    close = difflib.get_close_matches(word, [*names, *_MATERIALS], n=1)
-    meant = f" Did you mean {close[0]}?" if close else ""
-    return UNKNOWN, f"“{text.strip()}” is not in the table, so the strictest limits are used.{meant}"
+    if "?" in text:
+        return UNKNOWN, _not_sure(shown)
+    words = _words(text)
+    found, others = _taken(words)
+    name = _resolved(found, others, words, part) if found else UNKNOWN
+    if name.casefold() in names and name != UNKNOWN:
+        return names[name.casefold()], ""
+    return UNKNOWN, _why_unnamed(shown, words, found, others, names)
 
 
 def treatment_name(text: str, known: Iterable[str]) -> str:
@@ -117,11 +109,16 @@ def treatment_name(text: str, known: Iterable[str]) -> str:
     >>> treatment_name("Heat", ["dry heat"])
     'dry heat'
     """
-    return _of(text, _TREATMENTS, known, "treatment")
+    names = list(known)
+    found = _one_of(text, TREATMENTS, names)
+    if found is None:
+        close = difflib.get_close_matches(_plain(text), names, n=1, cutoff=0.8)
+        raise InputError("treatment", "one of " + ", ".join(names), text, f"Did you mean {close[0]}?" if close else "")
+    return found
 
 
 def sealant_name(text: str, known: Iterable[str]) -> str:
-    """The table's name of a joint sealant.
+    """The table's name of a joint sealant; "unknown" for one that is not named or not in the table, "none" for nothing.
 
     Parameters
     ----------
@@ -135,29 +132,148 @@ def sealant_name(text: str, known: Iterable[str]) -> str:
     str
         The name.
 
-    Raises
-    ------
-    InputError
-        If there is no such sealant.
-
     Examples
     --------
     >>> sealant_name("thread sealant", ["shellac", "rosin and castor oil"])
     'rosin and castor oil'
+    >>> sealant_name("brown glue", ["shellac", "rosin and castor oil"])
+    'unknown'
     """
-    return _of(text, _SEALANTS, known, "sealant")
+    return _one_of(text, SEALANTS, [*known, NO_SEALANT, UNKNOWN]) or UNKNOWN
 
 
 def _plain(text: str) -> str:
-    return " ".join(text.split()).casefold()
+    return " ".join(text.replace("-", " ").split()).casefold()
 
 
-def _of(text: str, words: dict[str, str], known: Iterable[str], what: str) -> str:
-    names = list(known)
-    word = _plain(text)
-    found = words.get(word, word)
-    for name in names:
-        if found.casefold() == name.casefold():
+def _words(text: str) -> list[str]:
+    """The words of a text in one spelling, without punctuation but for the comma of a number."""
+    plain = re.sub(r"(?<!\d)/|/(?!\d)|[^\w\s,/.%+]", " ", _plain(text))
+    words = [word.strip(".,;:+%") for word in plain.split()]
+    return [SPELLINGS.get(word, word) for word in words if word]
+
+
+def _everyday(words: dict[str, str]) -> dict[str, frozenset[str]]:
+    return {name: frozenset(_plain(part) for part in f"{name}; {text}".split(";")) for name, text in words.items()}
+
+
+_PHRASES: dict[tuple[str, ...], str] = {
+    tuple(_words(phrase)): name for name, phrases in _everyday(MATERIALS).items() for phrase in phrases if name != UNKNOWN
+}  # fmt: skip
+_LONGEST = max(len(phrase) for phrase in _PHRASES)
+
+
+def _taken(words: Sequence[str]) -> tuple[list[tuple[str, int, str]], list[str]]:
+    """Names found in the words, each with its place and as it was written, longest first at each place; and the rest."""
+    found: list[tuple[str, int, str]] = []
+    others: list[str] = []
+    at = 0
+    while at < len(words):
+        for length in range(min(_LONGEST, len(words) - at), 0, -1):
+            phrase = tuple(words[at : at + length])
+            if phrase in _PHRASES:
+                found.append((_PHRASES[phrase], at, " ".join(phrase)))
+                at += length
+                break
+        else:
+            others.append(words[at])
+            at += 1
+    return found, others
+
+
+def _resolved(found: list[tuple[str, int, str]], others: list[str], words: Sequence[str], part: str) -> str:
+    rest = set(others)
+    if "overlay" in words or "filigree" in words:
+        more = {"filigree", "over", "with", *NEUTRAL, *COLOURS, *PATTERNS, *METAL_LOOKS}
+        return _OVERLAY if all(word in more or CARAT.fullmatch(word) for word in rest) else UNKNOWN
+    bodies = [one for one in found if one[0] not in METALS]
+    if bodies and len(found) > len(bodies):
+        first = bodies[0][1]
+        metals = [one for one in found if one[0] in METALS]
+        colours = {one for one in metals if one[1] < first and one[2] in COLOURS}
+        trim = bool(rest & TRIM) and all(one[1] > first for one in metals if one not in colours)
+        if len(colours) == len(metals) or trim:
+            found = bodies
+            rest -= {*TRIM, "with"} if trim else set()
+    names = {name for name, _, _ in found}
+    if len(names) > 1 and not names <= {_RUBBER, _FADED, _COLOURED} and not names <= {_SOUND, _DEGRADING}:
+        return UNKNOWN
+    return _with_looks(names, rest, found, part)
+
+
+def _with_looks(names: set[str], rest: set[str], found: list[tuple[str, int, str]], part: str) -> str:
+    """The name as the words beside it make it: faded or coloured rubber, decaying celluloid; unknown if one is strange."""
+    if names <= {_RUBBER, _FADED, _COLOURED}:
+        return _rubber(names, rest)
+    if names <= {_SOUND, _DEGRADING}:
+        known = rest <= COLOURS | PATTERNS | NEUTRAL | DECAY | {"ambered", "yellowed", "discoloured"}
+        decays = _DEGRADING in names or bool(rest & DECAY)
+        return UNKNOWN if not known else _DEGRADING if decays else _SOUND
+    (name,) = names
+    carats = {word for word in rest if name.startswith("gold") and CARAT.fullmatch(word)}
+    solid = part == "nib" or bool(carats) or any(said in ("gold nib", "solid gold") for _, _, said in found)
+    if name == "gold nib" and not solid:
+        return UNKNOWN
+    return name if rest - carats <= NEUTRAL | _looks(name) else UNKNOWN
+
+
+def _rubber(names: set[str], rest: set[str]) -> str:
+    if not rest <= FADED | COLOURED_RUBBER | BLACK | NEUTRAL:
+        return UNKNOWN
+    if _COLOURED in names or rest & COLOURED_RUBBER:
+        return _COLOURED
+    return _FADED if _FADED in names or rest & FADED else _RUBBER
+
+
+def _looks(name: str) -> frozenset[str]:
+    if name in METALS or name == "bare metal":
+        return METAL_LOOKS | PATTERNS
+    return SMALL if name in SOFT else COLOURS | PATTERNS
+
+
+def _not_sure(shown: str) -> str:
+    return f"“{shown}” is not sure, so the strictest limits are used."
+
+
+def _why_unnamed(
+    shown: str, words: Sequence[str], found: list[tuple[str, int, str]], others: list[str], names: dict[str, str]
+) -> str:
+    if DOUBT.search(" ".join(words)):
+        return _not_sure(shown)
+    if len({name for name, _, _ in found}) > 1:
+        return f"“{shown}” names more than one material, so the strictest limits are used: name one a part."
+    if found and others:
+        return f"“{shown}” is not read as a name, so the strictest limits are used: write the material alone, such as {found[0][2]}."
+    if [said for _, _, said in found] == ["gold"]:
+        return f"“{shown}” may be solid, filled or plated, so the strictest limits are used: say which."
+    close = _close(" ".join(words), names)
+    return (
+        f"“{shown}” is not in the table, so the strictest limits are used.{f' Did you mean {close}?' if close else ''}"
+    )
+
+
+def _close(text: str, names: dict[str, str]) -> str:
+    """The one name a slip of the pen leads to; empty where another material is nearly as near."""
+    best: dict[str, tuple[float, str]] = {}
+    for phrase, name in _PHRASES.items():
+        said = " ".join(phrase)
+        if name.casefold() in names and len(said) >= 4:
+            matcher = difflib.SequenceMatcher(None, text, said)
+            share = matcher.ratio() if matcher.quick_ratio() > 0.7 else 0.0
+            family = _SOUND if name == _DEGRADING else _RUBBER if name in (_FADED, _COLOURED) else name
+            best[family] = max(best.get(family, (0.0, "")), (share, said))
+    order = sorted(best.values(), reverse=True)
+    if not order or order[0][0] < 0.85 or (len(order) > 1 and order[0][0] - order[1][0] < 0.12):
+        return ""
+    return order[0][1]
+
+
+def _one_of(text: str, words: dict[str, str], known: Sequence[str]) -> str | None:
+    plain = _plain(text)
+    for name in known:
+        if plain == _plain(name):
             return name
-    close = difflib.get_close_matches(word, [*names, *words], n=1)
-    raise InputError(what, "one of " + ", ".join(names), text, f"Did you mean {close[0]}?" if close else "")
+    for name, phrases in _everyday(words).items():
+        if plain in phrases:
+            return next((one for one in known if one.casefold() == name.casefold()), None)
+    return None

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from pentools.calc.base.findings import Finding, Level
-from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.base.findings import Finding, Level, gravest_first
+from pentools.calc.treatment.hazards import hazards_of
 from pentools.errors import InputError
 
 __all__ = [
@@ -29,9 +29,11 @@ WATER_G_ML = 0.998
 BASE_CONSTANT = 1.8e-5
 STRONGEST_PERCENT = 12.0
 USUAL_PERCENT = 1.0
-_BLEACH = ("bleach", "chlorine", "hypochlorite", "chlorine cleaner")
-# percent by weight, g/ml: handbook values from memory, the same as in the table "mixtures"
-_DENSITIES = ((0.0, WATER_G_ML), (2.0, 0.990), (5.0, 0.977), (10.0, 0.957))
+LIKELY_PERCENT = (5.0, 10.0)
+IMMEDIATELY_DANGEROUS_PPM = 300.0
+_BLEACH = ("bleach", "chlorine", "hypochlorite")
+# percent by weight, g/ml at 20 °C: handbook values rounded to 0.001, the same as in the table "mixtures"
+_DENSITIES = ((0.0, WATER_G_ML), (2.0, 0.990), (5.0, 0.977), (10.0, 0.957), (12.0, 0.950))
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,13 +97,12 @@ def ammonia_density(percent: float) -> float:
 
     Notes
     -----
-    Straight lines between values at 0, 2, 5 and 10 %, the last one carried on to 12 %; handbook values from
-    memory, to be confirmed. An error of 0.005 g/ml moves the mix's strength by half a per cent of itself.
+    Straight lines between handbook values at 0, 2, 5, 10 and 12 %, rounded to 0.001. An error of 0.005 g/ml moves the mix's strength by half a per cent of itself.
     """
     if not 0 <= percent <= STRONGEST_PERCENT:
         raise InputError("ammonia", "0 to 12 % by weight", percent)
     pairs = list(itertools.pairwise(_DENSITIES))
-    (x0, y0), (x1, y1) = next((pair for pair in pairs if percent <= pair[1][0]), pairs[-1])
+    (x0, y0), (x1, y1) = next(pair for pair in pairs if percent <= pair[1][0])
     return y0 + (y1 - y0) * (percent - x0) / (x1 - x0)
 
 
@@ -196,6 +197,7 @@ def flush_mix(
     air_limits: Sequence[AirLimit] = (),
     beside: Iterable[str] = (),
     refused: Mapping[str, str] | None = None,
+    hazards: Sequence[Mapping[str, str]] = (),
 ) -> FlushMix:
     """One part of household ammonia and some parts of water, by volume.
 
@@ -215,12 +217,14 @@ def flush_mix(
         What the mix would meet: materials as the table names them, or "bleach".
     refused : mapping of str to str or None
         Materials that must not meet it, and why.
+    hazards : sequence of mapping
+        Rows as `hazards_of` reads them (the table ``substance_hazards``); none by default.
 
     Returns
     -------
     FlushMix
-        Strength [% w/w], [mol/l], pH, worst air of the room [ppm], and findings; a level "stop" among them is a
-        refusal.
+        Strength [% w/w], [mol/l], pH, worst air of the room [ppm], and findings, the gravest first; a level
+        "stop" among them is a refusal.
 
     Raises
     ------
@@ -255,50 +259,45 @@ def flush_mix(
     mol_l = gram_per_litre / MOLAR_MASS_G
     ppm = room_ppm(gram_per_litre * jar_ml / 1000, room_m3)
     ph = ammonia_ph(mol_l)
-    advice_list = (
-        *_refusals(beside, refused or {}),
-        *_about_strength(ammonia_percent, percent, ph),
-        *_about_air(ppm, jar_ml, room_m3, air_limits),
-        Finding(
-            "warning", f"Never with bleach or a chlorine cleaner: it gives chloramine gas. {CLOSING_LINE}", "bleach"
-        ),
-        Finding("note", "Not on casein, plated brass or a latex sac; rinse well afterwards.", "materials"),
+    findings = gravest_first(
+        (
+            *_refusals(beside, refused or {}),
+            *_about_strength(ammonia_percent, percent, ph, hazards),
+            *_about_air(ppm, jar_ml, room_m3, air_limits),
+            Finding("warning", "treatment.bleach"),
+            Finding("note", "treatment.materials"),
+        )
     )
-    return FlushMix(percent, mol_l, ph, ppm, advice_list)
+    return FlushMix(percent, mol_l, ph, ppm, findings)
 
 
 def _refusals(beside: Iterable[str], refused: Mapping[str, str]) -> list[Finding]:
     found: list[Finding] = []
     for thing in beside:
-        word = thing.strip().casefold()
+        word = " ".join(thing.split()).casefold()
         if any(name in word for name in _BLEACH):
-            text = f"Refused: ammonia with {word} gives chloramine gas, which injures lungs. {CLOSING_LINE}"
-            found.insert(0, Finding("stop", text, "refused"))
+            found.insert(0, Finding("stop", "treatment.refused:bleach", thing=word))
         elif word in refused:
-            found.append(Finding("stop", f"Refused on {word}: {refused[word]}.", "refused"))
+            found.append(Finding("stop", "treatment.refused", thing=word, why=refused[word]))
     return found
 
 
-def _about_strength(typed_percent: float, percent: float, ph: float) -> list[Finding]:
-    found = [Finding("ok", f"The mix holds {percent:.2f} % of ammonia by weight; pH about {ph:.1f}.", "strength")]
-    if percent > USUAL_PERCENT:
-        found[0] = Finding(
-            "warning",
-            f"The mix holds {percent:.2f} % of ammonia by weight, more than the usual half to one per cent: add water. pH about {ph:.1f}.",
-            "strength",
-        )
-    if not 5 <= typed_percent <= 10:
-        found.append(Finding("note", "Household ammonia is usually 5 to 10 %: read the label again.", "label"))
-    return found
+def _about_strength(typed: float, percent: float, ph: float, hazards: Sequence[Mapping[str, str]]) -> Iterator[Finding]:
+    in_mix, in_bottle = (hazards_of("ammonia", share, hazards) if hazards else () for share in (percent, typed))
+    for hazard in in_mix[:1]:
+        yield Finding(hazard.level, "treatment.hazard:mix", percent=percent, does=hazard.does, labelled=hazard.labelled)
+    for hazard in in_bottle[:1]:
+        yield Finding("warning", "treatment.hazard:bottle", percent=typed, does=hazard.does, labelled=hazard.labelled)
+    strong = percent > USUAL_PERCENT
+    yield Finding("warning" if strong else "ok", f"treatment.strength:{'strong' if strong else 'usual'}", percent=percent, ph=ph)  # fmt: skip
+    if not LIKELY_PERCENT[0] <= typed <= LIKELY_PERCENT[1]:
+        yield Finding("note", "treatment.label")
 
 
-def _about_air(ppm: float, jar_ml: float, room_m3: float, limits: Sequence[AirLimit]) -> list[Finding]:
+def _about_air(ppm: float, jar_ml: float, room_m3: float, limits: Sequence[AirLimit]) -> Iterator[Finding]:
     if not limits:
-        return []
-    passed = [limit for limit in limits if ppm > limit.ppm]
-    head = f"If all {jar_ml:g} ml evaporated in a closed room of {room_m3:g} m³ its air would hold {ppm:.0f} ppm"
-    if passed:
-        level: Level = "stop" if ppm > 300 else "warning"
-        text = f"{head}, above {', '.join(f'{x.ppm:g} ppm ({x.name})' for x in passed)}. Lid on, window open, less of it. {CLOSING_LINE}"
-        return [Finding(level, text, "air")]
-    return [Finding("note", f"{head}, below {limits[0].ppm:g} ppm ({limits[0].name}). Lid on, window open.", "air")]
+        return
+    passed = [f"{limit.ppm:g} ppm ({limit.name})" for limit in limits if ppm > limit.ppm]
+    lowest = f"{limits[0].ppm:g} ppm ({limits[0].name})"
+    level: Level = "note" if not passed else "stop" if ppm > IMMEDIATELY_DANGEROUS_PPM else "warning"
+    yield Finding(level, "treatment.air", ppm=ppm, jar_ml=jar_ml, room_m3=room_m3, passed=passed, lowest=lowest)

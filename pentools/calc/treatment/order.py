@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 
 __all__ = ["Hold", "OpeningOrder", "OpeningStep", "StepState", "opening_order"]
 
-StepState = Literal["done", "open", "held"]
+StepState = Literal["done", "open", "held", "not needed"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +51,7 @@ class OpeningStep:
     cautions : tuple of str
         Keys of the cautions that apply.
     state : StepState
-        Done, open (may be done now), or held.
+        Done, open (may be done now), held, or not needed on this pen.
     held_by : tuple of Hold
         The conditions that are not met.
     source, certainty : str
@@ -95,8 +95,8 @@ class OpeningOrder:
 
     @property
     def next_step(self) -> OpeningStep | None:
-        """The first step not done; None when all are."""
-        return next((step for step in self.steps if step.state != "done"), None)
+        """The first step that is still to be done; None when none is."""
+        return next((step for step in self.steps if step.state in ("open", "held")), None)
 
 
 def opening_order(
@@ -106,6 +106,7 @@ def opening_order(
     *,
     done: Collection[int] = (),
     met: Collection[str] = (),
+    without: Collection[str] = (),
 ) -> OpeningOrder:
     """The order of work for a filling system, with what holds each step.
 
@@ -114,13 +115,16 @@ def opening_order(
     system : str
         Key of the filling system.
     steps : iterable of mapping of str to str
-        Rows with the columns system, step, part, action, why, hold, gives, turn, caution, source, certainty.
+        Rows with the columns system, step, part, action, why, hold, gives, turn, caution, only_with, source, certainty.
     holds : iterable of mapping of str to str
         Rows with the columns key, from_outside, condition, why.
     done : collection of int
         Numbers of the steps that are done.
     met : collection of str
         Keys of the conditions that are met: those from outside, and any other that was found so on arrival.
+    without : collection of str
+        What this pen does not have, as the column only_with names it ("sealed joint"): steps that only such a pen
+        needs are passed over, and what they would give is given.
 
     Returns
     -------
@@ -141,9 +145,9 @@ def opening_order(
     Examples
     --------
     >>> rows = [{"system": "s", "step": "1", "part": "bar", "action": "Out.", "why": "", "hold": "", "gives": "bar-out",
-    ...          "turn": "", "caution": "", "source": "x", "certainty": "y"},
+    ...          "turn": "", "caution": "", "only_with": "", "source": "x", "certainty": "y"},
     ...         {"system": "s", "step": "2", "part": "section", "action": "Turn.", "why": "", "hold": "bar-out", "gives": "",
-    ...          "turn": "", "caution": "", "source": "x", "certainty": "y"}]
+    ...          "turn": "", "caution": "", "only_with": "", "source": "x", "certainty": "y"}]
     >>> key = [{"key": "bar-out", "from_outside": "no", "condition": "The bar is out.", "why": "It twists."}]
     >>> [step.state for step in opening_order("s", rows, key).steps]
     ['open', 'held']
@@ -154,9 +158,11 @@ def opening_order(
     if not own:
         raise InputError("filling system", "one of " + ", ".join(dict.fromkeys(r["system"] for r in all_rows)), system)
     _refuse_unknown(done, met, len(own), known)
-    given = set(met) | {row["gives"] for row in own if int(row["step"]) in done and row["gives"]}
-    made = tuple(_step(row, done, given, known) for row in own)
-    return OpeningOrder(system, made, _findings(made))
+    spared = {int(row["step"]) for row in own if row["only_with"] and row["only_with"] in without}
+    passed = spared | set(done)
+    given = set(met) | {row["gives"] for row in own if int(row["step"]) in passed and row["gives"]}
+    made = tuple(_step(row, done, spared, given, known) for row in own)
+    return OpeningOrder(system, made, gravest_first(_findings(made)))
 
 
 def _refuse_unknown(done: Collection[int], met: Collection[str], count: int, known: Mapping[str, Hold]) -> None:
@@ -168,10 +174,12 @@ def _refuse_unknown(done: Collection[int], met: Collection[str], count: int, kno
             raise InputError("condition", "one of " + ", ".join(known), key)
 
 
-def _step(row: Mapping[str, str], done: Collection[int], given: set[str], known: Mapping[str, Hold]) -> OpeningStep:
+def _step(
+    row: Mapping[str, str], done: Collection[int], spared: set[int], given: set[str], known: Mapping[str, Hold]
+) -> OpeningStep:
     missing = tuple(known[key] for key in _keys(row["hold"]) if key not in given)
     number = int(row["step"])
-    state: StepState = "done" if number in done else "held" if missing else "open"
+    state: StepState = "done" if number in done else "not needed" if number in spared else "held" if missing else "open"
     return OpeningStep(
         number,
         row["part"],
@@ -190,38 +198,20 @@ def _keys(text: str) -> tuple[str, ...]:
     return tuple(part.strip() for part in text.split(";") if part.strip())
 
 
-def _findings(steps: tuple[OpeningStep, ...]) -> tuple[Finding, ...]:
-    findings = []
+def _findings(steps: tuple[OpeningStep, ...]) -> Iterator[Finding]:
     for step in steps:
         if step.state == "done" and step.held_by:
-            missing = " ".join(hold.condition for hold in step.held_by)
-            findings.append(
-                Finding(
-                    "warning",
-                    f"Step {step.number} ({step.part}) is done, but this is not on record: {missing}",
-                    "out of order",
-                )
-            )
-    following = next((step for step in steps if step.state != "done"), None)
+            missing = [hold.condition for hold in step.held_by]
+            yield Finding("warning", "treatment.out of order", number=step.number, part=step.part, missing=missing)
+    following = next((step for step in steps if step.state in ("open", "held")), None)
     if following is None:
-        findings.append(Finding("ok", "It is apart as far as the order of work goes.", "apart"))
-        return tuple(findings)
+        yield Finding("ok", "treatment.apart")
+        return
     for hold in following.held_by:
-        findings.append(Finding("stop", f"Before the {following.part}: {hold.condition} {hold.why}", hold.key))
+        yield Finding(
+            "stop", "treatment.hold", key=hold.key, part=following.part, condition=hold.condition, why=hold.why
+        )
     if following.may_be_left_hand:
-        findings.append(
-            Finding(
-                "warning",
-                f"The {following.part} may have a left-hand thread. If it tightens when turned the usual way, stop and try the other way, gently.",
-                "left-hand",
-            )
-        )
+        yield Finding("warning", "treatment.left-hand", part=following.part)
     if following.certainty == "from memory":
-        findings.append(
-            Finding(
-                "note",
-                f"The step for the {following.part} is from memory: look at the pen before you trust it.",
-                "certainty",
-            )
-        )
-    return tuple(findings)
+        yield Finding("note", "treatment.certainty:step", part=following.part)

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, Level
 from pentools.errors import InputError
 
-__all__ = ["Soak", "SoakState", "next_due", "soak_clock"]
+__all__ = ["Soak", "SoakState", "soak_clock"]
 
 Phase = Literal["running", "nearly up", "over", "no limit on record", "not allowed"]
+_LEVELS: dict[Phase, Level] = {
+    "running": "ok", "nearly up": "warning", "over": "stop", "no limit on record": "warning", "not allowed": "stop",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,49 +97,21 @@ def soak_clock(soak: Soak, now_s: float, *, warn_share: float = 0.8) -> SoakStat
     if not 0 <= warn_share <= 1:
         raise InputError("share", "0 to 1", warn_share)
     elapsed = (now_s - soak.started_s) / 60
-    if soak.limit_min is None:
-        text = f"{soak.part}: {elapsed:.0f} min in. No limit is on record: set one yourself and look often."
-        return SoakState(soak.part, elapsed, None, None, "no limit on record", Finding("warning", text, "soak"))
-    left = soak.limit_min - elapsed
-    due = soak.started_s + 60 * soak.limit_min
-    phase: Phase
-    if soak.limit_min == 0:
-        phase, finding = (
-            "not allowed",
-            Finding("stop", f"{soak.part}: it must not be soaked at all. Take it out and dry it now.", "soak"),
-        )
-    elif left <= 0:
-        text = f"{soak.part}: {-left:.0f} min over its limit of {soak.limit_min:g} min. Take it out and dry it now."
-        phase, finding = "over", Finding("stop", text, "soak")
-    elif elapsed >= warn_share * soak.limit_min:
-        phase, finding = (
-            "nearly up",
-            Finding("warning", f"{soak.part}: {left:.1f} min left of {soak.limit_min:g}.", "soak"),
-        )
-    else:
-        phase, finding = "running", Finding("ok", f"{soak.part}: {left:.0f} min left of {soak.limit_min:g}.", "soak")
+    limit = soak.limit_min
+    left = None if limit is None else limit - elapsed
+    due = None if limit is None else soak.started_s + 60 * limit
+    phase = _phase(limit, elapsed, warn_share)
+    finding = Finding(
+        _LEVELS[phase], "treatment.soak", part=soak.part, phase=phase, elapsed=elapsed, left=left, limit=limit
+    )
     return SoakState(soak.part, elapsed, left, due, phase, finding)
 
 
-def next_due(soaks: Sequence[Soak], now_s: float) -> SoakState | None:
-    """The soak that needs a hand first.
-
-    Parameters
-    ----------
-    soaks : sequence of Soak
-        All parts that are in a bath.
-    now_s : float
-        The time now [s], not before any start.
-
-    Returns
-    -------
-    SoakState or None
-        The one with the least time left [min]; those without a limit come last; None where there are none.
-
-    Raises
-    ------
-    InputError
-        If the time is before a start.
-    """
-    states = [soak_clock(soak, now_s) for soak in soaks]
-    return min(states, key=lambda s: float("inf") if s.left_min is None else s.left_min, default=None)
+def _phase(limit: float | None, elapsed: float, warn_share: float) -> Phase:
+    if limit is None:
+        return "no limit on record"
+    if limit == 0:
+        return "not allowed"
+    if elapsed >= limit:
+        return "over"
+    return "nearly up" if elapsed >= warn_share * limit else "running"

@@ -15,9 +15,11 @@ if TYPE_CHECKING:
 
 __all__ = ["heat_figure", "heat_figures"]
 
+LONGEST_LINE = 58
+
 
 def heat_figures(job: Job) -> tuple[Drawing, ...]:
-    """A chart for each joint that was looked at or warmed, the last one first.
+    """A chart for each joint that was warmed, the last one first; where nothing was warmed there is nothing to draw.
 
     Parameters
     ----------
@@ -41,16 +43,16 @@ def heat_figure(job: Job, joint: str = "") -> Drawing | None:
     job : Job
         The job.
     joint : str
-        Which joint; the last one looked at or warmed by default.
+        Which joint; the last one that was warmed by default.
 
     Returns
     -------
     Drawing or None
-        None where no joint was looked at, or its body is never warmed and it was not.
+        None where it was not warmed.
     """
-    joints = heated_joints(job)
-    heat = joint_heat(job, joint or joints[0]) if joints else None
-    if heat is None or (heat.limit_c is None and not heat.session):
+    looked = (joint,) if joint else heated_joints(job)
+    heat = next((one for name in looked if (one := joint_heat(job, name)) is not None and one.session), None)
+    if heat is None:
         return None
     title = _title(heat)
     most, _ = stop_count()
@@ -63,7 +65,7 @@ def heat_figure(job: Job, joint: str = "") -> Drawing | None:
     axes.axvline(most + 0.5, color=SLATE, linewidth=0.8, linestyle=":")
     axes.annotate(f"stop after {most}", (most + 0.5, low), xytext=(-4, 4), textcoords="offset points", ha="right", fontsize=9, color=SLATE)  # fmt: skip
     _draw_passes(axes, heat, low)
-    head(axes, title)
+    head(axes, title.replace("; ", ";\n") if len(title) > LONGEST_LINE else title)
     return to_drawing(figure, title, f"{title}. {_told(heat, most)}")
 
 
@@ -71,23 +73,33 @@ def _range(heat: JointHeat) -> tuple[float, float]:
     window = heat.window
     values = [one.surface_c for one in heat.session if one.surface_c is not None]
     values += [] if heat.limit_c is None else [heat.limit_c]
-    values += [] if window is None else [window.sealant_first_c, window.sealant_full_c]
-    return min(30.0, min(values) - 6), max(values) + 9
+    values += [end for end in (window.sealant_first_c, window.sealant_full_c) if end is not None]
+    return min(30.0, min(values, default=30.0) - 6), max(values, default=60.0) + 9
 
 
 def _draw_limits(axes: Axes, heat: JointHeat, right: float) -> None:
-    if heat.window is not None:
-        first, full = heat.window.sealant_first_c, heat.window.sealant_full_c
+    """The sealant's band and the body's limit; their words stand beside the plot, where no line can strike them through."""
+    first, full = heat.window.sealant_first_c, heat.window.sealant_full_c
+    labels: list[tuple[float, str, str]] = []
+    if first is not None and full is not None:
         axes.axhspan(first, full, color=BRASS, alpha=0.16, linewidth=0)
-        text = f"{heat.window.sealant} softens, {first:g} to {full:g} °C"
-        axes.annotate(text, (0.45, full), xytext=(0, -3), textcoords="offset points", va="top", fontsize=9, color=BRASS)
+        labels.append(((first + full) / 2, f"{_softens(heat)},\n{first:g} to {full:g} °C", BRASS))
     if heat.limit_c is not None:
         axes.axhline(heat.limit_c, color=OXBLOOD, linewidth=1.4)
-        text = f"limit of {heat.body}, {heat.limit_c:g} °C"
-        place = (right - 0.3, heat.limit_c)
-        axes.annotate(
-            text, place, xytext=(0, -3), textcoords="offset points", ha="right", va="top", fontsize=9, color=OXBLOOD
-        )
+        labels.append((heat.limit_c, f"limit of {heat.body},\n{heat.limit_c:g} °C", OXBLOOD))
+    low, high = axes.get_ylim()
+    least = 0.17 * (high - low)  # two lines of 9 pt
+    labels.sort()
+    if len(labels) == 2 and labels[1][0] - labels[0][0] < least:
+        middle = (labels[0][0] + labels[1][0]) / 2
+        labels = [(middle + way * least / 2, *label[1:]) for way, label in zip((-1, 1), labels, strict=True)]
+    for height, text, colour in labels:
+        axes.annotate(text, (right, height), xytext=(6, 0), textcoords="offset points", va="center", fontsize=9, color=colour, annotation_clip=False)  # fmt: skip
+
+
+def _softens(heat: JointHeat) -> str:
+    window = heat.window
+    return f"{window.sealant} softens" if window.taken_as == window.sealant else f"not known: as {window.taken_as}"
 
 
 def _draw_passes(axes: Axes, heat: JointHeat, low: float) -> None:
@@ -107,10 +119,6 @@ def _draw_passes(axes: Axes, heat: JointHeat, low: float) -> None:
 
 def _title(heat: JointHeat) -> str:
     name = f"{heat.label[0].upper()}{heat.label[1:]}"
-    if not heat.session:
-        if heat.window is not None and heat.window.window_first_c is not None and heat.window.window_first_c > 0:
-            return f"{name}: {heat.window.window_first_c:g} °C of room for heat"
-        return f"{name}: no room for heat" if heat.window is not None else f"{name}: limit {heat.limit_c:g} °C"
     log = heat.log
     count = f"{log.passes} heating{'s' if log.passes > 1 else ''}"
     if log.hottest_c is None:
@@ -131,8 +139,9 @@ def _told(heat: JointHeat, most: int) -> str:
         parts.append(f"heating {number}: {warm}{then}")
     limit = f"{heat.body} is never warmed" if heat.limit_c is None else f"the limit of {heat.body} is {heat.limit_c:g} °C"  # fmt: skip
     parts.append(limit)
-    if heat.window is not None:
-        parts.append(f"{heat.window.sealant} softens from {heat.window.sealant_first_c:g} to {heat.window.sealant_full_c:g} °C")  # fmt: skip
+    first, full = heat.window.sealant_first_c, heat.window.sealant_full_c
+    if first is not None and full is not None:
+        parts.append(f"{_softens(heat)} from {first:g} to {full:g} °C")
     parts.append(f"stop after {most} heatings")
     text = "; ".join(parts) + "."
     return text[0].upper() + text[1:]

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Literal
 
+from pentools import tables
 from pentools.calc.treatment.dilution import dilution
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
-from pentools.units import Reading
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["DILUTE", "dilute_answer"]
 
@@ -20,35 +19,38 @@ FIELDS = (
 )  # fmt: skip
 
 
-def dilute_answer(values: Mapping[str, Value]) -> SumAnswer:
+def dilute_answer(given: Inputs) -> SumAnswer:
     """How to dilute peroxide or alcohol.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
     SumAnswer
-        Sentence, findings, table and JSON object.
+        Sentence, findings, table and JSON object; a hazard that says stop leads the sentence.
 
     Raises
     ------
     InputError
-        If the strength wanted is above the one at hand.
+        If the strength wanted is above the one at hand, or peroxide is too strong for a home bench.
     """
-    strong, wanted, volume = (values[name] for name in ("strong", "wanted", "volume"))
-    assert isinstance(strong, Reading)
-    assert isinstance(wanted, Reading)
-    assert isinstance(volume, Reading)
-    kind: Literal["peroxide", "alcohol"] = "alcohol" if values["liquid"] == "alcohol" else "peroxide"
-    made = dilution(strong.value, wanted.value, volume.value, kind)
+    kind: Literal["peroxide", "alcohol"] = "alcohol" if given.text("liquid") == "alcohol" else "peroxide"
+    made = dilution(
+        given.needed("strong"),
+        given.needed("wanted"),
+        given.number("volume", 100.0),
+        kind,
+        hazards=tables.rows("substance_hazards"),
+    )
     data = {
         "sentence": made.sentence,
         "strong_ml": made.strong_ml,
         "water_ml": made.water_ml,
         "final_ml": made.final_ml,
+        "stop": any(f.level == "stop" for f in made.findings),
         "findings": [f.as_json() for f in made.findings],
     }
     return SumAnswer(made.sentence, data, made.findings, (), made)
@@ -59,6 +61,6 @@ DILUTE = Sum(
     "Diluting peroxide or alcohol",
     "How much of a stronger peroxide or alcohol, and how much water, make a weaker one.",
     FIELDS,
-    dilute_answer,
-    'pentools sums dilute --liquid alcohol --strong "91 %" --wanted "70 %" --volume "100 ml"',
+    work=dilute_answer,
+    example='pentools sums dilute --liquid alcohol --strong "91 %" --wanted "70 %" --volume "100 ml"',
 )

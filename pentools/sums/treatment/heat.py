@@ -2,32 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from pentools import tables
+from pentools.calc.base.findings import gravest_first
 from pentools.calc.treatment.heat_log import HeatPass, read_heat_log
 from pentools.calc.treatment.heat_window import HeatWindow, heat_window
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.tables.source_words import source_words
-from pentools.units import Reading
 
 __all__ = ["HEAT", "heat_answer"]
 
 FIELDS = (
-    Field("body", "Body", hint="such as celluloid, hard rubber, casein, acrylic, metal; unknown if it is not named", required=True),
-    Field("sealant", "Joint sealant", hint="such as shellac, rosin and castor oil, rosin, beeswax, epoxy", required=True),
+    Field("body", "Body", hint="such as celluloid, hard rubber, casein, acrylic, bare metal; unknown if it is not named", required=True),
+    Field("sealant", "Joint sealant", default="unknown", hint="such as shellac, rosin and castor oil, beeswax, epoxy, none; unknown is taken as what softens last"),
     Field("passes", "Heatings so far", "quantities", unit="degC", low=15, high=150, hint="surface temperature of each, such as 48 °C; 55 °C"),
 )  # fmt: skip
 
 
-def heat_answer(values: Mapping[str, Value]) -> SumAnswer:
+def heat_answer(given: Inputs) -> SumAnswer:
     """The heat window of a joint.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -37,13 +35,12 @@ def heat_answer(values: Mapping[str, Value]) -> SumAnswer:
     Raises
     ------
     InputError
-        If the sealant is not known.
+        If a temperature is out of its range.
     """
     rows = tables.rows("heat_limits")
-    window = heat_window(str(values["body"]), str(values["sealant"]), rows, tables.rows("joint_sealants"))
+    window = heat_window(given.text("body", ""), given.text("sealant", ""), rows, tables.rows("joint_sealants"))
     findings = window.findings
-    passes = values.get("passes")
-    readings = [HeatPass(r.value) for r in passes if isinstance(r, Reading)] if isinstance(passes, tuple) else []
+    readings = [HeatPass(warmth) for warmth in given.numbers("passes")]
     stop = None
     if readings:
         rules = {row["rule"]: float(row["value"]) for row in rows if row["material"] == "any" and row["value"]}
@@ -54,12 +51,14 @@ def heat_answer(values: Mapping[str, Value]) -> SumAnswer:
             largest_step_c=rules["step"],
             nitrate="celluloid" in window.body,
         )
-        findings, stop = (*log.findings, *findings), log.stop
+        findings, stop = gravest_first((*log.findings, *findings)), log.stop
     sources = source_words(window.sources, "heat_limits", "joint_sealants")
     data = {
         "sentence": window.verdict,
         "body": window.body,
         "sealant": window.sealant,
+        "taken_as": window.taken_as,
+        "lets_go": window.lets_go,
         "window_first_c": window.window_first_c,
         "window_full_c": window.window_full_c,
         "kind": window.kind,
@@ -78,12 +77,13 @@ def heat_answer(values: Mapping[str, Value]) -> SumAnswer:
 
 def _table(window: HeatWindow, sources: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
     def shown(value: float | None) -> str:
-        return "never warmed" if value is None else f"{value:g} °C"
+        none = "never warmed" if window.body_limit_c is None else "none: heat does not soften it"
+        return none if value is None else f"{value:g} °C"
 
     return (
         ("quantity", "value"),
         ("limit of the body's surface", shown(window.body_limit_c)),
-        ("sealant softens", f"{window.sealant_first_c:g} to {window.sealant_full_c:g} °C"),
+        ("sealant softens", _span(window)),
         ("window to first softening", shown(window.window_first_c)),
         ("window to full softening", shown(window.window_full_c)),
         ("how sure", window.certainty),
@@ -91,11 +91,18 @@ def _table(window: HeatWindow, sources: tuple[str, ...]) -> tuple[tuple[str, ...
     )
 
 
+def _span(window: HeatWindow) -> str:
+    if window.sealant_first_c is None or window.sealant_full_c is None:
+        return "heat does not soften it"
+    taken = f", taken as {window.taken_as}" if window.taken_as != window.sealant else ""
+    return f"{window.sealant_first_c:g} to {window.sealant_full_c:g} °C{taken}"
+
+
 HEAT = Sum(
     "heat",
     "Heat window of a joint",
     "How much room there is between the sealant softening and the body giving way, and what to do about it.",
     FIELDS,
-    heat_answer,
-    "pentools sums heat --body celluloid --sealant shellac",
+    work=heat_answer,
+    example="pentools sums heat --body celluloid --sealant shellac",
 )

@@ -2,33 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import cast
 
 from pentools import tables
 from pentools.calc.treatment.limits import VERDICTS, Overrule, Verdict, identification_tests, treatment_limits
 from pentools.errors import InputError
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.tables.source_words import source_words
 
 __all__ = ["TREATMENT", "treatment_answer"]
 
 FIELDS = (
     Field("material", "Material", hint="such as celluloid, casein, hard rubber; unknown takes the strictest limits", default="unknown"),
-    Field("treatment", "Treatment", hint="such as cold water soak, flush mix soak, ultrasonic, dry heat, alcohol", required=True),
+    Field("treatment", "Treatment", hint="such as cold water soak, hot water, damp wipe, flush mix soak, ultrasonic, dry heat, alcohol, epoxy", required=True),
     Field("overrule", "The bench says instead", "choice", choices=tuple((v, v) for v in VERDICTS), hint="only with a reason"),
     Field("reason", "Reason for overruling", hint="it stays with the result"),
 )  # fmt: skip
 
 
-def treatment_answer(values: Mapping[str, Value]) -> SumAnswer:
+def treatment_answer(given: Inputs) -> SumAnswer:
     """How far a treatment may go on a material.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -40,12 +39,12 @@ def treatment_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If there is no such treatment, or it is overruled without a reason.
     """
-    said, reason = values.get("overrule"), str(values.get("reason") or "")
+    said, reason = given.text("overrule"), given.text("reason", "")
     if reason and said is None:
         raise InputError("reason", "given together with what the bench says instead", reason)
     own = None if said is None else Overrule(cast("Verdict", said), reason)
     rows = tables.rows("compatibility")
-    limit = treatment_limits(str(values.get("material") or ""), str(values["treatment"]), rows, overrule=own)
+    limit = treatment_limits(given.text("material", ""), given.text("treatment", ""), rows, overrule=own)
     sources = "; ".join(source_words(limit.source, "compatibility"))
     table = limit.overruled
     tests = identification_tests(tables.rows("materials")) if limit.material == "unknown" else ()
@@ -83,6 +82,6 @@ TREATMENT = Sum(
     "What a material can take",
     "Whether a treatment is ok, limited or never on a material, how far, why, and how sure that is.",
     FIELDS,
-    treatment_answer,
-    'pentools sums treatment --material casein --treatment "flush mix soak"',
+    work=treatment_answer,
+    example='pentools sums treatment --material casein --treatment "flush mix soak"',
 )

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from pentools import tables
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.limits import treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN, material_name
 from pentools.calc.treatment.mixtures import air_limits_from_rows, flush_mix
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
-from pentools.units import Reading
+from pentools.fields import Field
+from pentools.numbers import fixed, plain
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["MIX", "mix_answer"]
 
@@ -25,63 +23,61 @@ FIELDS = (
 )  # fmt: skip
 
 
-def mix_answer(values: Mapping[str, Value]) -> SumAnswer:
+def mix_answer(given: Inputs) -> SumAnswer:
     """What a flush mix is.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
     SumAnswer
-        Sentence, findings, table and JSON object.
+        Sentence, findings, table and JSON object; whatever says stop leads the sentence.
 
     Raises
     ------
     InputError
         If a figure is out of its range.
     """
-    ammonia, jar, room = (values.get(name) for name in ("ammonia", "jar", "room"))
-    assert isinstance(ammonia, Reading)
-    parts = values.get("parts_water")
-    parts_water = float(parts) if isinstance(parts, int | float) else 9.0
-    things = values.get("beside")
-    beside = [str(thing) for thing in things] if isinstance(things, tuple) else []
+    ammonia, parts = given.needed("ammonia"), given.number("parts_water", 9.0)
+    beside = given.texts("beside")
     refused, limited = _met(beside)
     mix = flush_mix(
-        ammonia.value,
-        parts_water,
-        jar_ml=jar.value if isinstance(jar, Reading) else 100.0,
-        room_m3=room.value if isinstance(room, Reading) else 30.0,
+        ammonia,
+        parts,
+        jar_ml=given.number("jar", 100.0),
+        room_m3=given.number("room", 30.0),
         air_limits=air_limits_from_rows(tables.rows("mixtures")),
         beside=beside,
         refused=refused,
+        hazards=tables.rows("substance_hazards"),
     )
-    findings = (*mix.findings, *limited)
-    stops = [f.text for f in findings if f.topic == "refused"]
-    sentence = f"One part of {ammonia.value:g} % ammonia and {parts_water:g} parts of water hold {mix.ammonia_percent_w_w:.2g} % of ammonia by weight, pH about {mix.ph:.1f}."
-    sentence = f"{stops[0]} {sentence}" if stops else sentence
+    findings = gravest_first((*mix.findings, *limited))
+    stops = [f for f in findings if f.level == "stop"]
+    lead = "".join(f"{f.text} " if f.topic == "refused" else f"Stop: {f.text} " for f in stops)
+    sentence = f"{lead}One part of {plain(ammonia)} % ammonia and {plain(parts)} parts of water hold {plain(mix.ammonia_percent_w_w, 2)} % of ammonia by weight, pH about {mix.ph:.1f}."
     data = {
         "sentence": sentence,
         "ammonia_percent_w_w": mix.ammonia_percent_w_w,
         "ammonia_mol_l": mix.ammonia_mol_l,
         "ph": mix.ph,
         "room_ppm": mix.room_ppm,
-        "refused": bool(stops),
+        "refused": any(f.topic == "refused" for f in stops),
+        "stop": bool(stops),
         "findings": [f.as_json() for f in findings],
     }
     table = (
         ("quantity", "value"),
         ("ammonia", f"{mix.ammonia_percent_w_w:.2f} % by weight, {mix.ammonia_mol_l:.2f} mol/l"),
         ("pH at 25 °C", f"about {mix.ph:.1f}"),
-        ("worst air of the room", f"{mix.room_ppm:.0f} ppm"),
+        ("worst air of the room", f"{fixed(mix.room_ppm, 0)} ppm"),
     )
     return SumAnswer(sentence, data, findings, table, mix)
 
 
-def _met(beside: list[str]) -> tuple[dict[str, str], list[Finding]]:
+def _met(beside: tuple[str, ...]) -> tuple[dict[str, str], list[Finding]]:
     """Why each of the things may not meet the mix, and what is to be minded with those that may."""
     rows = tables.rows("compatibility")
     names = dict.fromkeys(row["material"] for row in rows)
@@ -90,13 +86,13 @@ def _met(beside: list[str]) -> tuple[dict[str, str], list[Finding]]:
     for thing in beside:
         name, unnamed = material_name(thing, names)
         if name == UNKNOWN and unnamed:
-            refused[" ".join(thing.split()).casefold()] = "it is not in the table, so nothing is known of it"
+            refused[" ".join(thing.split()).casefold()] = "it is not named in the table, so nothing is known of it"
             continue
         limit = treatment_limits(name, TREATMENT_NAME, rows)
         if limit.verdict == "never":
             refused[" ".join(thing.split()).casefold()] = limit.reason
         else:
-            limited.append(Finding("note", limit.sentence, "verdict"))
+            limited.append(Finding("note", "treatment.verdict", sentence=limit.sentence))
     return refused, limited
 
 
@@ -105,6 +101,6 @@ MIX = Sum(
     "Flush mix",
     "How strong a mix of household ammonia and water is, its pH, what it puts into the air, and what it must not meet.",
     FIELDS,
-    mix_answer,
-    'pentools sums mix --ammonia "7 %" --parts-water 9',
+    work=mix_answer,
+    example='pentools sums mix --ammonia "7 %" --parts-water 9',
 )

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from pentools import tables
 from pentools.calc.base.findings import Finding
-from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.shellac import check_chart, shellac_cut, thinning_parts
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
-from pentools.units import Reading
+from pentools.fields import Field
+from pentools.numbers import plain
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["SHELLAC", "shellac_answer"]
 
@@ -21,13 +18,13 @@ FIELDS = (
 )  # fmt: skip
 
 
-def shellac_answer(values: Mapping[str, Value]) -> SumAnswer:
+def shellac_answer(given: Inputs) -> SumAnswer:
     """Flakes for a cut of shellac, or alcohol to thin it.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -39,23 +36,21 @@ def shellac_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If the cut wanted is stronger than the one at hand.
     """
-    pounds, volume, thin_to = values["cut"], values["alcohol"], values.get("thin_to")
-    assert isinstance(pounds, int | float)
-    assert isinstance(volume, Reading)
+    pounds, alcohol, thin_to = given.needed("cut"), given.number("alcohol", 30.0), given.number("thin_to")
     cut = shellac_cut(pounds)
-    flakes = cut.g_per_l_alcohol * volume.value / 1000
-    sentence = f"{flakes:.1f} g of flakes to {volume.value:g} ml of alcohol make a {pounds:g} lb cut."
-    findings = [
-        Finding("warning", f"Alcohol vapour burns: a warm water bath at most, no flame. {CLOSING_LINE}", "fire")
-    ]
+    flakes = cut.g_per_l_alcohol * alcohol / 1000
+    sentence = f"{flakes:.1f} g of flakes to {plain(alcohol, 6)} ml of alcohol make a {plain(pounds)} lb cut."
+    findings = [Finding("warning", "treatment.fire:flakes")]
     parts = None
-    if isinstance(thin_to, int | float):
+    if thin_to is not None:
         parts = thinning_parts(pounds, thin_to)
-        sentence = f"Add {parts:.2f} parts of alcohol to one part of the {pounds:g} lb cut for a {thin_to:g} lb cut."
+        sentence = (
+            f"Add {parts:.2f} parts of alcohol to one part of the {plain(pounds)} lb cut for a {plain(thin_to)} lb cut."
+        )
         for line in check_chart(tables.rows("mixtures")):
             if (line.from_pounds, line.to_pounds) == (pounds, thin_to) and not line.agrees:
-                text = f"A printed chart says {line.printed_parts:.2f} parts here, {abs(line.off_share):.0%} {'less' if line.off_share < 0 else 'more'}: that contradicts the room the flakes take up."
-                findings.append(Finding("note", text, "printed-chart"))
+                way = "less" if line.off_share < 0 else "more"
+                findings.append(Finding("note", "treatment.printed-chart", printed=line.printed_parts, off=abs(line.off_share), way=way))  # fmt: skip
     data = {
         "sentence": sentence,
         "flakes_g": flakes,
@@ -68,7 +63,7 @@ def shellac_answer(values: Mapping[str, Value]) -> SumAnswer:
         ("quantity", "value"),
         ("flakes to a litre of alcohol", f"{cut.g_per_l_alcohol:.1f} g"),
         ("flakes in a litre of the finished solution", f"{cut.g_per_l_finished:.1f} g"),
-        ("ounces to 8 US fl oz of alcohol", f"{cut.oz_per_8_fl_oz:g}"),
+        ("ounces to 8 US fl oz of alcohol", plain(cut.oz_per_8_fl_oz)),
     )
     return SumAnswer(sentence, data, tuple(findings), table, cut)
 
@@ -78,6 +73,6 @@ SHELLAC = Sum(
     "Shellac cuts",
     "How many flakes make a cut of shellac, and how much alcohol thins one cut to another.",
     FIELDS,
-    shellac_answer,
-    'pentools sums shellac --cut 3 --alcohol "30 ml" --thin-to 1',
+    work=shellac_answer,
+    example='pentools sums shellac --cut 3 --alcohol "30 ml" --thin-to 1',
 )

@@ -8,7 +8,6 @@ import pentools.calc.treatment.limits as module
 from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.limits import VERDICTS, Overrule, identification_tests, strictest, treatment_limits
-from pentools.calc.treatment.materials import material_name, sealant_name, treatment_name
 from pentools.errors import InputError
 
 ROWS = tables.rows("compatibility")
@@ -118,29 +117,6 @@ def test_a_bad_verdict_in_a_row_and_a_missing_row_are_refused():
         treatment_limits(row["material"], row["treatment"], [row])
     with pytest.raises(InputError, match="a row for"):
         treatment_limits("casein", "soak", [dict(ROWS[0]), dict(ROWS[1], material="casein")])
-
-
-@pytest.mark.parametrize(
-    ("typed", "name"),
-    [("celluloid", "celluloid"), ("Cellulose  Nitrate", "celluloid"), ("casein", "casein"), ("hard rubber", "hard rubber"), ("EBONITE", "hard rubber"), ("red hard rubber", "coloured hard rubber"), ("PVC", "plasticised PVC"), ("plated brass", "gold-filled"), ("latex sac", "latex"), ("unknown", "unknown"), ("", "unknown")],
-)  # fmt: skip
-def test_everyday_names(typed, name):
-    assert material_name(typed, MATERIALS) == (name, "")
-
-
-def test_a_name_nobody_knows_is_said_to_be_unknown():
-    name, said = material_name("cellulod", MATERIALS)
-    assert name == "unknown"
-    assert "Did you mean celluloid" in said
-
-
-def test_every_everyday_name_leads_into_a_table():
-    import pentools.calc.treatment.materials as names
-
-    sealants = {row["sealant"] for row in tables.rows("joint_sealants") if row["property"] == "softens"}
-    assert set(names._MATERIALS.values()) <= {*MATERIALS, "bare metal", "unknown"}
-    assert {treatment_name(word, TREATMENTS) for word in names._TREATMENTS} <= set(TREATMENTS)
-    assert {sealant_name(word, sealants) for word in names._SEALANTS} <= sealants
 
 
 def test_no_harm_tests_do_no_harm():

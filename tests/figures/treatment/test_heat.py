@@ -4,6 +4,7 @@ import datetime as dt
 import xml.etree.ElementTree as ET
 
 import pytest
+from matplotlib.backends.backend_agg import FigureCanvasAgg
 
 from pentools.figures import chart
 from pentools.figures.treatment import heat
@@ -47,11 +48,33 @@ def test_nothing_looked_at_nothing_drawn(tmp_path):
     assert heat.heat_figures(job) == ()
 
 
-def test_the_window_is_drawn_before_the_first_heating(job):
-    drawing = heat.heat_figure(job)
-    assert drawing.title == "Section and barrel: no room for heat"
+def test_a_joint_that_was_looked_at_and_never_warmed_has_nothing_to_draw(job):
+    assert heat.heat_figure(job) is None
+    assert heat.heat_figure(job, "section") is None
+    job.add("open", "joint", {"joint": "clip", "sealant": "none"})
+    warm(job, 48)
+    assert [drawing.title[:18] for drawing in heat.heat_figures(job)] == ["Section and barrel"]
     # 60 °C: the celluloid's softening, and shellac's 60 to 75 °C, as in the tables with their sources
-    assert "he limit of celluloid is 60 °C; shellac softens from 60 to 75 °C" in drawing.alt
+    assert "he limit of celluloid is 60 °C; shellac softens from 60 to 75 °C" in heat.heat_figure(job).alt
+
+
+@pytest.mark.parametrize(("body", "sealant"), [("celluloid", "shellac"), ("hard rubber", "shellac"), ("celluloid", "epoxy"), ("acrylic", "beeswax")])  # fmt: skip
+def test_no_line_goes_through_the_words_and_they_do_not_touch(job, drawn, body, sealant):
+    job.add("open", "joint", {"joint": "section", "sealant": sealant, "body": body})
+    warm(job, 48, 52)
+    assert heat.heat_figure(job) is not None
+    figure = drawn[0]
+    renderer = FigureCanvasAgg(figure).get_renderer()
+    figure.draw_without_rendering()
+    axes = figure.axes[0]
+    words = [text for text in axes.texts if "softens" in text.get_text() or "limit of" in text.get_text()]
+    boxes = [text.get_window_extent(renderer) for text in words]
+    assert len(boxes) == 2
+    assert not boxes[0].overlaps(boxes[1])
+    plot = axes.get_window_extent(renderer)
+    for box in boxes:
+        assert box.x0 >= plot.x1, "the words stand beside the plot"
+        assert box.x1 <= figure.bbox.x1 + 1
 
 
 def test_each_heating_stands_at_its_temperature_and_the_limit_across(job, drawn):
@@ -71,6 +94,12 @@ def test_over_the_limit_is_said_and_stops(job):
     warm(job, 48, 63)
     assert "3 °C over the limit" in heat.heat_figure(job).title
     assert joint_heat(job, "section").log.stop
+
+
+def test_a_sealant_nobody_knows_is_drawn_as_what_it_is_taken_for(job):
+    job.add("open", "joint", {"joint": "section", "sealant": "unknown"})
+    warm(job, 48)
+    assert "not known: as rosin from 80 to 100 °C" in heat.heat_figure(job).alt
 
 
 def test_five_heatings_without_coming_free_stop_the_session(job):

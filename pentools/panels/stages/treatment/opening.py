@@ -99,8 +99,7 @@ class OpenPanel(StagePanel):
 
     def result(self) -> PanelResult:
         """The heat window in a sentence, the heatings in a figure, the order of work and the limits as tables."""
-        joints = heated_joints(self.job)
-        drawing = heat_figure(self.job, joints[0]) if joints else None
+        drawing = heat_figure(self.job)
         tables = self._order_table() + self._limits_table() + self._block_table()
         return PanelResult(opening_sentence(self.job), opening_findings(self.job), (drawing,), tables)
 

@@ -5,7 +5,6 @@ What the entries come to is worked out in `finish_plan` and `finish_removal`; he
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
@@ -17,13 +16,7 @@ from pentools.record.stages.finish.words import finish_findings
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["FINISH", "ZONE_PARTS", "material_known"]
-
-
-def material_known(job: Job) -> bool:
-    """Whether the intake names the material; "unknown", "not sure" and a question mark do not name it."""
-    text = str(job.values("intake", "arrival")["material"] or "").strip()
-    return bool(text) and not re.search(r"unknown|not known|not sure|unsure|\?", text, re.IGNORECASE)
+__all__ = ["FINISH", "ZONE_PARTS"]
 
 
 def _state(job: Job) -> StageState:

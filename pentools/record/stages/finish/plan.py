@@ -15,6 +15,7 @@ from pentools.calc.finish.types import Progression, Step
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.record.stages.finish.rates import bench_rates
+from pentools.record.stages.treatment.facts import materials_of
 from pentools.sums.base import SumAnswer
 from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
 from pentools.tables.abrasives import catalogue, materials, media
@@ -117,9 +118,9 @@ def material_of(job: Job) -> str | None:
     named = job.values("finish", "plan")["material"]
     if named is not None:
         return str(named)
-    text = str(job.values("intake", "arrival")["material"] or "").casefold().replace("ebonite", "hard rubber")
-    found = [name for name in materials() if name.casefold() in text]
-    return found[0] if len(found) == 1 else None
+    (name,) = materials_of(job, "barrel")
+    name = "hard rubber" if name in ("faded hard rubber", "coloured hard rubber") else name
+    return name if name in materials() else None
 
 
 def plan_values(job: Job, given: Mapping[str, Value] | None = None) -> dict[str, Value]:

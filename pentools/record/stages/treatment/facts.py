@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, cast
 
 from pentools import tables
@@ -27,6 +26,7 @@ __all__ = [
     "has_opening",
     "limit_for",
     "limit_of_materials",
+    "material_is_named",
     "material_words",
     "materials_of",
     "named_materials",
@@ -34,43 +34,28 @@ __all__ = [
 
 BODY_PARTS = ("cap", "barrel", "blind-cap")
 """The parts whose material the intake names."""
-# words that say nothing of how a body stands heat and water; the colour of hard rubber does, so there it stays
-_LOOKS = frozenset({
-    "amber", "blue", "brown", "burgundy", "clear", "cream", "dark", "green", "grey", "gray", "ivory", "light", "lined",
-    "marbled", "mottled", "olive", "opaque", "orange", "pearl", "pearled", "pink", "purple", "red", "ribbon", "striped",
-    "transparent", "turquoise", "violet", "white", "yellow",
-})  # fmt: skip
-_NOT_SURE = re.compile(r"\?|unknown|not known|not sure|unsure|perhaps|maybe|probably", re.IGNORECASE)
-_KNOWN_BY_LOOKS = ("celluloid", "casein", "acrylic", "cellulose acetate")
 
 
 def _names() -> tuple[str, ...]:
     return tuple(dict.fromkeys(row["material"] for row in tables.rows("compatibility")))
 
 
-def material_words(text: str) -> tuple[str, str]:
-    """The table's name of a material as it was typed, and what to say where it is not in the table.
+def material_words(text: str, part: str = "") -> tuple[str, str]:
+    """The table's name of a material as it was typed, and what to say where it is not named.
 
     Parameters
     ----------
     text : str
-        Such as "green marbled celluloid" or "ebonite"; colours are passed over for plastics, where they say nothing.
+        Such as "green marbled celluloid" or "ebonite".
+    part : str
+        A key of the parts, where it is known.
 
     Returns
     -------
     tuple of str
         The name, "unknown" where it is not in the table or not sure, and a sentence saying so.
     """
-    if _NOT_SURE.search(text):
-        return UNKNOWN, f"“{text.strip()}” is not sure, so the strictest limits are used."
-    names = _names()
-    name, unnamed = material_name(text, names)
-    if name == UNKNOWN:
-        plain = " ".join(word for word in text.casefold().split() if word not in _LOOKS)
-        again, _ = material_name(plain, names)
-        if again in _KNOWN_BY_LOOKS:
-            return again, ""
-    return name, unnamed
+    return material_name(text, _names(), part)
 
 
 def has_opening() -> bool:
@@ -102,8 +87,27 @@ def materials_of(job: Job, part: str) -> tuple[str, ...]:
         return (logged[part],)
     arrival = job.values("intake", "arrival")["material"]
     if part in BODY_PARTS and arrival is not None:
-        return (material_words(str(arrival))[0],)
+        return (material_words(str(arrival), part)[0],)
     return (UNKNOWN,)
+
+
+def material_is_named(job: Job, part: str = "barrel") -> bool:
+    """Whether it is known what a part is made of: the one answer for heat, soak and polish alike.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    part : str
+        A key of the parts; "whole" asks for cap, barrel and every part that has an entry. The barrel stands for the
+        pen where no part is in question yet.
+
+    Returns
+    -------
+    bool
+        False where nothing is written, where it is not sure, and where the words are not a name ("plastic").
+    """
+    return UNKNOWN not in materials_of(job, part)
 
 
 def _logged(job: Job) -> dict[str, str]:
@@ -112,7 +116,8 @@ def _logged(job: Job) -> dict[str, str]:
     found = {}
     for _, values in job.log("open", "material"):
         sure = values["sure"] is not False
-        found[str(values["part"])] = material_words(str(values["material"]))[0] if sure else UNKNOWN
+        part = str(values["part"])
+        found[part] = material_words(str(values["material"]), part)[0] if sure else UNKNOWN
     return found
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools import tables
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.heat_log import HeatLog, HeatPass, read_heat_log
 from pentools.calc.treatment.heat_window import HeatWindow, heat_window
 from pentools.calc.treatment.materials import UNKNOWN
@@ -39,8 +39,8 @@ class JointHeat:
         The material that is warmed; "unknown" where it is not named.
     limit_c : float or None
         Highest temperature at its surface [°C]: the table's, or the bench's own; None where it is never warmed.
-    window : HeatWindow or None
-        Sealant against body; None where the sealant is not known or there is none.
+    window : HeatWindow
+        Sealant against body; a joint that was warmed before anybody looked at it has an unknown one.
     passes : tuple of HeatPass
         All heatings of this joint, in order.
     session : tuple of HeatPass
@@ -48,7 +48,7 @@ class JointHeat:
     log : HeatLog
         What the last session says.
     sentence : str
-        The window with its sign and size, as one sentence.
+        The window with both its figures, as one sentence.
     sources : tuple of str
         Where limit and softening are known from, in words.
     certainty : str
@@ -61,7 +61,7 @@ class JointHeat:
     label: str
     body: str
     limit_c: float | None
-    window: HeatWindow | None
+    window: HeatWindow
     passes: tuple[HeatPass, ...]
     session: tuple[HeatPass, ...]
     log: HeatLog
@@ -113,11 +113,11 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
         return None
     body = joint_body(job, joint)
     label = dict(JOINTS).get(joint, joint)
-    sealant = str(said["sealant"]) if said is not None else "unknown"
     rows = tables.rows("heat_limits")
-    window = None if sealant in ("unknown", "none") else heat_window(body, sealant, rows, tables.rows("joint_sealants"))
-    row = next(r for r in rows if r["material"] == body and r["rule"] in ("working limit", "no heat"))
-    limit = float(row["value"]) if row["value"] else None
+    window = heat_window(
+        body, str(said["sealant"]) if said is not None else UNKNOWN, rows, tables.rows("joint_sealants")
+    )
+    limit = window.body_limit_c
     own = limit_of_materials(job, (body,), "dry heat")
     if own.overruled is not None:
         limit = None if own.verdict == "never" else own.max_c if own.max_c is not None else limit
@@ -131,34 +131,22 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
         largest_step_c=step,
         nitrate=body in ("celluloid", "degrading celluloid"),
     )
-    keys = window.sources if window is not None else (row["source"],)
-    advice = window.findings[1:] if window is not None else ()
+    advice = [f for f in window.findings if f.topic != "window"]
     overruled = [f for f in own.findings if f.topic == "overruled"]
+    head = f"{label[0].upper()}{label[1:]}"
     return JointHeat(
         joint, label, body, limit, window, tuple(one for _, one in passes), session, log,
-        _sentence(label, sealant, window, (body, limit, own.overruled is not None)), source_words(keys, "heat_limits", "joint_sealants"),
-        window.certainty if window is not None else f"body: {row['certainty']}", tuple(f.under(f"{label[0].upper()}{label[1:]}") for f in (*log.findings, *advice, *overruled)),
+        _sentence(head, window, limit, overruled=own.overruled is not None),
+        source_words(window.sources, "heat_limits", "joint_sealants"), window.certainty,
+        tuple(f.under(head) for f in gravest_first((*log.findings, *advice, *overruled))),
     )  # fmt: skip
 
 
-def _sentence(label: str, sealant: str, window: HeatWindow | None, limit: tuple[str, float | None, bool]) -> str:
-    body, limit_c, overruled = limit
-    head = f"{label[0].upper()}{label[1:]}"
+def _sentence(head: str, window: HeatWindow, limit_c: float | None, *, overruled: bool) -> str:
     own = ""
     if overruled:
         own = " The bench overrules the limit: " + ("never warm." if limit_c is None else f"at most {limit_c:g} °C.")
-    if window is None:
-        top = "no heat" if limit_c is None or body == UNKNOWN else f"at most {limit_c:g} °C at the surface"
-        why = "nothing seals it" if sealant == "none" else "the sealant is not known, so there is no window"
-        return f"{head}, {body}: {why}; {top}.{own}"
-    if window.window_first_c is None or window.window_full_c is None:
-        return f"{head}, {window.verdict}{own}"
-    first, full = _signed(window.window_first_c), _signed(window.window_full_c)
-    return f"{head}, {window.verdict} The window is {first} °C to first softening and {full} °C to full.{own}"
-
-
-def _signed(value: float) -> str:
-    return "0" if value == 0 else f"{value:+g}".replace("-", "−")
+    return f"{head}, {window.verdict}{own}"
 
 
 def _limit_row(name: str) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.treatment.materials import UNKNOWN
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.facts import all_materials
@@ -44,7 +45,7 @@ def opening_findings(job: Job) -> tuple[Finding, ...]:
     found: list[Finding] = []
     labels = dict(PARTS)
     for part, name, _ in all_materials(job):
-        if name == "unknown":
+        if name == UNKNOWN:
             text = f"The material of the {labels[part]} is not named: no heat and no soak for it, and the strictest limits."
             found.append(Finding("warning", text, "not-named"))
     for joint in heated_joints(job):

@@ -37,7 +37,11 @@ __all__ = [
 ]
 
 _SEALANTS = tuple(
-    dict.fromkeys(row["sealant"] for row in tables.rows("joint_sealants") if row["property"] == "softens")
+    dict.fromkeys(
+        row["sealant"]
+        for row in tables.rows("joint_sealants")
+        if row["property"] in ("softens", "holds nothing", "does not let go")
+    )
 )
 _TREATMENTS = tuple(dict.fromkeys(row["treatment"] for row in tables.rows("compatibility")))
 _CONDITIONS = tuple((row["key"], row["condition"].rstrip(".")) for row in tables.rows("opening_holds"))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools import tables
+from pentools.calc.treatment.materials import UNKNOWN
 from pentools.calc.treatment.order import OpeningOrder, OpeningStep, opening_order
 from pentools.record.holds import job_facts
 from pentools.sums.seal.knockout import KNOCKOUT
@@ -14,6 +15,9 @@ if TYPE_CHECKING:
     from pentools.sums.base import SumAnswer
 
 __all__ = ["block_of", "opening_actions", "order_of", "step_waits"]
+
+UNSEALED = ("none", "silicone grease")
+"""What may stand at a joint without sealing it: such a joint is not warmed."""
 
 
 def order_of(job: Job) -> OpeningOrder | None:
@@ -36,16 +40,27 @@ def order_of(job: Job) -> OpeningOrder | None:
         return None
     numbers = [values["number"] for _, values in job.log("open", "step")]
     done = {number for number in numbers if isinstance(number, int) and 1 <= number <= count}
-    return opening_order(str(system), steps, tables.rows("opening_holds"), done=done, met=_met(job))
+    without = ("sealed joint",) if _section_seal(job) in UNSEALED else ()
+    return opening_order(str(system), steps, tables.rows("opening_holds"), done=done, met=_met(job), without=without)
+
+
+def _section_seal(job: Job) -> str:
+    """What the section's joint is sealed with, by its newest entry; "unknown" where nobody has looked."""
+    said = [str(values["sealant"]) for _, values in job.log("open", "joint") if values["joint"] == "section"]
+    return said[-1] if said else UNKNOWN
 
 
 def _met(job: Job) -> set[str]:
     facts = job_facts(job)
     met = {str(values["condition"]) for _, values in job.log("open", "met")}
-    if facts.material_named:
+    # what was named and agreed is asked of the record, not of a remark; a release with its reason lets it go
+    met -= {"material-named"} | ({"heat-agreed"} if "heat" in facts.refusals else set())
+    if facts.material_named or {"heat", "soak"} & set(facts.releases):
         met.add("material-named")
     if "heat" in facts.consents:
         met.add("heat-agreed")
+    if _section_seal(job) != UNKNOWN:
+        met |= {"joint-known", "joint-known-front"}
     if any(values["dry"] is False for _, values in job.log("fill test", "leak check")):
         met.add("leak-seen")
     return met & {row["key"] for row in tables.rows("opening_holds")}
@@ -55,7 +70,7 @@ def opening_actions(job: Job) -> tuple[str, ...]:
     """What opening this pen may come to, as the table of cautions names it: always opening, and heat where it is likely."""
     joints = [str(values["sealant"]) for _, values in job.log("open", "joint")]
     actions = ["opening"]
-    if any(sealant != "none" for sealant in joints) or job.record.live("open", "heat pass"):
+    if any(sealant not in UNSEALED for sealant in joints) or job.record.live("open", "heat pass"):
         actions.append("dry heat")
     actions += ["rosin sealant"] * any("rosin" in sealant for sealant in joints)
     actions += [name for name in ("epoxy", "cyanoacrylate") if name in joints]

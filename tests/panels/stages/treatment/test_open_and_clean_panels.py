@@ -171,7 +171,7 @@ def test_the_window_and_the_figure_follow_the_record(job, sheet):
     panel = sheet.stage("open")
     assert "<svg" not in panel.result_drawings.value
     put(panel, "joint", joint="section", sealant="shellac")
-    assert "The window is 0 °C to first softening and −15 °C to full." in panel.result_text.value
+    assert "no margin; warm to at most 60 °C, 15 °C short of fully soft" in panel.result_text.value
     put(panel, "heat pass", joint="section", surface="48 °C")
     assert "1 heating, the hottest 12 °C under the limit" in panel.result_drawings.value
     assert "read in the source" in panel.result_table.value

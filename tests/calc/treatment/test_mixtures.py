@@ -1,13 +1,19 @@
-"""Flush mix, dilutions and shellac: refusals, ranges, laws."""
+"""The flush mix: conservation, refusals, the air of the room, what comes first."""
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
-from pentools.calc.treatment.dilution import dilution
-from pentools.calc.treatment.mixtures import AirLimit, ammonia_density, ammonia_ph, flush_mix, room_ppm
-from pentools.calc.treatment.shellac import G_L_PER_POUND_CUT, check_chart, flakes_g, shellac_cut, thinning_parts
+from pentools.calc.treatment.mixtures import (
+    AirLimit,
+    air_limits_from_rows,
+    ammonia_density,
+    ammonia_ph,
+    flush_mix,
+    room_ppm,
+)
 from pentools.errors import InputError
 
 LIMITS = (AirLimit("shift", 25), AirLimit("short", 35), AirLimit("danger", 300))
@@ -97,60 +103,47 @@ def test_other_ranges():
         flush_mix(28, 9)
 
 
-@given(st.floats(0.1, 100), st.floats(0.01, 1), st.floats(1, 5000))
-def test_dilution_keeps_what_matters(strong, share, volume):
-    made = dilution(strong, strong * share, volume, "peroxide")
-    assert made.strong_ml * strong == pytest.approx(volume * strong * share)
-    assert made.strong_ml + made.water_ml == pytest.approx(volume)
+HAZARDS = tables.rows("substance_hazards")
+AIR = air_limits_from_rows(tables.rows("mixtures"))
 
 
-def test_strong_peroxide():
-    def level(percent):
-        return [f.level for f in dilution(percent, 1, 100, "peroxide").findings if f.topic == "strong-peroxide"]
-
-    assert (level(3), level(6), level(30)) == ([], ["warning"], ["stop"])
-
-
-@pytest.mark.parametrize(
-    "bad",
-    [
-        (3, 6, 90, "peroxide"),
-        (0, 0, 90, "peroxide"),
-        (3, 1, 0, "alcohol"),
-        (3, 1, 90, "vinegar"),
-        (101, 1, 9, "alcohol"),
-    ],
-)
-def test_dilution_out_of_range(bad):
-    with pytest.raises(InputError):
-        dilution(*bad)
+def test_a_mix_that_would_fill_a_small_room_says_stop_first():
+    # 10 %, 5 l, 5 m³: 13 739 ppm, once silent
+    mix = flush_mix(10, 9, jar_ml=5000, room_m3=5, air_limits=AIR, hazards=HAZARDS)
+    assert mix.room_ppm == pytest.approx(13_739, abs=1)
+    assert (mix.findings[0].level, mix.findings[0].topic) == ("stop", "air")
+    assert "13739 ppm" in mix.findings[0].text
+    assert "immediately dangerous" in mix.findings[0].text
 
 
-@given(st.floats(0.2, 6), st.floats(0.1, 1))
-def test_thinning_gives_the_cut_it_says(start, share):
-    end = max(start * share, 0.1)
-    parts = thinning_parts(start, end)
-    # one part of solution: flakes and alcohol in it, from the finished solution; then alcohol is added
-    flakes = shellac_cut(start).lb_per_gal_finished
-    alcohol = 1 / (1 + 0.1 * start)
-    assert flakes / (alcohol + parts) == pytest.approx(end, rel=1e-9)
+@given(bottles, st.floats(1, 100), st.floats(1, 5000), st.floats(1, 100))
+def test_findings_are_told_gravest_first(bottle, parts, jar, room):
+    order = ["stop", "warning", "note", "ok"]
+    found = flush_mix(bottle, parts, jar_ml=jar, room_m3=room, air_limits=AIR, hazards=HAZARDS).findings
+    assert [f.level for f in found] == sorted((f.level for f in found), key=order.index)
 
 
-def test_flakes_follow_the_alcohol():
-    assert flakes_g(2, 60) == pytest.approx(2 * flakes_g(2, 30)) == pytest.approx(0.06 * 2 * G_L_PER_POUND_CUT)
+@pytest.mark.parametrize(("ppm_jar", "level"), [(1283, "warning"), (1285, "stop")])
+def test_immediately_dangerous_air_is_a_stop(ppm_jar, level):
+    # 5 % and nine parts into 30 m³: 23.36 ppm a 100 ml, so 300 ppm at 1284 ml
+    found = next(f for f in flush_mix(5, 9, jar_ml=ppm_jar, air_limits=AIR).findings if f.topic == "air")
+    assert found.level == level
 
 
-@pytest.mark.parametrize(
-    "call",
-    [
-        lambda: shellac_cut(0),
-        lambda: shellac_cut(7),
-        lambda: thinning_parts(1, 2),
-        lambda: flakes_g(2, 0),
-        lambda: check_chart([], 2),
-        lambda: check_chart([{"mix": "shellac thinning, printed", "property": "2", "low": "1"}]),
-    ],
-)
-def test_shellac_out_of_range(call):
-    with pytest.raises(InputError):
-        call()
+def test_the_mix_and_its_bottle_are_held_against_the_labelling_rules():
+    def hazards(bottle, parts):
+        return [(f.key.partition(":")[2], f.level) for f in flush_mix(bottle, parts, hazards=HAZARDS).findings if f.topic == "hazard"]  # fmt: skip
+
+    assert hazards(0.9, 9) == []
+    assert hazards(5, 9) == [("bottle", "warning")]
+    assert hazards(10, 4) == [("mix", "warning"), ("bottle", "warning")]
+    assert hazards(10, 1) == [("mix", "stop"), ("bottle", "warning")]
+
+
+def test_density_goes_through_the_table_and_straight_between():
+    rows = [r for r in tables.rows("mixtures") if r["mix"] == "household ammonia" and r["property"] == "density"]
+    assert [float(row["text"].split()[1]) for row in rows] == [2, 5, 10, 12]
+    for row in rows:
+        assert ammonia_density(float(row["text"].split()[1])) == pytest.approx(float(row["low"]))
+    assert ammonia_density(7.5) == pytest.approx(0.967)
+    assert ammonia_density(11) == pytest.approx(0.9535)

@@ -1,61 +1,13 @@
-"""Heat windows and logs of heatings."""
+"""Logs of heatings read back against the limit."""
 
 import pytest
 
-from pentools import tables
-from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.heat_log import HeatPass, read_heat_log
-from pentools.calc.treatment.heat_window import heat_window
 from pentools.errors import InputError
-
-LIMITS, SEALANTS = tables.rows("heat_limits"), tables.rows("joint_sealants")
-
-
-def window(body, sealant):
-    return heat_window(body, sealant, LIMITS, SEALANTS)
 
 
 def topics(result):
     return {finding.topic: finding.level for finding in result.findings}
-
-
-def test_celluloid_with_shellac_in_words():
-    found = window("celluloid", "shellac")
-    for words in ("no margin", "warm", "test", "rest", "repeat", "each heating costs plasticiser"):
-        assert words in found.verdict
-    assert any(f.topic == "nitrate" and f.text.endswith(CLOSING_LINE) for f in found.findings)
-    assert found.sources == ("wiki", "trade", "cool-shellac")
-    assert found.certainty == "body: trade; sealant: primary"
-
-
-@pytest.mark.parametrize("body", ["degrading celluloid", "cork", "latex"])
-def test_what_is_never_warmed(body):
-    found = window(body, "shellac")
-    assert found.kind == "no heat"
-    assert found.body_limit_c is None
-    assert found.window_first_c is None
-    assert topics(found)["window"] == "stop"
-
-
-@pytest.mark.parametrize("body", ["unknown", "", "some resin nobody knows"])
-def test_an_unnamed_body_gets_no_heat(body):
-    found = window(body, "shellac")
-    assert found.kind == "no heat"
-    assert topics(found)["window"] == topics(found)["not-named"] == "stop"
-    assert found.body_limit_c == min(float(r["value"]) for r in LIMITS if r["rule"] == "working limit")
-
-
-def test_words_follow_the_window():
-    assert "20 °C of margin" in window("acrylic", "shellac").verdict
-    assert "10 °C of margin to first softening" in window("hard rubber", "shellac").verdict
-    assert "20 °C short" in window("celluloid", "rosin").verdict
-    assert "never water" in window("casein", "shellac").verdict
-    assert "plasticiser" not in window("acrylic", "shellac").verdict
-
-
-def test_an_unknown_sealant_is_refused():
-    with pytest.raises(InputError, match="sealant"):
-        window("celluloid", "chewing gum")
 
 
 def test_a_good_log():

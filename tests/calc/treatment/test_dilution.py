@@ -1,0 +1,59 @@
+"""Dilutions: laws, ranges, and what is too strong."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pentools import tables
+from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.treatment.dilution import dilution
+from pentools.errors import InputError
+
+
+@given(st.floats(0.1, 12), st.floats(0.01, 1), st.floats(1, 5000))
+def test_dilution_keeps_what_matters(strong, share, volume):
+    made = dilution(strong, strong * share, volume, "peroxide")
+    assert made.strong_ml * strong == pytest.approx(volume * strong * share)
+    assert made.strong_ml + made.water_ml == pytest.approx(volume)
+
+
+HAZARDS = tables.rows("substance_hazards")
+
+
+@pytest.mark.parametrize(("percent", "levels"), [(3, []), (3.5, ["warning"]), (6, ["warning", "warning"]), (9, ["stop", "warning", "warning"])])  # fmt: skip
+def test_what_is_stronger_than_the_shelf_is_warned_of_and_leads_where_it_blinds(percent, levels):
+    made = dilution(percent, 1, 100, "peroxide", hazards=HAZARDS)
+    found = [f for f in made.findings if f.topic in ("hazard", "strong-peroxide")]
+    assert [f.level for f in found] == levels
+    assert made.sentence.startswith("Stop: ") == ("stop" in levels)
+    assert made.findings[0].level == (levels or ["warning"])[0]
+    assert all(f.text.endswith(CLOSING_LINE) for f in made.findings)
+
+
+@pytest.mark.parametrize("percent", [12.1, 30, 35, 50, 90])
+def test_peroxide_that_burns_is_refused_as_strong_ammonia_is(percent):
+    with pytest.raises(InputError, match="do not dilute it at home"):
+        dilution(percent, 3, 100, "peroxide", hazards=HAZARDS)
+
+
+def test_alcohol_may_be_strong_and_is_topped_up():
+    made = dilution(96, 70, 100, "alcohol")
+    assert (made.strong_ml, made.water_ml) == (pytest.approx(72.917, abs=0.001), None)
+    with pytest.raises(InputError) as refused:
+        dilution(101, 70, 100, "alcohol")
+    assert "peroxide" not in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    "bad",
+    [
+        (3, 6, 90, "peroxide"),
+        (0, 0, 90, "peroxide"),
+        (3, 1, 0, "alcohol"),
+        (3, 1, 90, "vinegar"),
+        (101, 1, 9, "alcohol"),
+    ],
+)
+def test_dilution_out_of_range(bad):
+    with pytest.raises(InputError):
+        dilution(*bad)
