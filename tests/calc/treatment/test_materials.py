@@ -5,8 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pentools import tables
-from pentools.calc.treatment import vocabulary
-from pentools.calc.treatment.materials import _everyday, material_name, sealant_name, treatment_name
+from pentools.calc.treatment.materials import material_name
 
 KNOWN = sorted({*(row["material"] for row in tables.rows("heat_limits")), *(row["material"] for row in tables.rows("compatibility"))} - {"any"})  # fmt: skip
 NOT_NAMES = """
@@ -126,20 +125,3 @@ def test_nothing_is_suggested_across_unlike_materials():
                 assert meant == right or any({meant, right} <= family for family in like.values()), (typed, said)
     for typed in ("cellulose", "cellulose a", "stell", "silver steel", "celluloid acetate", "polystyrol", "polyester"):
         assert "Did you mean" not in material_name(typed, KNOWN)[1], typed
-
-
-def test_every_everyday_name_leads_into_a_table():
-    treatments = {row["treatment"] for row in tables.rows("compatibility")}
-    sealants = {row["sealant"] for row in tables.rows("joint_sealants")}
-    assert set(vocabulary.MATERIALS) == set(KNOWN)
-    assert set(vocabulary.TREATMENTS) == treatments
-    for name, texts in vocabulary.TREATMENTS.items():
-        assert {treatment_name(text, treatments) for text in texts.split(";")} == {name}
-    for name, texts in vocabulary.SEALANTS.items():
-        assert {sealant_name(text, sealants) for text in texts.split(";")} <= {name} if name in sealants else {"none", "unknown"}  # fmt: skip
-
-
-def test_no_word_is_an_everyday_name_of_two_things():
-    for words in (vocabulary.MATERIALS, vocabulary.TREATMENTS, vocabulary.SEALANTS):
-        every = [phrase for phrases in _everyday(words).values() for phrase in phrases]
-        assert len(every) == len(set(every)), sorted(phrase for phrase in every if every.count(phrase) > 1)
