@@ -3,28 +3,67 @@
 from __future__ import annotations
 
 import importlib
-from typing import Any
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from pentools.answers.asking import Answer
+    from pentools.answers.dating import date_range, price_today
+    from pentools.answers.finish import abrasive_grade, grit_progression
+    from pentools.answers.seal import knockout_tool, sac_fit, seal_fit, thread_match, washer_fit
+    from pentools.answers.treatment import dilution, flush_mix, heat_window, shellac_cut, treatment_limits
+    from pentools.answers.weighing import capacity_from_weight, leak_from_weight
+    from pentools.errors import InputError, RecordError
+    from pentools.panels.bench import open_bench
+    from pentools.panels.sums import open_sums
+    from pentools.record.ledger import ledger
 
 __version__ = "0.1.0"
 
-# public name -> module that holds it; nothing heavy is imported before it is used
-_WHERE = {
-    "open_bench": "pentools.panels.bench",
-    "open_sums": "pentools.panels.sums",
-    "capacity_from_weight": "pentools.calc.weighing.capacity",
-    "ledger": "pentools.record.ledger",
-    "date_range": "pentools.calc.dating.range",
-    "seal_fit": "pentools.sums.seal.rings",
-    "treatment_limits": "pentools.calc.treatment.limits",
-    "grit_progression": "pentools.calc.finish.progression",
-}
+__all__ = [
+    "Answer",
+    "InputError",
+    "RecordError",
+    "__version__",
+    "abrasive_grade",
+    "capacity_from_weight",
+    "date_range",
+    "dilution",
+    "flush_mix",
+    "grit_progression",
+    "heat_window",
+    "knockout_tool",
+    "leak_from_weight",
+    "ledger",
+    "open_bench",
+    "open_sums",
+    "price_today",
+    "sac_fit",
+    "seal_fit",
+    "shellac_cut",
+    "thread_match",
+    "treatment_limits",
+    "washer_fit",
+]
 
-__all__ = ["__version__", *sorted(_WHERE)]  # noqa: PLE0604 - the table above holds text only
+# module -> public names that it holds; nothing is imported before it is used, so that the package opens at once
+_WHERE = {
+    "pentools.answers.asking": ("Answer",),
+    "pentools.answers.dating": ("date_range", "price_today"),
+    "pentools.answers.finish": ("abrasive_grade", "grit_progression"),
+    "pentools.answers.seal": ("knockout_tool", "sac_fit", "seal_fit", "thread_match", "washer_fit"),
+    "pentools.answers.treatment": ("dilution", "flush_mix", "heat_window", "shellac_cut", "treatment_limits"),
+    "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),
+    "pentools.errors": ("InputError", "RecordError"),
+    "pentools.panels.bench": ("open_bench",),
+    "pentools.panels.sums": ("open_sums",),
+    "pentools.record.ledger": ("ledger",),
+}
 
 
 def __getattr__(name: str) -> Any:
-    if name in _WHERE:
-        return getattr(importlib.import_module(_WHERE[name]), name)
+    for module, held in _WHERE.items():
+        if name in held:
+            return getattr(importlib.import_module(module), name)
     raise AttributeError(f"module 'pentools' has no attribute {name!r}")
 
 

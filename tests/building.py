@@ -22,6 +22,7 @@ LAYERS = [
     {"sums"},
     {"record"},
     {"figures"},
+    {"answers"},
     {"panels", "writeup"},
     {"lab", "demo"},
     {"cli"},

@@ -38,6 +38,8 @@ def given(node):
         a for a in (*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs) if a.arg not in ("self", "cls")
     ]
     every += [a for a in (arguments.vararg, arguments.kwarg) if a is not None]
+    if arguments.vararg:  # it stands before what can only be named
+        every.sort(key=lambda a: a in arguments.kwonlyargs or a is arguments.kwarg)
     numbers = {a.arg for a in every if a.annotation is not None and _NUMBERS.search(ast.unparse(a.annotation))}
     return [a.arg for a in every], numbers
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 __all__ = ["Drawing"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Drawing:
     """A picture as self-contained SVG text, with its finding in words.
 
@@ -27,3 +27,9 @@ class Drawing:
     title: str
     alt: str
     width_mm: float
+
+    def _repr_svg_(self) -> str:
+        return self.svg
+
+    def __repr__(self) -> str:
+        return f"<Drawing: {self.title}>"

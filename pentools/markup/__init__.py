@@ -13,9 +13,25 @@ from pentools.words import LEVEL_SIGNS, LEVEL_WORDS
 if TYPE_CHECKING:
     import jinja2
 
-__all__ = ["Told", "environment", "findings_html", "sentence_html", "table_html"]
+__all__ = ["Told", "environment", "findings_html", "sentence_html", "shown_alone", "table_html"]
 
 BLOCKS = "blocks.html.j2"
+
+
+_ALONE = """<style>
+.pentools-answer { max-width:52em; line-height:1.45; }
+.pentools-answer .pt-sentence { font:1.3em/1.3 Georgia,"Times New Roman",serif; margin:0 0 8px; max-width:34em; }
+.pentools-answer ul.findings { list-style:none; margin:0 0 8px; padding:0; max-width:46em; }
+.pentools-answer ul.findings li { margin:0 0 5px; padding-left:8px; border-left:4px solid #5b6670; }
+.pentools-answer ul.findings li.warning { border-left:4px double #8f6614; }
+.pentools-answer ul.findings li.stop { border-left:6px solid #8c2f39; }
+.pentools-answer ul.findings li.ok { border-left-color:#2a7565; }
+.pentools-answer ul.findings .level { font-weight:600; }
+.pentools-answer table.data { border-collapse:collapse; margin:0 0 8px; font-variant-numeric:tabular-nums; }
+.pentools-answer table.data caption { text-align:left; font-weight:600; }
+.pentools-answer table.data th, .pentools-answer table.data td { text-align:left; padding:2px 14px 2px 0; vertical-align:top; }
+.pentools-answer svg { max-width:100%; height:auto; background:#fbfaf6; }
+</style>"""
 
 
 class Told(Protocol):
@@ -90,6 +106,11 @@ def findings_html(findings: Sequence[Told]) -> str:
 def table_html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], numeric: Sequence[int] = ()) -> str:
     """A table with a caption and scoped headings; columns of numbers can be aligned at their decimal signs."""
     return str(_blocks().table(caption, head, rows, numeric)).strip()  # type: ignore[attr-defined]
+
+
+def shown_alone(markup: str) -> str:
+    """Markup of these blocks with the little style it needs where no panel or page brings one, as in a notebook."""
+    return f'{_ALONE}<div class="pentools-answer">{markup}</div>'
 
 
 def aligned(rows: Sequence[Sequence[str]], column: int) -> list[str]:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets as widgets
 
 from pentools.errors import PentoolsError
+from pentools.panels.showing import ShowsItself
 from pentools.panels.style import STYLE, findings_html, table_html
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import RECORD_NAME, Job, job_in
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
 __all__ = ["BenchSheet", "MessagePanel", "PanelGroup", "open_bench"]
 
 
-class MessagePanel:
+class MessagePanel(ShowsItself):
     """A panel that only says something, such as why a job cannot be opened."""
 
     def __init__(self, text: str) -> None:
@@ -32,30 +33,20 @@ class MessagePanel:
         self.widget = widgets.VBox([widgets.HTML(f'{STYLE}<p class="pt-error" role="alert">✗ {escape(text)}</p>')])
         self.widget.add_class("pentools")
 
-    def _ipython_display_(self) -> None:
-        from IPython.display import display
-
-        display(self.widget)
-
     def stage(self, *_: str) -> MessagePanel:
         """The same message in the place of every stage's panel."""
         return self
 
 
-class PanelGroup:
+class PanelGroup(ShowsItself):
     """Panels of stages that belong together, one under the other."""
 
     def __init__(self, panels: Sequence[Any]) -> None:
         self.panels = tuple(panels)
         self.widget = widgets.VBox([panel.widget for panel in panels])
 
-    def _ipython_display_(self) -> None:
-        from IPython.display import display
 
-        display(self.widget)
-
-
-class BenchSheet:
+class BenchSheet(ShowsItself):
     """The bench as a notebook sees it: one job, and its panels.
 
     Parameters
@@ -76,11 +67,6 @@ class BenchSheet:
         self.widget.add_class("pentools")
         self._set_type_size()
         self.refresh()
-
-    def _ipython_display_(self) -> None:
-        from IPython.display import display
-
-        display(self.widget)
 
     def stage(self, key: str, *more: str) -> StagePanel | MessagePanel | PanelGroup:
         """The panel of a stage, or of several that belong together.

@@ -16,6 +16,7 @@ from pentools.fields import Value
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import KindForm
+from pentools.panels.showing import ShowsItself
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
 from pentools.record.holds import HOLDS
@@ -42,7 +43,7 @@ class PanelResult:
     extra: Sequence[Any] = field(default_factory=tuple)
 
 
-class StagePanel:
+class StagePanel(ShowsItself):
     """The panel of one stage; stages with a result of their own subclass it.
 
     Parameters
@@ -101,11 +102,6 @@ class StagePanel:
         self.more_button.layout.display = "none" if type(self).more is StagePanel.more else ""
         self._choose()
         self.refresh()
-
-    def _ipython_display_(self) -> None:
-        from IPython.display import display
-
-        display(self.widget)
 
     # what a stage's own panel overrides ------------------------------------------------------------------
 

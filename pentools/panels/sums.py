@@ -4,28 +4,31 @@ from __future__ import annotations
 
 import ipywidgets as widgets
 
+from pentools.answers.asking import BenchGiven, answer_to
 from pentools.errors import PentoolsError
-from pentools.figures.sum_figures import figures_for
 from pentools.panels.bench import MessagePanel, PanelGroup
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
-from pentools.panels.style import STYLE, findings_html, sentence_html, table_html
-from pentools.sums import Sum, find, read_options
+from pentools.panels.showing import ShowsItself
+from pentools.panels.style import STYLE
+from pentools.sums import Sum, find
 
 __all__ = ["SumPanel", "SumSheet", "open_sums"]
 
 
-class SumPanel:
+class SumPanel(ShowsItself):
     """One sum as a panel.
 
     Parameters
     ----------
     chosen : Sum
         The sum.
+    bench : BenchGiven
+        The bench whose facts fill what is left empty.
     """
 
-    def __init__(self, chosen: Sum) -> None:
-        self.sum = chosen
+    def __init__(self, chosen: Sum, bench: BenchGiven = None) -> None:
+        self.sum, self.bench = chosen, bench
         self.status = Status()
         self.work_out = guarded(self.status, self._work_out, "Not worked out")
         self.boxes = {field.name: FieldBox(field, self.work_out) for field in chosen.fields}
@@ -47,11 +50,6 @@ class SumPanel:
         columns.add_class("pt-columns")
         self.widget = widgets.VBox([widgets.HTML(f"<h2>{chosen.title}</h2><p>{chosen.summary}</p>"), columns])
         self.widget.add_class("pentools")
-
-    def _ipython_display_(self) -> None:
-        from IPython.display import display
-
-        display(self.widget)
 
     def _ask_for_system(self) -> None:
         from pentools.sums.weighing.capacity import all_dimension_names, dimension_fields
@@ -75,24 +73,19 @@ class SumPanel:
             self.status.failed("Not worked out: look at the marked fields. What you typed is still there.")
             return
         visible = {n: b.text for n, b in self.boxes.items() if b.text.strip() and b.widget.layout.display != "none"}
-        answer = self.sum.run(read_options(self.sum.fields, visible))
-        table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
-        self.result.value = sentence_html(answer.sentence) + findings_html(answer.findings) + table
-        self.drawings.value = "".join(drawing.svg for drawing in figures_for(self.sum.key, answer))
+        answer = answer_to(self.sum.key, visible, self.bench)
+        self.result.value = answer.html()
+        self.drawings.value = "".join(drawing.svg for drawing in answer.figures())
         self.status.quiet()
 
 
-class SumSheet:
-    """The calculator's sheet: its style, and a panel for each sum."""
+class SumSheet(ShowsItself):
+    """The calculator's sheet: its style, and a panel for each sum; empty boxes take the bench's own facts."""
 
-    def __init__(self) -> None:
+    def __init__(self, bench: BenchGiven = None) -> None:
+        self.bench = bench
         self.widget = widgets.VBox([widgets.HTML(f"{STYLE}<h2>Quick sums</h2><p>Nothing typed here is kept.</p>")])
         self.widget.add_class("pentools")
-
-    def _ipython_display_(self) -> None:
-        from IPython.display import display
-
-        display(self.widget)
 
     def panel(self, key: str, *more: str) -> SumPanel | MessagePanel | PanelGroup:
         """The panel of a sum, or of several that belong together.
@@ -109,17 +102,17 @@ class SumSheet:
         SumPanel, MessagePanel or PanelGroup
             The panel; one that says what is wrong where there is no such sum.
         """
-        panels = [_panel(name) for name in (key, *more)]
+        panels = [_panel(name, self.bench) for name in (key, *more)]
         return panels[0] if len(panels) == 1 else PanelGroup(panels)
 
 
-def _panel(key: str) -> SumPanel | MessagePanel:
+def _panel(key: str, bench: BenchGiven) -> SumPanel | MessagePanel:
     try:
-        return SumPanel(find(key))
+        return SumPanel(find(key), bench)
     except PentoolsError as error:
         return MessagePanel(str(error))
 
 
-def open_sums() -> SumSheet:
-    """A calculator's sheet for a notebook."""
-    return SumSheet()
+def open_sums(bench: BenchGiven = None) -> SumSheet:
+    """A calculator's sheet for a notebook; without a bench given, the one of PENTOOLS_BENCH, if any."""
+    return SumSheet(bench)

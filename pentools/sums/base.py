@@ -8,14 +8,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, overload
+from typing import TYPE_CHECKING, Any, overload
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.fields import Field, Value
+from pentools.markup import findings_html, sentence_html, shown_alone, table_html
 from pentools.units import Reading
 
+if TYPE_CHECKING:
+    import pandas
+
 __all__ = ["Inputs", "Sum", "SumAnswer", "read_options"]
+
+LONGEST_REPR = 160
 
 
 class Inputs(Mapping[str, Value]):
@@ -121,14 +127,14 @@ class Inputs(Mapping[str, Value]):
         return self._values.get(name) not in (None, ())
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class SumAnswer:
-    """The answer of a sum.
+    """The answer of a sum: in a notebook it shows itself.
 
     Parameters
     ----------
     sentence : str
-        The result as one plain sentence a restorer would say.
+        The result as one plain sentence a restorer would say; ``str(answer)`` is this.
     data : dict
         The result for ``--json``: plain JSON values, null where something does not apply.
     findings : tuple of Finding
@@ -144,6 +150,27 @@ class SumAnswer:
     findings: tuple[Finding, ...] = ()
     table: tuple[tuple[str, ...], ...] = ()
     result: object = None
+
+    def __str__(self) -> str:
+        return self.sentence
+
+    def __repr__(self) -> str:
+        short = self.sentence if len(self.sentence) <= LONGEST_REPR else self.sentence[: LONGEST_REPR - 1] + "…"
+        return f"<{type(self).__name__}: {short}>"
+
+    def frame(self) -> pandas.DataFrame:
+        """The table as a pandas frame, each cell as it is printed; empty where there is no table."""
+        import pandas
+
+        return pandas.DataFrame(self.table[1:], columns=list(self.table[0]) if self.table else None)
+
+    def html(self) -> str:
+        """Sentence, findings and table as HTML."""
+        rows = table_html("How it was worked out", self.table[0], self.table[1:]) if self.table else ""
+        return sentence_html(self.sentence) + findings_html(self.findings) + rows
+
+    def _repr_html_(self) -> str:
+        return shown_alone(self.html())
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,5 +10,6 @@ __all__ = ["WORDS"]
 
 WORDS: Mapping[str, Template] = {
     "refused": "{sentence}",
+    "from-bench": "Taken from this bench's own facts: {facts:and}.",
     "example": "An example: {share:.0%} of it.",
 }
