@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
-from pentools.figures.pen.section_view import draw_pen
+from pentools.figures.pen.section_view import PenOptions, draw_pen
 from pentools.record.stages.common import SEVERITIES
 from pentools.systems.parts import drawn_part, part_name, parts_of
 from pentools.systems.registry import SYSTEMS
@@ -145,5 +145,8 @@ def pen_drawing(
     chosen = _marks(job, shape.system) if marks is None and not highlight else list(marks or ())
     bright = [part for name in highlight if (part := _shown_at(shape.system, name)) is not None]
     return draw_pen(
-        shape, title=title, highlight=bright, highlight_word="", marks=chosen, dimensions=dimensions, width_mm=width_mm
+        shape,
+        PenOptions(
+            title=title, highlight=bright, highlight_word="", marks=chosen, dimensions=dimensions, width_mm=width_mm
+        ),
     )

@@ -19,7 +19,7 @@ from pentools import tables
 from pentools.calc.treatment.order import opening_order
 from pentools.figures.pen.measure_here import measurable
 from pentools.figures.pen.outline import outline_of
-from pentools.figures.pen.section_view import draw_pen
+from pentools.figures.pen.section_view import PenOptions, draw_pen
 from pentools.record.stages.common import system_choices
 from pentools.record.stages.job.intake import INTAKE
 from pentools.record.stages.weighing.filling import FILL_TEST
@@ -31,7 +31,7 @@ from pentools.systems.typical import proportions_of
 from pentools.tables.fillers import fill_suspects
 
 key = "twist-sac"
-drawing = draw_pen(PenShape(key, sac_outside_mm=7.0, sac_length_mm=44.0), marks=[("filler", "bent", "serious")])
+drawing = draw_pen(PenShape(key, sac_outside_mm=7.0, sac_length_mm=44.0), PenOptions(marks=[("filler", "bent", "serious")]))
 typed = {"empty": "16.10 g; 16.11 g", "filled": "17.00 g; 17.01 g", "start": "drained", "system": key,
          "outside": "7.0 mm", "length": "44 mm"}
 answer = CAPACITY.run({f.name: f.read(typed.get(f.name, f.default)) for f in CAPACITY.fields})

@@ -12,13 +12,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from pentools.errors import InputError
-from pentools.figures.pen.lettering import text_width_mm, wrap
+from pentools.figures.pen.lettering import LINE_MM, text_width_mm, wrap
+from pentools.figures.pen.marks import TAG_MM, Mark
 from pentools.systems.profiles import Point
 
-__all__ = ["LINE_MM", "Label", "Placed", "place_row", "spread"]
+__all__ = ["Label", "Placed", "place_row", "spread"]
 
-LINE_MM = 3.9
-"""Distance between two lines of a label [mm]."""
 _GAP = 1.6
 _SLOT = 0.6
 _FAN = 3.4
@@ -39,23 +38,35 @@ class Label:
         The point [mm on paper].
     strong : bool
         Whether the words are set bold, in the colour of a highlight.
+    marks : tuple of Mark
+        What is noted of it: their tags stand before the words.
     """
 
     key: str
     lines: tuple[str, ...]
     anchor: Point
     strong: bool = False
+    marks: tuple[Mark, ...] = ()
+
+    @property
+    def tags_mm(self) -> float:
+        """Width that the tags take before the words [mm]."""
+        return TAG_MM * len(self.marks)
 
     def width_mm(self) -> float:
-        """Width of the widest line [mm]."""
-        return max(text_width_mm(line, bold=self.strong) for line in self.lines)
+        """Width of the widest line, with the tags before it [mm]."""
+        return self.tags_mm + max(text_width_mm(line, bold=self.strong) for line in self.lines)
+
+    def height_mm(self) -> float:
+        """Height of the lines, or of the tags where that is more [mm]."""
+        return max(LINE_MM * len(self.lines), TAG_MM if self.marks else 0.0)
 
     def narrowed(self) -> Label:
         """The same label broken into as many lines as its words allow."""
         words = [word for line in self.lines for word in line.split(" ")]
         longest = max(text_width_mm(word, bold=self.strong) for word in words) + 0.2
         lines = [part for line in self.lines for part in wrap(line, longest, bold=self.strong)]
-        return Label(self.key, tuple(lines), self.anchor, self.strong)
+        return replace(self, lines=tuple(lines))
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,21 +201,21 @@ def _fits(labels: Sequence[Label], rows: int, room: float) -> bool:
     return True
 
 
-def _rows(labels: Sequence[Label], rows: int, low: float, high: float) -> tuple[list[Placed], float]:
+def _rows(labels: Sequence[Label], rows: int, left: float, right: float) -> tuple[list[Placed], float]:
     """Rows outwards; a label of a farther row keeps a slot for its leader in every nearer one."""
     placed: list[Placed] = []
     leaders: dict[int, list[Point]] = {index: [(label.anchor[0], 0.0)] for index, label in enumerate(labels)}
     shelf = 0.0
     for row in range(rows):
         rest = [(index, label) for index, label in enumerate(labels) if index % rows >= row]
-        middles = spread([leaders[index][-1][0] for index, _ in rest], _widths(rest, row, rows), low, high)
+        middles = spread([leaders[index][-1][0] for index, _ in rest], _widths(rest, row, rows), left, right)
         top = shelf + (_FAN if row == 0 else 2.8)
-        lines = max((len(label.lines) for index, label in rest if index % rows == row), default=0)
-        shelf = top + LINE_MM * lines + 0.4
+        high = max((label.height_mm() for index, label in rest if index % rows == row), default=0.0)
+        shelf = top + high + 0.4
         for (index, label), middle in zip(rest, middles, strict=True):
             leaders[index].append((middle, top - 0.4))
             if index % rows == row:
-                bottom = top + LINE_MM * len(label.lines)
+                bottom = top + label.height_mm()
                 placed.append(Placed(label, middle, top, bottom, tuple(leaders[index])))
             else:
                 leaders[index].append((middle, shelf))

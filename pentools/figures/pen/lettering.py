@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from pentools.figures.pen.svg import TEXT_MM
 
-__all__ = ["INCH_MM", "format_length", "text_width_mm", "wrap"]
+__all__ = ["INCH_MM", "LINE_MM", "format_length", "text_width_mm", "wrap"]
 
 INCH_MM = 25.4
 """Millimetres in an inch, exact by definition."""
+LINE_MM = 3.9
+"""Distance between two lines of text [mm]."""
 
 # Advance widths of the common sans faces of one width, thousandths of the type size.
 _NARROW: dict[str, int] = {

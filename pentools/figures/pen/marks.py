@@ -1,4 +1,4 @@
-"""Numbered tags for a condition survey: a tag at the part, and its words in a list under the picture."""
+"""Numbered tags for a condition survey: a tag before the part's name, and its words in a list under the picture."""
 
 from __future__ import annotations
 
@@ -6,16 +6,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pentools.errors import InputError
-from pentools.figures.pen.labels import LINE_MM, spread
-from pentools.figures.pen.lettering import wrap
-from pentools.figures.pen.paint import View
+from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, Picture, element, number
-from pentools.systems.anatomy import Anatomy
 from pentools.systems.parts import part_name
 
-__all__ = ["Mark", "draw_mark_list", "draw_tags", "mark_of"]
+__all__ = ["TAG_MM", "Mark", "draw_mark_list", "draw_tag", "mark_of"]
 
 _TAG = 2.5
+TAG_MM = 2.5 * _TAG + 0.4
+"""Room that one tag takes, the widest form with its line [mm]."""
 _GRAVE = (
     "3",
     "4",
@@ -94,26 +93,32 @@ def mark_of(number_: int, part: str, text: str, severity: str) -> Mark:
     return Mark(number_, part, text.strip(), severity.strip())
 
 
-def draw_tags(picture: Picture, view: View, anatomy: Anatomy, marks: Sequence[Mark]) -> None:
-    """Put the tags at their parts, side by side where parts lie close.
+def draw_tag(picture: Picture, x: float, y: float, mark: Mark) -> None:
+    """One tag: its shape and colour say how grave.
 
     Parameters
     ----------
     picture : Picture
         Drawn on.
-    view : View
-        Scale and place.
-    anatomy : Anatomy
-        Of the pen.
-    marks : sequence of Mark
-        Some marks.
+    x, y : float
+        Its middle [mm].
+    mark : Mark
+        Whose number it bears.
     """
-    spots = [(view.to_paper(anatomy.anchors[mark.part]), mark) for mark in marks]
-    spots.sort(key=lambda spot: spot[0][0])
-    xs = spread([x for (x, _), _ in spots], [2 * _TAG] * len(spots), 0.5, picture.width_mm - 0.5, 0.4)
-    for x, ((home, y), mark) in zip(xs, spots, strict=True):
-        picture.line([(home, y), (x, view.axis)], stroke=mark.form[1], stroke_width=0.4)
-        _tag(picture, x, view.axis, mark)
+    form, colour = mark.form
+    r = _TAG
+    if form == "circle":
+        outline = element("circle", cx=x, cy=y, r=r, fill=PAPER, stroke=colour, stroke_width=0.45)
+    else:
+        corners = (
+            [(-r, -r), (r, -r), (r, r), (-r, r)]
+            if form == "square"
+            else [(0, -1.25 * r), (1.25 * r, 0), (0, 1.25 * r), (-1.25 * r, 0)]
+        )
+        points = " ".join(f"{number(x + dx)},{number(y + dy)}" for dx, dy in corners)
+        outline = element("polygon", points=points, fill=PAPER, stroke=colour, stroke_width=0.45)
+    picture.add(outline)
+    picture.text(x, y + 1.15, str(mark.number), anchor="middle", colour=INK, bold=True)
 
 
 def draw_mark_list(picture: Picture, marks: Sequence[Mark], y: float) -> float:
@@ -135,27 +140,12 @@ def draw_mark_list(picture: Picture, marks: Sequence[Mark], y: float) -> float:
     """
     left = 1.0 + _TAG
     for mark in marks:
-        words = f"{part_name(mark.part)}: {mark.text}" + (f" ({mark.severity})" if mark.severity else "")
-        lines = wrap(words, picture.width_mm - left - 7.8)
-        _tag(picture, left + 1.5, y + 2.6, mark)
-        for index, line in enumerate(lines):
-            picture.text(left + 6.3, y + 3.7 + index * LINE_MM, line)
-        y += max(LINE_MM * len(lines), 5.2) + 0.9
-    return y
-
-
-def _tag(picture: Picture, x: float, y: float, mark: Mark) -> None:
-    form, colour = mark.form
-    r = _TAG
-    if form == "circle":
-        outline = element("circle", cx=x, cy=y, r=r, fill=PAPER, stroke=colour, stroke_width=0.45)
-    else:
-        corners = (
-            [(-r, -r), (r, -r), (r, r), (-r, r)]
-            if form == "square"
-            else [(0, -1.25 * r), (1.25 * r, 0), (0, 1.25 * r), (-1.25 * r, 0)]
+        words = f"{part_name(mark.part)}: {mark.text}" + (
+            f" ({mark.severity.replace(' ', chr(160))})" if mark.severity else ""
         )
-        points = " ".join(f"{number(x + dx)},{number(y + dy)}" for dx, dy in corners)
-        outline = element("polygon", points=points, fill=PAPER, stroke=colour, stroke_width=0.45)
-    picture.add(outline)
-    picture.text(x, y + 1.15, str(mark.number), anchor="middle", colour=INK, bold=True)
+        lines = wrap(words, picture.width_mm - left - 7.8)
+        draw_tag(picture, left + 1.5, y + 2.9, mark)
+        for index, line in enumerate(lines):
+            picture.text(left + 6.3, y + 4.0 + index * LINE_MM, line)
+        y += max(LINE_MM * len(lines) + 0.9, TAG_MM)
+    return y

@@ -5,8 +5,7 @@ from __future__ import annotations
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
 from pentools.figures.pen.dimensions import arrow
-from pentools.figures.pen.labels import LINE_MM
-from pentools.figures.pen.lettering import wrap
+from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.sheet import EDGE_MM, caption_words, draw_caption, draw_title
 from pentools.figures.pen.svg import OXBLOOD, PAPER, SLATE, Picture, element, number

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
 from pentools.figures.pen.dimensions import draw_lengths, spans_to_show
 from pentools.figures.pen.labels import Label, place_row
 from pentools.figures.pen.lettering import format_length
-from pentools.figures.pen.marks import Mark, draw_mark_list, draw_tags, mark_of
+from pentools.figures.pen.marks import Mark, draw_mark_list, mark_of
 from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.sheet import (
     EDGE_MM,
@@ -32,31 +33,17 @@ from pentools.systems.registry import system_named
 from pentools.systems.shape import DRAWN, PenShape
 from pentools.systems.typical import proportions_of
 
-__all__ = ["draw_pen"]
+__all__ = ["PenOptions", "draw_pen"]
 
 _PLAIN_PARTS = (*CAP_PARTS, "nib", "feed", "section", "section-joint", "cap-threads", "ink-space")
 
 
-def draw_pen(
-    shape: PenShape,
-    *,
-    title: str | None = None,
-    highlight: Sequence[str] = (),
-    highlight_word: str = "look here",
-    dimensions: Sequence[str] = (),
-    marks: Sequence[tuple[str, str, str]] = (),
-    capped: bool = False,
-    labels: Sequence[str] | None = None,
-    show_title: bool = True,
-    decimal_sign: str = ".",
-    width_mm: float = 160.0,
-) -> Drawing:
-    """Draw a pen in section with nib, feed, section, barrel and filling mechanism.
+@dataclass(frozen=True, slots=True)
+class PenOptions:
+    """What is shown of a pen, and how.
 
     Parameters
     ----------
-    shape : PenShape
-        Its filling system and dimensions; None where not measured.
     title : str or None
         The finding, as a sentence; None for "The parts of a …".
     highlight : sequence of str
@@ -66,8 +53,8 @@ def draw_pen(
     dimensions : sequence of str
         Names of dimensions to show with arrows and figures (of `pentools.systems.shape.DRAWN`).
     marks : sequence of (str, str, str)
-        For a condition survey: part (or a general word that
-        `pentools.systems.parts.drawn_part` knows), what is wrong, severity; each becomes a numbered tag and a line of text.
+        For a condition survey: part (or a general word that `pentools.systems.parts.drawn_part` knows), what is
+        wrong, severity; each becomes a numbered tag before the part's name and a line of text.
     capped : bool
         Whether the cap is on; a highlighted or marked part of the cap puts it on anyway.
     labels : sequence of str or None
@@ -79,6 +66,38 @@ def draw_pen(
     width_mm : float
         Width on paper [mm]; 60 to 400.
 
+    Raises
+    ------
+    InputError
+        When the width is out of range.
+    """
+
+    title: str | None = None
+    highlight: Sequence[str] = ()
+    highlight_word: str = "look here"
+    dimensions: Sequence[str] = ()
+    marks: Sequence[tuple[str, str, str]] = ()
+    capped: bool = False
+    labels: Sequence[str] | None = None
+    show_title: bool = True
+    decimal_sign: str = "."
+    width_mm: float = 160.0
+
+    def __post_init__(self) -> None:
+        if not 60.0 <= self.width_mm <= 400.0:
+            raise InputError("width of the drawing", "60 to 400 mm", f"{self.width_mm:g} mm")
+
+
+def draw_pen(shape: PenShape, options: PenOptions | None = None) -> Drawing:
+    """Draw a pen in section with nib, feed, section, barrel and filling mechanism.
+
+    Parameters
+    ----------
+    shape : PenShape
+        Its filling system and dimensions; None where not measured.
+    options : PenOptions or None
+        What is shown; None for its parts, each named.
+
     Returns
     -------
     Drawing
@@ -87,7 +106,7 @@ def draw_pen(
     Raises
     ------
     InputError
-        When a part or dimension is not one this pen has, or the width is out of range.
+        When a part or dimension is not one this pen has.
 
     Notes
     -----
@@ -99,45 +118,60 @@ def draw_pen(
     >>> draw_pen(PenShape("piston", bore_mm=8.4)).title
     'The parts of a piston filler, in section.'
     """
-    if not 60.0 <= width_mm <= 400.0:
-        raise InputError("width of the drawing", "60 to 400 mm", f"{width_mm:g} mm")
-    noted = [
+    shown = options or PenOptions()
+    seen = _seen(shape, shown)
+    finding = shown.title or f"The parts of {with_article(system_named(shape.system).label)}, in section."
+    picture = Picture(shown.width_mm)
+    scale = (shown.width_mm - 2.0 * EDGE_MM) / (seen.back - seen.front)
+    left = EDGE_MM - seen.front * scale
+    lengths = {name: span for name, span in seen.spans.items() if span.along}
+    up, down = _sides(_labels(seen, shown, View(scale, left, 0.0)), seen.anatomy, bool(lengths))
+    above, high = place_row(up, EDGE_MM, shown.width_mm - EDGE_MM)
+    below, deep = place_row(down, EDGE_MM, shown.width_mm - EDGE_MM)
+    heights = [scale * y for piece in seen.anatomy.pieces for _, y in piece.points]
+    head = draw_title(picture, finding) if shown.show_title else 1.0
+    view = View(scale, left, head + high + (RAIL_MM if above else 0.0) - min(heights) + 0.6)
+    foot = view.axis + max(heights)
+    paint_pieces(picture, view, seen.anatomy.pieces, lambda part: part in shown.highlight)
+    draw_axis(picture, view)
+    _diameter_arrows(picture, view, seen.spans)
+    draw_side(picture, view, above, view.axis + min(heights) - RAIL_MM, -1.0)
+    draw_side(picture, view, below, foot + RAIL_MM, 1.0)
+    y = foot + (deep + RAIL_MM if below else 0.0) + 1.2
+    y = draw_lengths(picture, view, lengths, y=y, foot=foot, full=seen.full, decimal_sign=shown.decimal_sign)
+    y = draw_mark_list(picture, seen.marks, y + 1.0) + 3.6
+    y = draw_caption(picture, caption_words(seen.full, seen.anatomy.spans), y, scale)
+    alt = _alt(finding, shape, seen.marks)
+    return Drawing(picture.finish(y + 1.2, finding, alt), finding, alt, shown.width_mm)
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """A pen put together for drawing: its pieces and how far they reach, what is marked, named and measured."""
+
+    full: Proportions
+    anatomy: Anatomy
+    front: float
+    back: float
+    marks: tuple[Mark, ...]
+    named: tuple[str, ...]
+    spans: dict[str, Span]
+
+
+def _seen(shape: PenShape, shown: PenOptions) -> _Seen:
+    noted = tuple(
         mark_of(number_, drawn_part(shape.system, part), text, severity)
-        for number_, (part, text, severity) in enumerate(marks, start=1)
-    ]
-    named = [*highlight, *(labels or ()), *(mark.part for mark in noted)]
+        for number_, (part, text, severity) in enumerate(shown.marks, start=1)
+    )
+    named = (*shown.highlight, *(shown.labels or ()), *(mark.part for mark in noted))
     _check_parts(shape.system, named)
-    capped = capped or any(part in CAP_PARTS for part in named)
+    capped = shown.capped or any(part in CAP_PARTS for part in named)
     full = proportions_of(shape)
     anatomy, front, back = anatomy_of(shape.system, full, capped=capped)
-    spans = spans_to_show(anatomy, dimensions)
-    finding = title or f"The parts of {with_article(system_named(shape.system).label)}, in section."
-    picture = Picture(width_mm)
-    scale = (width_mm - 2.0 * EDGE_MM) / (back - front)
-    heights = [scale * y for piece in anatomy.pieces for _, y in piece.points]
-    up_mm, down_mm = -min(heights), max(heights)
-    draft = View(scale, EDGE_MM - front * scale, 0.0)
-    chosen = _named(shape.system, labels, named, bool(spans))
-    wanted = [part for part in parts_of(shape.system, cap=capped) if part in chosen]
-    words = _labels(anatomy, draft, wanted, highlight, highlight_word)
-    words += [_diameter_label(name, span, draft, full, decimal_sign) for name, span in spans.items() if not span.along]
-    lengths = {name: span for name, span in spans.items() if span.along}
-    up, down = _sides(words, anatomy, bool(lengths))
-    above, high = place_row(up, EDGE_MM, width_mm - EDGE_MM)
-    below, deep = place_row(down, EDGE_MM, width_mm - EDGE_MM)
-    top = draw_title(picture, finding) if show_title else 1.0
-    axis = top + high + (RAIL_MM if above else 0.0) + up_mm + 0.6
-    view = View(scale, draft.left, axis)
-    paint_pieces(picture, view, anatomy.pieces, lambda part: part in highlight)
-    draw_axis(picture, view)
-    _diameter_arrows(picture, view, spans)
-    for side, rail, sign in ((above, axis - up_mm - RAIL_MM, -1.0), (below, axis + down_mm + RAIL_MM, 1.0)):
-        draw_side(picture, view, side, rail, sign)
-    draw_tags(picture, view, anatomy, noted)
-    y = axis + down_mm + (deep + RAIL_MM if below else 0.0) + 1.2
-    y = draw_lengths(picture, view, lengths, y=y, foot=axis + down_mm, full=full, decimal_sign=decimal_sign)
-    y = draw_caption(picture, caption_words(full, anatomy.spans), draw_mark_list(picture, noted, y + 1.0) + 3.6, scale)
-    return Drawing(picture.finish(y + 1.2, finding, alt := _alt(finding, shape, noted)), finding, alt, width_mm)
+    spans = spans_to_show(anatomy, shown.dimensions)
+    chosen = _named(shape.system, shown.labels, named, bool(spans))
+    wanted = tuple(part for part in parts_of(shape.system, cap=capped) if part in chosen)
+    return _Seen(full, anatomy, front, back, noted, wanted, spans)
 
 
 def _check_parts(system: str, named: Sequence[str]) -> None:
@@ -153,13 +187,15 @@ def _named(system: str, labels: Sequence[str] | None, named: Sequence[str], dime
     return {part for part in parts_of(system) if not dimensioned or part not in _PLAIN_PARTS} | set(named)
 
 
-def _labels(anatomy: Anatomy, view: View, wanted: Sequence[str], highlight: Sequence[str], word: str) -> list[Label]:
+def _labels(seen: _Seen, shown: PenOptions, view: View) -> list[Label]:
     found = []
-    for part in wanted:
-        strong = part in highlight
-        lines = (part_name(part), word) if strong and word else (part_name(part),)
-        found.append(Label(part, lines, view.to_paper(anatomy.anchors[part]), strong))
-    return found
+    for part in seen.named:
+        strong = part in shown.highlight
+        lines = (part_name(part), shown.highlight_word) if strong and shown.highlight_word else (part_name(part),)
+        marks = tuple(mark for mark in seen.marks if mark.part == part)
+        found.append(Label(part, lines, view.to_paper(seen.anatomy.anchors[part]), strong, marks))
+    across = {name: span for name, span in seen.spans.items() if not span.along}
+    return found + [_diameter_label(name, span, view, seen.full, shown.decimal_sign) for name, span in across.items()]
 
 
 def _sides(words: Sequence[Label], anatomy: Anatomy, keep_below_free: bool) -> tuple[list[Label], list[Label]]:
@@ -175,7 +211,7 @@ def _sides(words: Sequence[Label], anatomy: Anatomy, keep_below_free: bool) -> t
     for label in free:
         load_up, load_down = _load(up, label), _load(down, label)
         side, sign = (up, -1.0) if load_up <= load_down else (down, 1.0)
-        side.append(Label(label.key, label.lines, (label.anchor[0], sign * abs(label.anchor[1])), label.strong))
+        side.append(replace(label, anchor=(label.anchor[0], sign * abs(label.anchor[1]))))
     return up, down
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 
-from pentools.figures.pen.labels import LINE_MM, Placed
-from pentools.figures.pen.lettering import wrap
+from pentools.figures.pen.labels import Placed
+from pentools.figures.pen.lettering import LINE_MM, wrap
+from pentools.figures.pen.marks import TAG_MM, draw_tag
 from pentools.figures.pen.paint import View
 from pentools.figures.pen.svg import INK, OXBLOOD, PAPER, SLATE, Picture, element, number
 from pentools.systems.anatomy import Span
@@ -158,12 +159,21 @@ def draw_side(picture: Picture, view: View, placed: Sequence[Placed], rail: floa
         picture.line(line, stroke=PAPER, stroke_width=0.75, stroke_opacity=0.75)
         picture.line(line, stroke=colour if label.strong else SLATE, stroke_width=0.2, data_leader=label.key)
         picture.add(element("circle", cx=x, cy=y, r=0.42, fill=colour))
-        top = rail + item.top if sign > 0 else rail - item.bottom
-        for index, words in enumerate(label.lines):
-            foot = top + LINE_MM * index + 3.1
-            picture.text(item.middle, foot, words, anchor="middle", colour=colour, bold=label.strong)
-        box = " ".join(number(v) for v in (item.left, top, item.right, top + item.bottom - item.top))
-        picture.add(element("g", data_label=label.key, data_box=box))
+        _words(picture, item, rail + item.top if sign > 0 else rail - item.bottom, colour)
+
+
+def _words(picture: Picture, item: Placed, top: float, colour: str) -> None:
+    """The tags and the words of a label, and its box for whoever reads the drawing."""
+    label = item.label
+    middle = top + 0.5 * label.height_mm()
+    for place, mark in enumerate(label.marks):
+        draw_tag(picture, item.left + (place + 0.5) * TAG_MM, middle, mark)
+    first = middle - 0.5 * LINE_MM * len(label.lines) + 3.1
+    for index, words in enumerate(label.lines):
+        foot = first + LINE_MM * index
+        picture.text(item.middle + 0.5 * label.tags_mm, foot, words, anchor="middle", colour=colour, bold=label.strong)
+    box = " ".join(number(v) for v in (item.left, top, item.right, top + label.height_mm()))
+    picture.add(element("g", data_label=label.key, data_box=box))
 
 
 def with_article(words: str) -> str:

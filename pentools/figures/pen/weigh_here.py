@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
-from pentools.figures.pen.labels import LINE_MM
-from pentools.figures.pen.lettering import wrap
+from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.outline import outline_of
 from pentools.figures.pen.paint import View, paint_pieces
 from pentools.figures.pen.sheet import EDGE_MM, draw_caption, draw_title

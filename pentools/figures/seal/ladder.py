@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
-from pentools.figures.pen.labels import LINE_MM
-from pentools.figures.pen.lettering import text_width_mm, wrap
+from pentools.figures.pen.lettering import LINE_MM, text_width_mm, wrap
 from pentools.figures.pen.sheet import EDGE_MM, draw_title
 from pentools.figures.pen.svg import INK, JADE, OXBLOOD, PAPER, RULE, SLATE, Picture, element, number
 from pentools.record.stages.seal.kinds import PLACES

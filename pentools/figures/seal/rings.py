@@ -10,8 +10,7 @@ from pentools.calc.seal.gland import Gland, GlandState
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
 from pentools.figures.pen.dimensions import arrow
-from pentools.figures.pen.labels import LINE_MM
-from pentools.figures.pen.lettering import wrap
+from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.sheet import EDGE_MM, draw_title
 from pentools.figures.pen.svg import INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
 from pentools.figures.seal.ladder import ladder_drawing
