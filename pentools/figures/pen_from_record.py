@@ -9,6 +9,9 @@ from typing import TYPE_CHECKING
 from pentools.errors import InputError
 from pentools.figures.pen.section_view import PenOptions, draw_pen
 from pentools.record.stages.common import SEVERITIES
+from pentools.record.stages.job.intake_kinds import ARRIVAL, PART_CONDITION
+from pentools.record.stages.weighing.kinds import DIMENSIONS
+from pentools.systems.dimensions import ASKED
 from pentools.systems.parts import drawn_part, part_name, parts_of
 from pentools.systems.registry import SYSTEMS
 from pentools.systems.shape import PenShape, shape_from_measurements
@@ -20,28 +23,18 @@ if TYPE_CHECKING:
 
 __all__ = ["pen_drawing", "pen_shape"]
 
-_INTAKE_NAMES = {
-    "capped_mm": "capped_length", "cap_mm": "cap_length", "cap_outside_mm": "cap_diameter",
-    "barrel_mm": "barrel_length", "barrel_outside_mm": "barrel_diameter", "section_mm": "section_length",
-    "section_outside_mm": "section_diameter", "nib_mm": "nib_length", "end_mm": "end_length",
-}  # fmt: skip
-_FILLER_NAMES = {
-    "bore": "bore", "rod": "rod", "stroke": "stroke", "outside": "sac_outside", "wall": "sac_wall",
-    "reach": "breather_length", "tube": "breather_diameter", "depth": "barrel_depth", "length": "length",
-}  # fmt: skip
+_DRAWN_AS = {"length": "length", "depth": "barrel_depth"}  # a length is that of the sac, the tube or the cartridge
 _OUTSIDE = ("nib", "feed", "section", "barrel", "cap-threads", "ink-space")
 
 
 def _lengths(job: Job) -> dict[str, float]:
+    """Drawn dimension -> length [mm]: the filler's own dimensions, and those taken as the pen came in."""
     found: dict[str, float] = {}
-    for names, values in (
-        (_FILLER_NAMES, job.values("fill test", "dimensions")),
-        (_INTAKE_NAMES, job.values("intake", "arrival")),
-    ):
-        for name, drawn in names.items():
-            reading = values.get(name)
-            if isinstance(reading, Reading) and reading.value > 0:
-                found[drawn] = reading.value
+    for form in (job.newest(DIMENSIONS), job.newest(ARRIVAL)):
+        for asked, dimension in ASKED.items():
+            reading = getattr(form, asked, None)
+            if isinstance(reading, Reading) and reading.unit == "mm" and reading.value > 0:
+                found[_DRAWN_AS.get(asked, dimension.name)] = reading.value
     return found
 
 
@@ -59,21 +52,21 @@ def pen_shape(job: Job) -> PenShape | None:
         None where the filling system is not named; dimensions that contradict each other are left out, so that the
         drawing never stands in the way of the work.
     """
-    system = job.values("intake", "arrival")["system"]
-    if system is None or str(system) not in SYSTEMS:
+    system = job.newest(ARRIVAL).system
+    if system is None or system not in SYSTEMS:
         return None
     lengths = _lengths(job)
     try:
-        return shape_from_measurements(str(system), lengths)
+        return shape_from_measurements(system, lengths)
     except InputError:
         kept: dict[str, float] = {}
         for name, value in lengths.items():
             try:
-                shape_from_measurements(str(system), {**kept, name: value})
+                shape_from_measurements(system, {**kept, name: value})
             except InputError:
                 continue
             kept[name] = value
-        return shape_from_measurements(str(system), kept)
+        return shape_from_measurements(system, kept)
 
 
 def _shown_at(system: str, part: str) -> str | None:
@@ -99,13 +92,23 @@ def _named_in(system: str, general: str, seen: str) -> str | None:
 def _marks(job: Job, system: str) -> list[tuple[str, str, str]]:
     words = dict(SEVERITIES)
     marks = []
-    for _, values in job.log("condition", "part"):
-        grade = str(values["severity"])
-        general, seen = str(values["part"]), str(values["seen"])
-        part = _named_in(system, general, seen) or _shown_at(system, general)
-        if part is not None and grade != "0":
-            marks.append((part, seen, words[grade].split(":")[0]))
+    for logged in job.log(PART_CONDITION):
+        noted = logged.values
+        if noted.part is None or noted.seen is None or noted.severity in (None, "0"):
+            continue
+        part = _named_in(system, noted.part, noted.seen) or _shown_at(system, noted.part)
+        if part is not None:
+            marks.append((part, noted.seen, words[noted.severity].split(":")[0]))
     return marks
+
+
+def _finding(marks: Sequence[tuple[str, str, str]]) -> str | None:
+    """What was noted, the gravest first, as the drawing's title; None where nothing was."""
+    if not marks:
+        return None
+    part, _, severity = max(marks, key=lambda mark: mark[2])
+    faults = "1 fault was" if len(marks) == 1 else f"{len(marks)} faults were"
+    return f"{faults} noted; the gravest is at the {part_name(part)}: {severity.lstrip('0123456789 ')}."
 
 
 def pen_drawing(
@@ -128,7 +131,7 @@ def pen_drawing(
     marks : sequence of (str, str, str) or None
         Part, what is wrong, how grave; None marks the faults of the condition survey, an empty one marks none.
     title : str or None
-        The drawing's title.
+        The drawing's title; None says what was noted, where the survey's faults are marked.
     dimensions : sequence of str
         Lengths shown with arrows.
     width_mm : float
@@ -144,9 +147,15 @@ def pen_drawing(
         return None
     chosen = _marks(job, shape.system) if marks is None and not highlight else list(marks or ())
     bright = [part for name in highlight if (part := _shown_at(shape.system, name)) is not None]
+    found = _finding(chosen) if marks is None else None
     return draw_pen(
         shape,
         PenOptions(
-            title=title, highlight=bright, highlight_word="", marks=chosen, dimensions=dimensions, width_mm=width_mm
+            title=title or found,
+            highlight=bright,
+            highlight_word="",
+            marks=chosen,
+            dimensions=dimensions,
+            width_mm=width_mm,
         ),
     )

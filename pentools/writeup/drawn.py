@@ -108,7 +108,7 @@ def pen_with_faults(job: Job) -> Drawing | None:
     """The pen in section with the faulty parts marked."""
     from pentools.figures.pen_from_record import pen_drawing
 
-    return _if_it_adds_up(lambda: pen_drawing(job, title="The pen in section, with its faults marked"))
+    return _if_it_adds_up(lambda: pen_drawing(job))
 
 
 def _state_of(job: Job) -> str:

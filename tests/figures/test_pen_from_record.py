@@ -81,3 +81,30 @@ def test_a_part_the_pen_has_not_is_passed_over(job):
     fault(job, "inner-cap", "1", "A ring of ink.")
     assert pen_drawing(job, highlight=("no such part",)) is not None
     assert pen_drawing(job) is not None
+
+
+def test_the_height_the_liquid_is_lifted_is_no_head_and_what_stands_in_the_barrel_no_nipple(job):
+    arrive(job, "plunger-vacuum")
+    job.add("fill test", "dimensions", {"bore": "8.50 mm", "rod": "2.60 mm", "head": "20 mm", "nipple": "6.0 mm"})
+    shape = pen_shape(job)
+    assert (shape.rod_mm, shape.head_diameter_mm, shape.nipple_mm) == (2.6, None, None)
+
+
+def test_lengths_of_a_filler_are_those_of_its_own_parts(job):
+    arrive(job, "lever-sac", end_mm="12.0 mm", nib_mm="19.0 mm")
+    job.add("fill test", "dimensions", {"outside": "6.80 mm", "wall": "0.5 mm", "length": "44 mm"})
+    shape = pen_shape(job)
+    assert (shape.sac_outside_mm, shape.sac_wall_mm, shape.sac_length_mm) == (6.8, 0.5, 44.0)
+    assert (shape.nib_length_mm, shape.end_length_mm) == (19.0, 12.0)
+
+
+def test_the_title_says_how_much_was_noted_and_where_it_is_gravest(job):
+    arrive(job, "piston")
+    assert pen_drawing(job).title == "The parts of a piston filler, in section."
+    fault(job, "clip", "1", "tarnished")
+    assert pen_drawing(job).title == "1 fault was noted; the gravest is at the clip: slight."
+    fault(job, "seals", "4", "shrunken")
+    fault(job, "nib", "2", "bent")
+    fault(job, "cap", "0", "sound")
+    assert pen_drawing(job).title == "3 faults were noted; the gravest is at the head seal: lost."
+    assert pen_drawing(job, title="Mine").title == "Mine"

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from pentools.fields import Audience, Field, ask
+from pentools.systems.dimensions import ASKED
 from pentools.systems.registry import system_choices
 
-__all__ = ["PARTS", "SEVERITIES", "length", "mass", "system_choices", "yes_no"]
+__all__ = ["PARTS", "SEVERITIES", "length", "mass", "measured", "system_choices", "yes_no"]
 
 PARTS: tuple[tuple[str, str], ...] = (
     ("cap", "cap"),
@@ -36,6 +39,11 @@ SEVERITIES: tuple[tuple[str, str], ...] = (
 def length(label: str, hint: str, low: float, high: float, *, audience: Audience = "everybody") -> Field:
     """A length of a pen part [mm] with its plausible range."""
     return ask(label, "quantity", unit="mm", hint=hint, low=low, high=high, audience=audience)
+
+
+def measured(name: str) -> Field:
+    """A length of the pen as the vocabulary of dimensions has it: label, unit, range and hint are written there."""
+    return replace(ASKED[name].field(), name="", audience="everybody")
 
 
 def mass(label: str, hint: str, *, required: bool = False) -> Field:

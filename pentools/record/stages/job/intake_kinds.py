@@ -7,7 +7,7 @@ from typing import Annotated
 from pentools.fields import ask
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
-from pentools.record.stages.common import PARTS, SEVERITIES, length, mass, system_choices, yes_no
+from pentools.record.stages.common import PARTS, SEVERITIES, mass, measured, system_choices, yes_no
 from pentools.units import Reading
 
 __all__ = [
@@ -49,15 +49,15 @@ class Arrival(Form, frozen=True):
     arrived_on: Annotated[str | None, ask("Arrived on", "date", hint="2026-03-14", audience="everybody")] = None
     pieces: Annotated[tuple[str, ...] | None, ask("Pieces", "items", hint="cap; barrel; loose nib; box", audience="everybody")] = None
     mass_g: Annotated[Reading | None, mass("Mass as it arrived", "such as 16.42 g")] = None
-    capped_mm: Annotated[Reading | None, length("Length capped", "such as 128.5 mm or 5 1/16 in", 60, 220)] = None
-    cap_mm: Annotated[Reading | None, length("Length of the cap", "such as 62.0 mm", 20, 120)] = None
-    cap_outside_mm: Annotated[Reading | None, length("Cap, outside diameter", "at its widest, such as 14.1 mm", 6, 30)] = None
-    barrel_mm: Annotated[Reading | None, length("Length of the barrel", "without section and end knob, such as 70.0 mm", 20, 160)] = None
-    barrel_outside_mm: Annotated[Reading | None, length("Barrel, outside diameter", "at its widest, such as 12.6 mm", 5, 30)] = None
-    section_mm: Annotated[Reading | None, length("Length of the section", "such as 16.0 mm", 5, 50)] = None
-    section_outside_mm: Annotated[Reading | None, length("Section, outside diameter", "at its middle, such as 9.8 mm", 4, 25)] = None
-    nib_mm: Annotated[Reading | None, length("Nib, length that shows", "from section to tip, such as 22.0 mm", 3, 45)] = None
-    end_mm: Annotated[Reading | None, length("Blind cap or end knob, length", "such as 12.0 mm", 2, 60)] = None
+    capped_mm: Annotated[Reading | None, measured("capped_mm")] = None
+    cap_mm: Annotated[Reading | None, measured("cap_mm")] = None
+    cap_outside_mm: Annotated[Reading | None, measured("cap_outside_mm")] = None
+    barrel_mm: Annotated[Reading | None, measured("barrel_mm")] = None
+    barrel_outside_mm: Annotated[Reading | None, measured("barrel_outside_mm")] = None
+    section_mm: Annotated[Reading | None, measured("section_mm")] = None
+    section_outside_mm: Annotated[Reading | None, measured("section_outside_mm")] = None
+    nib_mm: Annotated[Reading | None, measured("nib_mm")] = None
+    end_mm: Annotated[Reading | None, measured("end_mm")] = None
 
 
 ARRIVAL = Kind("intake", "arrival", "What arrived", Arrival, log=False)
