@@ -75,6 +75,10 @@ def _soak(*, part: str, phase: str, elapsed: float, left: float | None, limit: f
     return f"{part}: {left:.{0 if phase == 'running' else 1}f} min left of {plain(limit, 6)}."
 
 
+def _too_long(*, what: str, minutes: float, limit: float) -> str:
+    return f"{what}: {minutes:.0f} min, {minutes - limit:.0f} more than the limit of {plain(limit, 6)} min. Look for change, and write down what you see."
+
+
 def _plasticiser(*, count: int) -> str:
     return f"{count} heating{'s' if count > 1 else ''} so far; each costs celluloid some plasticiser."
 
@@ -123,6 +127,17 @@ WORDS: Mapping[str, Template] = {
     "peroxide": f"Never with vinegar or acetone, never on cellulose nitrate. {CLOSING_LINE}",
     "strong-peroxide": f"{{percent:g}} % is more than the {{usual:g}} % from a chemist’s shelf, which is enough for any pen. {CLOSING_LINE}",
     "printed-chart": "A printed chart says {printed:.2f} parts here, {off:.0%} {way}: that contradicts the room the flakes take up.",
+    # what the record says of opening and cleaning
+    "not-named:part": "The material of the {part} is not named: no heat and no soak for it, and the strictest limits.",
+    "heat-held": "Heatings are logged although {why}.",
+    "heat-held:joint": "Heatings are logged although it is not named what was warmed at the joint {joints:and}.",
+    "tray": "Parts came off, and no parts tray is listed.",
+    "soak-held": "Baths are logged although {why}.",
+    "soak-running": "A soak is still running. Take the part out, and save that.",
+    "not-wetting": "Water does not spread on the {part} yet; rinse it again.",
+    "never": "{what}: it was done although the table says never, because {why}.",
+    "too-long": _too_long,
+    "drying": "The {dry}: nothing is sealed, weighed or warmed before.",
     # the order of work
     "out of order": _out_of_order,
     "apart": "It is apart as far as the order of work goes.",

@@ -3,22 +3,29 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.soak import Soak, SoakState, soak_clock
 from pentools.record.entries import now
+from pentools.record.kinds import as_dict
 from pentools.record.stages.common import PARTS
-from pentools.record.stages.treatment.cleaning_kinds import BATHS
+from pentools.record.stages.treatment.cleaning_kinds import (
+    BATH,
+    BATHS,
+    DRYING,
+    FLUSH_MIX,
+    SOAK_ENDED,
+    SOAK_STARTED,
+    SoakStarted,
+)
 from pentools.record.stages.treatment.facts import limit_for
+from pentools.record.view import once_a_state
 from pentools.sums.treatment.mix import MIX
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.calc.treatment.limits import TreatmentLimit
-    from pentools.fields import Value
-    from pentools.record.entries import Entry
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
 
@@ -106,29 +113,28 @@ class Drying:
         return f"{name} dry" if self.over else f"{name} dries until {self.until:%d %b %H:%M}"
 
 
+@once_a_state
 def soaks_of(job: Job) -> tuple[SoakRun, ...]:
     """All soaks of a job in order; an end belongs to the last soak of the same part that still runs."""
     found: list[SoakRun] = []
-    ends = {entry.id: values for entry, values in job.log("clean", "soak ended")}
-    starts = {entry.id: values for entry, values in job.log("clean", "soak started")}
+    ends = {logged.entry.id: logged.values for logged in job.log(SOAK_ENDED)}
+    starts = {logged.entry.id: logged.values for logged in job.log(SOAK_STARTED)}
     for entry in job.record.live("clean"):
-        if entry.id in starts:
-            found.append(_begun(job, entry, starts[entry.id]))
-        elif entry.id in ends:
-            part = str(ends[entry.id]["part"])
-            running = [i for i, soak in enumerate(found) if soak.part == part and soak.ended is None]
+        start, end = starts.get(entry.id), ends.get(entry.id)
+        if start is not None and start.part is not None and start.bath is not None:
+            found.append(_begun(job, entry.time, start.part, start))
+        if end is not None:
+            running = [i for i, soak in enumerate(found) if soak.part == end.part and soak.ended is None]
             if running:
-                soak = found[running[-1]]
-                out = str(ends[entry.id]["came_out"] or "")
-                found[running[-1]] = SoakRun(soak.part, soak.bath, soak.started, entry.time, soak.limit_min, out)
+                found[running[-1]] = replace(found[running[-1]], ended=entry.time, came_out=end.came_out or "")
     return tuple(found)
 
 
-def _begun(job: Job, entry: Entry, values: dict[str, Value]) -> SoakRun:
-    part, bath, own = str(values["part"]), str(values["bath"]), values["limit"]
-    limits = [limit_for(job, part, bath).max_minutes, own.value if isinstance(own, Reading) else None]
+def _begun(job: Job, moment: dt.datetime, part: str, said: SoakStarted) -> SoakRun:
+    bath = said.bath or "cold water soak"
+    limits = (limit_for(job, part, bath).max_minutes, None if said.limit is None else said.limit.value)
     known = [limit for limit in limits if limit is not None]
-    return SoakRun(part, bath, entry.time, None, min(known) if known else None)
+    return SoakRun(part, bath, moment, None, min(known, default=None))
 
 
 def running_soaks(job: Job) -> tuple[SoakRun, ...]:
@@ -136,23 +142,20 @@ def running_soaks(job: Job) -> tuple[SoakRun, ...]:
     return tuple(soak for soak in soaks_of(job) if soak.ended is None)
 
 
-def baths_done(job: Job) -> list[tuple[str, str, float | None, str]]:
+@once_a_state
+def baths_done(job: Job) -> tuple[tuple[str, str, float | None, str], ...]:
     """Baths and soaks that are over: part, bath, minutes [min] or None, what came out."""
     found = []
-    for _, values in job.log("clean", "bath"):
-        minutes = values["minutes"]
-        taken = minutes.value if isinstance(minutes, Reading) else None
-        found.append((str(values["part"]), str(values["bath"]), taken, str(values["came_out"] or "")))
-    return found + [(s.part, s.bath, s.minutes, s.came_out) for s in soaks_of(job) if s.ended is not None]
+    for logged in job.log(BATH):
+        said = logged.values
+        if said.part is not None and said.bath is not None:
+            minutes = None if said.minutes is None else said.minutes.value
+            found.append((said.part, said.bath, minutes, said.came_out or ""))
+    return (*found, *((s.part, s.bath, s.minutes, s.came_out) for s in soaks_of(job) if s.ended is not None))
 
 
 def bath_findings(job: Job) -> tuple[Finding, ...]:
     """What the baths that are over say against the limits.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------
@@ -162,12 +165,11 @@ def bath_findings(job: Job) -> tuple[Finding, ...]:
     found = []
     for part, bath, minutes, _ in baths_done(job):
         limit = limit_for(job, part, bath)
-        what = f"{_PARTS[part]} in {_LABELS[bath]}"
+        what, most = f"{_PARTS[part]} in {_LABELS[bath]}", limit.max_minutes
         if limit.verdict == "never":
-            found.append(Finding("warning", f"{what}: it was done although the table says never, because {limit.reason}.", "never"))  # fmt: skip
-        elif limit.max_minutes is not None and minutes is not None and minutes > limit.max_minutes:
-            text = f"{what}: {minutes:.0f} min, {minutes - limit.max_minutes:.0f} more than the limit of {limit.max_minutes:g} min. Look for change, and write down what you see."
-            found.append(Finding("warning", text, "too-long"))
+            found.append(Finding("warning", "treatment.never", what=what, why=limit.reason))
+        elif most is not None and minutes is not None and minutes > most:
+            found.append(Finding("warning", "treatment.too-long", what=what, minutes=minutes, limit=most))
     return tuple(found)
 
 
@@ -176,8 +178,6 @@ def drying_of(job: Job, moment: dt.datetime | None = None) -> tuple[Drying, ...]
 
     Parameters
     ----------
-    job : Job
-        The job.
     moment : datetime or None
         The moment asked about; now by default.
 
@@ -188,22 +188,22 @@ def drying_of(job: Job, moment: dt.datetime | None = None) -> tuple[Drying, ...]
     """
     at = moment or now()
     newest: dict[str, Drying] = {}
-    for entry, values in job.log("clean", "drying"):
-        hours, ago = values["hours"], values["begun_ago"]
-        assert isinstance(hours, Reading)
-        begun = entry.time - dt.timedelta(hours=ago.value if isinstance(ago, Reading) else 0.0)
+    for logged in job.log(DRYING):
+        part, hours, ago = logged.values.part, logged.values.hours, logged.values.begun_ago
+        if part is None or hours is None:
+            continue
+        begun = logged.entry.time - dt.timedelta(hours=0.0 if ago is None else ago.value)
         until = begun + dt.timedelta(hours=hours.value)
-        newest[str(values["part"])] = Drying(str(values["part"]), until, until <= at)
+        newest[part] = Drying(part, until, until <= at)
     return tuple(sorted(newest.values(), key=lambda dry: dry.until))
 
 
+@once_a_state
 def mix_of(job: Job) -> SumAnswer | None:
     """The flush mix as it was entered; None where none was.
 
     Parameters
     ----------
-    job : Job
-        The job.
 
     Returns
     -------
@@ -215,8 +215,8 @@ def mix_of(job: Job) -> SumAnswer | None:
     InputError
         If a figure is out of its range.
     """
-    values = job.values("clean", "flush mix")
-    return None if values["ammonia"] is None else MIX.run(values)
+    said = job.newest(FLUSH_MIX)
+    return None if said.ammonia is None else MIX.run(as_dict(FLUSH_MIX, said))
 
 
 def cleaning_findings(job: Job, moment: dt.datetime | None = None) -> tuple[Finding, ...]:
@@ -224,8 +224,6 @@ def cleaning_findings(job: Job, moment: dt.datetime | None = None) -> tuple[Find
 
     Parameters
     ----------
-    job : Job
-        The job.
     moment : datetime or None
         The moment asked about; now by default.
 
@@ -239,11 +237,7 @@ def cleaning_findings(job: Job, moment: dt.datetime | None = None) -> tuple[Find
     found += bath_findings(job)
     mix = mix_of(job)
     found += mix.findings if mix is not None else ()
-    found += [
-        Finding("note", f"The {dry.sentence}: nothing is sealed, weighed or warmed before.", "drying")
-        for dry in drying_of(job, at)
-        if not dry.over
-    ]
+    found += [Finding("note", "treatment.drying", dry=dry.sentence) for dry in drying_of(job, at) if not dry.over]
     return gravest_first(found)
 
 
@@ -252,8 +246,6 @@ def cleaning_sentence(job: Job, moment: dt.datetime | None = None) -> str:
 
     Parameters
     ----------
-    job : Job
-        The job.
     moment : datetime or None
         The moment asked about; now by default.
 

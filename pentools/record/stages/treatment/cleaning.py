@@ -32,15 +32,16 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         return ()
     found = [f.under("Cleaning") for f in bath_findings(job) if f.level in ("warning", "stop")]
     if running_soaks(job):
-        found.insert(0, Finding("warning", "Cleaning: a soak is still running. Take the part out, and save that.", "soak-running"))  # fmt: skip
-    if job.held("soak"):
-        found.append(Finding("warning", f"Cleaning: baths are logged although {job.held('soak')}.", "soak-held"))
-    unwetted = {str(v["part"]): v["wets"] for _, v in job.log("clean", "rinse")}
+        found.insert(0, Finding("warning", "treatment.soak-running").under("Cleaning"))
+    wet = any(job.log(kind) for kind in (BATH, SOAK_STARTED, RINSE))
+    if wet and job.held("soak"):
+        found.append(Finding("warning", "treatment.soak-held", why=job.held("soak")).under("Cleaning"))
     labels = dict(PARTS)
+    spreads = {logged.values.part: logged.values.wets for logged in job.log(RINSE)}
     found += [
-        Finding("warning", f"Cleaning: water does not spread on the {labels[part]} yet; rinse it again.", "not-wetting")
-        for part, wets in unwetted.items()
-        if wets is False
+        Finding("warning", "treatment.not-wetting", part=labels[part]).under("Cleaning")
+        for part, wets in spreads.items()
+        if wets is False and part is not None
     ]
     return tuple(found)
 

@@ -8,14 +8,14 @@ from pentools import tables
 from pentools.calc.treatment.cautions import Caution, cautions_for
 from pentools.calc.treatment.limits import Overrule, TreatmentLimit, Verdict, strictest, treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN, material_name, treatment_name
-from pentools.record.registry import STAGES
 from pentools.record.stages.common import PARTS
-from pentools.units import Reading
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.treatment.opening_kinds import CAUTION_READ, MATERIAL, OVERRULE
+from pentools.record.view import once_a_state
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
-    from pentools.fields import Value
     from pentools.record.job import Job
 
 __all__ = [
@@ -23,7 +23,6 @@ __all__ = [
     "all_materials",
     "cautions_of",
     "cautions_read",
-    "has_opening",
     "limit_for",
     "limit_of_materials",
     "material_is_named",
@@ -58,18 +57,12 @@ def material_words(text: str, part: str = "") -> tuple[str, str]:
     return material_name(text, _names(), part)
 
 
-def has_opening() -> bool:
-    """Whether the kit has a stage in which materials are named part by part."""
-    return "open" in STAGES
-
-
+@once_a_state
 def materials_of(job: Job, part: str) -> tuple[str, ...]:
     """What a part is made of.
 
     Parameters
     ----------
-    job : Job
-        The job.
     part : str
         A key of the parts; "whole" stands for all that are named.
 
@@ -85,9 +78,9 @@ def materials_of(job: Job, part: str) -> tuple[str, ...]:
         return tuple(found)
     if part in logged:
         return (logged[part],)
-    arrival = job.values("intake", "arrival")["material"]
+    arrival = job.newest(ARRIVAL).material
     if part in BODY_PARTS and arrival is not None:
-        return (material_words(str(arrival), part)[0],)
+        return (material_words(arrival, part)[0],)
     return (UNKNOWN,)
 
 
@@ -96,8 +89,6 @@ def material_is_named(job: Job, part: str = "barrel") -> bool:
 
     Parameters
     ----------
-    job : Job
-        The job.
     part : str
         A key of the parts; "whole" asks for cap, barrel and every part that has an entry. The barrel stands for the
         pen where no part is in question yet.
@@ -110,14 +101,13 @@ def material_is_named(job: Job, part: str = "barrel") -> bool:
     return UNKNOWN not in materials_of(job, part)
 
 
-def _logged(job: Job) -> dict[str, str]:
-    if not has_opening():
-        return {}
+@once_a_state
+def _logged(job: Job) -> Mapping[str, str]:
     found = {}
-    for _, values in job.log("open", "material"):
-        sure = values["sure"] is not False
-        part = str(values["part"])
-        found[part] = material_words(str(values["material"]), part)[0] if sure else UNKNOWN
+    for logged in job.log(MATERIAL):
+        part, material, sure = logged.values.part, logged.values.material, logged.values.sure
+        if part is not None:
+            found[part] = UNKNOWN if sure is False or material is None else material_words(material, part)[0]
     return found
 
 
@@ -134,19 +124,18 @@ def all_materials(job: Job) -> list[tuple[str, str, str]]:
     found += [
         (part, materials_of(job, part)[0], "as the intake says")
         for part in BODY_PARTS[:2]
-        if part not in logged and job.values("intake", "arrival")["material"] is not None
+        if part not in logged and job.newest(ARRIVAL).material is not None
     ]
     order = [key for key, _ in PARTS]
     return sorted(found, key=lambda row: order.index(row[0]))
 
 
+@once_a_state
 def limit_for(job: Job, part: str, treatment: str) -> TreatmentLimit:
     """How far a treatment may go on a part of this pen.
 
     Parameters
     ----------
-    job : Job
-        The job.
     part : str
         A key of the parts.
     treatment : str
@@ -174,30 +163,19 @@ def limit_of_materials(job: Job, materials: Iterable[str], treatment: str) -> Tr
 
 
 def _overrule(job: Job, material: str, treatment: str) -> Overrule | None:
-    if not has_opening():
-        return None
-    for _, values in reversed(job.log("open", "overrule")):
-        if (material_words(str(values["material"]))[0], values["treatment"]) == (material, treatment):
-            return Overrule(
-                cast("Verdict", values["verdict"]),
-                str(values["reason"]),
-                str(values["how_far"] or ""),
-                _of(values, "most_minutes"),
-                _of(values, "most_warmth"),
-            )
+    for logged in reversed(job.log(OVERRULE)):
+        said = logged.values
+        names = {material_words(said.material or "", part)[0] for part in ("", "nib")}
+        if said.verdict is not None and said.treatment == treatment and material in names:
+            minutes = None if said.most_minutes is None else said.most_minutes.value
+            warmth = None if said.most_warmth is None else said.most_warmth.value
+            return Overrule(cast("Verdict", said.verdict), said.reason or "", said.how_far or "", minutes, warmth)
     return None
-
-
-def _of(values: dict[str, Value], name: str) -> float | None:
-    value = values[name]
-    return value.value if isinstance(value, Reading) else None
 
 
 def cautions_read(job: Job) -> frozenset[str]:
     """Keys of the cautions that were acknowledged in this job."""
-    if not has_opening():
-        return frozenset()
-    return frozenset(str(values["caution"]) for _, values in job.log("open", "caution read"))
+    return frozenset(logged.values.caution for logged in job.log(CAUTION_READ) if logged.values.caution is not None)
 
 
 def cautions_of(job: Job, actions: Iterable[str], *, more_materials: Iterable[str] = ()) -> tuple[Caution, ...]:
@@ -205,8 +183,6 @@ def cautions_of(job: Job, actions: Iterable[str], *, more_materials: Iterable[st
 
     Parameters
     ----------
-    job : Job
-        The job.
     actions : iterable of str
         What is about to be done, as the table of cautions names it; at least one.
     more_materials : iterable of str

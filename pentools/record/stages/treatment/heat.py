@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -12,14 +11,13 @@ from pentools.calc.treatment.heat_log import HeatLog, HeatPass, read_heat_log
 from pentools.calc.treatment.heat_window import HeatWindow, heat_window
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.record.stages.treatment.facts import limit_of_materials, material_words, materials_of
-from pentools.record.stages.treatment.opening_kinds import JOINT_PLACES, JOINTS
+from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, JOINT, JOINT_PLACES, JOINTS, Joint
+from pentools.record.view import once_a_state
 from pentools.tables.source_words import source_words
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     import datetime as dt
 
-    from pentools.fields import Value
     from pentools.record.job import Job
 
 __all__ = ["JOINTS", "JointHeat", "heated_joints", "joint_body", "joint_heat", "stop_count"]
@@ -77,29 +75,30 @@ def stop_count() -> tuple[int, float]:
     return int(rules["heatings"]), rules["step"]
 
 
+@once_a_state
 def heated_joints(job: Job) -> tuple[str, ...]:
     """The joints that were looked at or warmed, the last one first."""
-    found = {e.id: str(v["joint"]) for kind in ("joint", "heat pass") for e, v in job.log("open", kind)}
-    return tuple(dict.fromkeys(found[e.id] for e in reversed(job.record.live("open")) if e.id in found))
+    found = {logged.entry.id: logged.values.joint for kind in (JOINT, HEAT_PASS) for logged in job.log(kind)}
+    joints = (found.get(entry.id) for entry in reversed(job.record.live("open")))
+    return tuple(dict.fromkeys(joint for joint in joints if joint is not None))
 
 
 def joint_body(job: Job, joint: str) -> str:
     """What is warmed at a joint: as its entry says, else as named for the part; "unknown" where it is not."""
     said = _newest(job, joint)
-    if said is not None and said["body"] is not None:
-        return material_words(str(said["body"]))[0]
+    if said is not None and said.body is not None:
+        return material_words(said.body)[0]
     names = materials_of(job, _WARMED.get(joint, "whole"))
     # of several, the one that gives way first
-    return min(names, key=lambda name: -1.0 if name == UNKNOWN else _limit_row(name))
+    return min(names, key=lambda name: -1.0 if name == UNKNOWN else _limit_of(name))
 
 
+@once_a_state
 def joint_heat(job: Job, joint: str) -> JointHeat | None:
     """What the record says of heat at a joint.
 
     Parameters
     ----------
-    job : Job
-        The job.
     joint : str
         A key of `JOINTS`.
 
@@ -115,7 +114,7 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
     label = dict(JOINTS).get(joint, joint)
     rows = tables.rows("heat_limits")
     window = heat_window(
-        body, str(said["sealant"]) if said is not None else UNKNOWN, rows, tables.rows("joint_sealants")
+        body, (said.sealant or UNKNOWN) if said is not None else UNKNOWN, rows, tables.rows("joint_sealants")
     )
     limit = window.body_limit_c
     own = limit_of_materials(job, (body,), "dry heat")
@@ -149,29 +148,23 @@ def _sentence(head: str, window: HeatWindow, limit_c: float | None, *, overruled
     return f"{head}, {window.verdict}{own}"
 
 
-def _limit_row(name: str) -> float:
-    row = next(
-        (r for r in tables.rows("heat_limits") if r["material"] == name and r["rule"] in ("working limit", "no heat")),
-        None,
-    )
-    return float(row["value"]) if row is not None and row["value"] else 0.0
+def _limit_of(name: str) -> float:
+    """The limit of a material's surface [°C]; 0 for one that is never warmed or has none."""
+    rows = (r for r in tables.rows("heat_limits") if r["material"] == name and r["rule"] == "working limit")
+    return float(next(rows, {"value": "0"})["value"])
 
 
-def _newest(job: Job, joint: str) -> Mapping[str, Value] | None:
-    log = [values for _, values in job.log("open", "joint") if values["joint"] == joint]
-    return log[-1] if log else None
+def _newest(job: Job, joint: str) -> Joint | None:
+    said = [logged.values for logged in job.log(JOINT) if logged.values.joint == joint]
+    return said[-1] if said else None
 
 
 def _passes(job: Job, joint: str) -> list[tuple[dt.date, HeatPass]]:
     found = []
-    for entry, values in job.log("open", "heat pass"):
-        if values["joint"] == joint:
-            surface = values["surface"]
-            one = HeatPass(
-                surface.value if isinstance(surface, Reading) else None,
-                str(values["moved"] or ""),
-                str(values["broke"] or ""),
-                values["free"] is True,
-            )
-            found.append((entry.time.date(), one))
+    for logged in job.log(HEAT_PASS):
+        said = logged.values
+        if said.joint == joint:
+            surface = None if said.surface is None else said.surface.value
+            one = HeatPass(surface, said.moved or "", said.broke or "", said.free is True)
+            found.append((logged.entry.time.date(), one))
     return found

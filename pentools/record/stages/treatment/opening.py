@@ -9,12 +9,13 @@ from pentools.calc.treatment.materials import UNKNOWN
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.facts import all_materials
-from pentools.record.stages.treatment.heat import heated_joints, joint_heat
+from pentools.record.stages.treatment.heat import heated_joints, joint_body, joint_heat
 from pentools.record.stages.treatment.opening_kinds import (
     BLOCK,
     CAUTION_READ,
     HEAT_PASS,
     JOINT,
+    JOINTS,
     MATERIAL,
     MET,
     OVERRULE,
@@ -34,28 +35,23 @@ def opening_findings(job: Job) -> tuple[Finding, ...]:
 
     Parameters
     ----------
-    job : Job
-        The job.
 
     Returns
     -------
     tuple of Finding
         On materials, on the heatings of each joint, and on the order of work.
     """
-    found: list[Finding] = []
     labels = dict(PARTS)
-    for part, name, _ in all_materials(job):
-        if name == UNKNOWN:
-            text = f"The material of the {labels[part]} is not named: no heat and no soak for it, and the strictest limits."
-            found.append(Finding("warning", text, "not-named"))
-    for joint in heated_joints(job):
-        heat = joint_heat(job, joint)
-        if heat is not None:
-            found += heat.findings
+    found = [Finding("warning", "treatment.not-named:part", part=labels[part]) for part, name, _ in all_materials(job) if name == UNKNOWN]  # fmt: skip
+    found += [finding for joint in heated_joints(job) for finding in _of_joint(job, joint)]
     order = order_of(job)
-    if order is not None:
-        found += order.findings
+    found += order.findings if order is not None else ()
     return gravest_first(found)
+
+
+def _of_joint(job: Job, joint: str) -> tuple[Finding, ...]:
+    heat = joint_heat(job, joint)
+    return () if heat is None else heat.findings
 
 
 def _state(job: Job) -> StageState:
@@ -77,11 +73,14 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         for f in opening_findings(job)
         if f.topic in topics and f.level in ("warning", "stop")
     ]
-    if job.record.live("open", "heat pass") and job.held("heat"):
-        found.insert(0, Finding("warning", f"Opening: heatings are logged although {job.held('heat')}.", "heat-held"))
-    off = [str(item) for _, v in job.log("open", "step") if isinstance(v["came_off"], tuple) for item in v["came_off"]]
-    if off and not job.record.live("open", "parts tray"):
-        found.append(Finding("note", "Opening: parts came off, and no parts tray is listed.", "tray"))
+    warmed = {logged.values.joint for logged in job.log(HEAT_PASS)} - {None}
+    if warmed and job.held("heat"):
+        found.insert(0, Finding("warning", "treatment.heat-held", why=job.held("heat")).under("Opening"))
+    unnamed = [label for key, label in JOINTS if key in warmed and joint_body(job, key) == UNKNOWN]
+    if unnamed and not job.record.releases("heat"):
+        found.insert(0, Finding("warning", "treatment.heat-held:joint", joints=unnamed).under("Opening"))
+    if any(logged.values.came_off for logged in job.log(STEP)) and not job.log(TRAY):
+        found.append(Finding("note", "treatment.tray").under("Opening"))
     return tuple(found)
 
 

@@ -10,8 +10,10 @@ from pentools.calc.treatment.limits import TreatmentLimit, identification_tests
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.facts import all_materials, limit_for, named_materials
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
+from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, STEP
 from pentools.record.stages.treatment.work import order_of, step_waits
 from pentools.tables.source_words import source_words
+from pentools.words import CERTAINTY
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -28,7 +30,6 @@ __all__ = [
 
 TREATMENTS_SHOWN = ("cold water soak", "flush mix soak", "ultrasonic", "dry heat", "alcohol")
 """The treatments of opening and cleaning, whose limits are shown for each part."""
-_CERTAINTY = {"primary": "read in the source", "secondary": "seen at second hand", "trade": "seen on a trade page"}
 
 
 def opening_sentence(job: Job) -> str:
@@ -36,8 +37,6 @@ def opening_sentence(job: Job) -> str:
 
     Parameters
     ----------
-    job : Job
-        The job.
 
     Returns
     -------
@@ -61,11 +60,11 @@ def opening_sentence(job: Job) -> str:
 
 def what_came_of_it(job: Job) -> str:
     """How it came apart, as one sentence for a page; empty where nothing was done."""
-    steps = len({v["number"] for _, v in job.log("open", "step") if v["number"] is not None}) + sum(
-        v["number"] is None for _, v in job.log("open", "step")
-    )
-    broke = any(v["broke"] for kind in ("step", "heat pass") for _, v in job.log("open", kind))
-    heatings = len(job.log("open", "heat pass"))
+    done = [logged.values for logged in job.log(STEP)]
+    warmings = [logged.values for logged in job.log(HEAT_PASS)]
+    steps = len({step.number for step in done} - {None}) + sum(step.number is None for step in done)
+    broke = any(one.broke for one in done) or any(one.broke for one in warmings)
+    heatings = len(warmings)
     if not steps and not heatings:
         names = named_materials(job)
         return f"It was not opened; what it is made of was told apart: {', '.join(names)}." if names else ""
@@ -78,8 +77,8 @@ def what_came_of_it(job: Job) -> str:
 
 def came_apart(job: Job) -> bool:
     """Whether anything came off or came free."""
-    off = any(values["came_off"] for _, values in job.log("open", "step"))
-    return off or any(values["free"] for _, values in job.log("open", "heat pass"))
+    off = any(logged.values.came_off for logged in job.log(STEP))
+    return off or any(logged.values.free for logged in job.log(HEAT_PASS))
 
 
 def limit_rows(part: str, limits: Iterable[TreatmentLimit]) -> list[tuple[str, ...]]:
@@ -103,7 +102,7 @@ def limit_rows(part: str, limits: Iterable[TreatmentLimit]) -> list[tuple[str, .
         if not far:  # the words have the numbers in them already
             far += [f"{limit.max_minutes:g} min"] if limit.max_minutes else []
             far += [f"{limit.max_c:g} °C"] if limit.max_c is not None else []
-        sure = _CERTAINTY.get(limit.certainty, limit.certainty)
+        sure = CERTAINTY.get(limit.certainty, limit.certainty)
         source = "; ".join(source_words(limit.source, "compatibility"))
         verdict: str = limit.verdict
         if limit.overruled is not None:
@@ -129,4 +128,4 @@ def limits_table(job: Job) -> list[tuple[str, ...]]:
 def no_harm_rows() -> list[tuple[str, ...]]:
     """Signs that tell materials apart without harm: material, sign, how sure."""
     tests = identification_tests(tables.rows("materials"))
-    return [(test.material, test.sign, _CERTAINTY.get(test.certainty, test.certainty)) for test in tests]
+    return [(test.material, test.sign, CERTAINTY[test.certainty]) for test in tests]

@@ -8,6 +8,11 @@ from pentools import tables
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.calc.treatment.order import OpeningOrder, OpeningStep, opening_order
 from pentools.record.holds import job_facts
+from pentools.record.kinds import as_dict
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.treatment.opening_kinds import BLOCK, JOINT, MET, STEP
+from pentools.record.stages.weighing.kinds import LEAK_CHECK
+from pentools.record.view import once_a_state
 from pentools.sums.seal.knockout import KNOCKOUT
 
 if TYPE_CHECKING:
@@ -20,39 +25,38 @@ UNSEALED = ("none", "silicone grease")
 """What may stand at a joint without sealing it: such a joint is not warmed."""
 
 
+@once_a_state
 def order_of(job: Job) -> OpeningOrder | None:
     """The order of work for the pen's filling system, as far as it has come.
 
     Parameters
     ----------
-    job : Job
-        The job.
 
     Returns
     -------
     OpeningOrder or None
         None where the filling system is not named or has no order on record.
     """
-    system = job.values("intake", "arrival")["system"]
+    system = job.newest(ARRIVAL).system or ""
     steps = tables.rows("opening_steps")
     count = sum(row["system"] == system for row in steps)
     if not count:
         return None
-    numbers = [values["number"] for _, values in job.log("open", "step")]
-    done = {number for number in numbers if isinstance(number, int) and 1 <= number <= count}
+    numbers = [logged.values.number for logged in job.log(STEP)]
+    done = {number for number in numbers if number is not None and 1 <= number <= count}
     without = ("sealed joint",) if _section_seal(job) in UNSEALED else ()
-    return opening_order(str(system), steps, tables.rows("opening_holds"), done=done, met=_met(job), without=without)
+    return opening_order(system, steps, tables.rows("opening_holds"), done=done, met=_met(job), without=without)
 
 
 def _section_seal(job: Job) -> str:
     """What the section's joint is sealed with, by its newest entry; "unknown" where nobody has looked."""
-    said = [str(values["sealant"]) for _, values in job.log("open", "joint") if values["joint"] == "section"]
-    return said[-1] if said else UNKNOWN
+    said = [logged.values.sealant for logged in job.log(JOINT) if logged.values.joint == "section"]
+    return (said[-1] if said else None) or UNKNOWN
 
 
 def _met(job: Job) -> set[str]:
     facts = job_facts(job)
-    met = {str(values["condition"]) for _, values in job.log("open", "met")}
+    met = {logged.values.condition for logged in job.log(MET) if logged.values.condition is not None}
     # what was named and agreed is asked of the record, not of a remark; a release with its reason lets it go
     met -= {"material-named"} | ({"heat-agreed"} if "heat" in facts.refusals else set())
     if facts.material_named or {"heat", "soak"} & set(facts.releases):
@@ -61,14 +65,14 @@ def _met(job: Job) -> set[str]:
         met.add("heat-agreed")
     if _section_seal(job) != UNKNOWN:
         met |= {"joint-known", "joint-known-front"}
-    if any(values["dry"] is False for _, values in job.log("fill test", "leak check")):
+    if any(logged.values.dry is False for logged in job.log(LEAK_CHECK)):
         met.add("leak-seen")
     return met & {row["key"] for row in tables.rows("opening_holds")}
 
 
 def opening_actions(job: Job) -> tuple[str, ...]:
     """What opening this pen may come to, as the table of cautions names it: always opening, and heat where it is likely."""
-    joints = [str(values["sealant"]) for _, values in job.log("open", "joint")]
+    joints = [logged.values.sealant or UNKNOWN for logged in job.log(JOINT)]
     actions = ["opening"]
     if any(sealant not in UNSEALED for sealant in joints) or job.record.live("open", "heat pass"):
         actions.append("dry heat")
@@ -87,8 +91,6 @@ def block_of(job: Job) -> SumAnswer | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
 
     Returns
     -------
@@ -100,7 +102,5 @@ def block_of(job: Job) -> SumAnswer | None:
     InputError
         If a size is out of range or contradicts another.
     """
-    values = job.values("open", "knock-out block")
-    if values["tail"] is None or values["shoulder"] is None or values["bore"] is None:
-        return None
-    return KNOCKOUT.run(values)
+    said = job.newest(BLOCK)
+    return None if None in (said.tail, said.shoulder, said.bore) else KNOCKOUT.run(as_dict(BLOCK, said))

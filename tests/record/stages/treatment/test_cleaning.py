@@ -77,7 +77,7 @@ def test_a_bath_the_table_forbids_is_named(job):
     put(job, 0, "bath", part="barrel", bath="ultrasonic", minutes=Reading(2.0, "min").as_json())
     [finding] = bath_findings(job)
     assert "never" in finding.text
-    assert baths_done(job) == [("barrel", "ultrasonic", 2.0, "")]
+    assert baths_done(job) == (("barrel", "ultrasonic", 2.0, ""),)
 
 
 def test_a_running_soak_and_a_surface_that_does_not_wet_are_checked(job):
