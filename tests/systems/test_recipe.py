@@ -12,6 +12,8 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 LIKE = "lever-sac"
+KEYED = ("filling_systems", "care_lines")
+"""Tables in which a system is told by its key; in the others there is a column for it."""
 
 WHAT_FOLLOWS = """
 import json
@@ -21,6 +23,7 @@ from pentools.figures.pen.measure_here import measurable
 from pentools.figures.pen.outline import outline_of
 from pentools.figures.pen.section_view import PenOptions, draw_pen
 from pentools.record.stages.common import system_choices
+from pentools.record.stages.job.care import care_lines
 from pentools.record.stages.job.intake import INTAKE
 from pentools.record.stages.weighing.filling import FILL_TEST
 from pentools.sums.weighing.capacity import CAPACITY
@@ -47,6 +50,7 @@ print(json.dumps({
     "measured": "sac_length" in measurable(key),
     "asked": [field.name for field in dimension_fields(key)],
     "in the record": {field.name for field in dimension_fields(key)} <= {field.name for field in dimensions.fields},
+    "care": care_lines("system", key),
     "share": answer.data["share_filled"],
     "suspects": len(fill_suspects(key)),
     "steps": len(opening_order(key, tables.rows("opening_steps"), tables.rows("opening_holds")).steps),
@@ -60,11 +64,15 @@ def recipe():
     return re.search(r"```python\n(.*?)```", section, re.DOTALL).group(1)
 
 
+def column_of(table, columns):
+    return "key" if table.stem in KEYED else "system" if "system" in columns else "systems"
+
+
 def add_rows(table, like, key):
     """The rows of a system that is alike, once more under the new key."""
     with table.open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
-    own = "key" if table.stem == "filling_systems" else "system" if "system" in rows[0] else "systems"
+    own = column_of(table, rows[0])
     if own == "systems":
         for row in rows:
             if like in row[own].split("; "):
@@ -81,7 +89,7 @@ def tables_of_systems(folder):
     for table in sorted(folder.glob("*.csv")):
         with table.open(encoding="utf-8", newline="") as file:
             columns = next(csv.reader(file))
-        if table.stem == "filling_systems" or {"system", "systems"} & set(columns):
+        if table.stem in KEYED or {"system", "systems"} & set(columns):
             yield table
 
 
@@ -124,6 +132,7 @@ def test_it_is_weighed_suspected_and_opened(followed):
     assert followed["share"] == pytest.approx(0.99, abs=0.02)
     assert followed["suspects"] >= 2
     assert followed["steps"] >= 5
+    assert len(followed["care"]) == 1
 
 
 def test_every_table_of_systems_knows_all_of_them():
@@ -132,6 +141,6 @@ def test_every_table_of_systems_knows_all_of_them():
     for table in tables_of_systems(ROOT / "pentools" / "tables"):
         with table.open(encoding="utf-8", newline="") as file:
             rows = list(csv.DictReader(file))
-        own = "key" if table.stem == "filling_systems" else "system" if "system" in rows[0] else "systems"
+        own = column_of(table, rows[0])
         named = {key for row in rows for key in row[own].split("; ") if key}
         assert named >= set(SYSTEMS), table.stem

@@ -8,7 +8,8 @@ from typing import Any
 from pentools.fields import Value
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.kinds import Kind
-from pentools.record.stages.job.release import ENDINGS, ending, suggested_care
+from pentools.record.stages.job.care import suggested_care
+from pentools.record.stages.job.release import ENDINGS, ending
 
 __all__ = ["ReleasePanel"]
 

@@ -1,0 +1,70 @@
+"""What an owner is told about care: from the filling system, what the pen is made of, and what was put into it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from pentools import tables
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.seal.kinds import SEALANT
+from pentools.record.stages.treatment.facts import materials_of
+from pentools.systems.registry import SYSTEMS
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+
+__all__ = ["care_lines", "suggested_care"]
+
+_FIRST = "Use water-based fountain pen ink only. Flush it with plain cool water when you change ink or put it away."
+_LAST = "Carry it nib up, and let it warm up uncapped before a flight or after the cold."
+_RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
+UNKNOWN = "unknown"
+
+
+class CareLine(msgspec.Struct, frozen=True):
+    """One row: what is said of a system, a material or a sealant."""
+
+    applies_to: str
+    key: str
+    line: str
+
+
+def care_lines(applies_to: str, key: str) -> tuple[str, ...]:
+    """What the table says of a system, a material or a sealant that was put in ("fitted")."""
+    rows = tables.read(CareLine, "care_lines")
+    return tuple(row.line for row in rows if (row.applies_to, row.key) == (applies_to, key))
+
+
+def _seals(job: Job, system: str) -> tuple[str, ...]:
+    """What the seals are made of; latex where they are a sac or a diaphragm of which nothing else is known."""
+    named = tuple(name for name in materials_of(job, "seals") if name != UNKNOWN)
+    rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
+    return named or (("latex",) if rubber else ())
+
+
+def suggested_care(job: Job) -> str:
+    """A draft of the care text; a body that is not named gets the strictest line.
+
+    Parameters
+    ----------
+    job : Job
+        Its intake names filling system and material; the opening names what each part is made of, the seal stage
+        what was put in.
+
+    Returns
+    -------
+    str
+        Sentences, the general ones first and last.
+    """
+    system = job.newest(ARRIVAL).system or ""
+    body = [name for part in ("barrel", "cap") for name in materials_of(job, part)]
+    nib = [name for name in materials_of(job, "nib") if name != UNKNOWN]
+    fitted = [logged.values.sealant or "" for logged in job.log(SEALANT)]
+    told = [
+        *care_lines("system", system),
+        *(line for name in (*body, *_seals(job, system), *nib) for line in care_lines("material", name)),
+        *(line for name in fitted for line in care_lines("fitted", name)),
+    ]
+    return " ".join((_FIRST, *dict.fromkeys(told), _LAST))

@@ -1,0 +1,108 @@
+"""Care follows from system, material and what was put in; what is not known gets the strictest line."""
+
+from pathlib import Path
+
+import pytest
+
+import pentools
+from pentools import tables
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import create_job
+from pentools.record.stages.job.care import care_lines, suggested_care
+from pentools.record.stages.seal.kinds import SEALANTS
+from pentools.systems.registry import SYSTEMS
+
+
+@pytest.fixture
+def job(tmp_path):
+    return create_job(open_bench_folder(tmp_path / "bench", create=True), "one")
+
+
+def arrive(job, system, material):
+    job.add("intake", "arrival", {"pen": "a pen", "system": system, "material": material})
+
+
+def test_every_system_every_material_and_every_sealant_has_its_line():
+    for key in SYSTEMS:
+        assert care_lines("system", key), key
+    for material in {row["material"] for row in tables.rows("compatibility")} | {"unknown"}:
+        assert care_lines("material", material), material
+    for key, _ in SEALANTS:
+        assert bool(care_lines("fitted", key)) == (key != "none"), key
+    known = {"system": set(SYSTEMS), "fitted": {key for key, _ in SEALANTS}}
+    for row in tables.rows("care_lines"):
+        assert row["key"] in known.get(row["applies_to"], {row["key"]}), row
+        assert row["line"].endswith("."), row
+        assert row["why"], row
+
+
+def test_a_lever_filler_of_celluloid(job):
+    arrive(job, "lever-sac", "celluloid")
+    said = suggested_care(job)
+    assert said.startswith("Use water-based fountain pen ink only.")
+    assert "Lift the lever slowly" in said
+    assert "do not soak it" in said
+    assert "Do not flush it with ammonia: it ages the rubber." in said
+    assert said.count("celluloid") == 0
+    assert said.endswith("before a flight or after the cold.")
+
+
+@pytest.mark.parametrize("system", ["bulb", "diaphragm-pump", "sleeve-squeeze", "bellows", "pneumatic-down-stroke"])
+def test_rubber_that_nobody_named_is_taken_as_latex(job, system):
+    arrive(job, system, "hard rubber")
+    assert "ages the rubber" in suggested_care(job)
+
+
+def test_a_silicone_sac_has_its_own_line(job):
+    arrive(job, "lever-sac", "celluloid")
+    job.add("open", "material", {"part": "seals", "material": "silicone", "told_by": "clear", "sure": "yes"})
+    said = suggested_care(job)
+    assert "ages the rubber" not in said
+    assert "do not leave ink in it for weeks" in said
+
+
+def test_a_piston_has_no_rubber_to_age(job):
+    arrive(job, "piston", "acrylic")
+    said = suggested_care(job)
+    assert "ammonia" not in said
+    assert "greased when it grows stiff" in said
+    assert "window cleaner" in said
+
+
+@pytest.mark.parametrize("material", ["", "perhaps celluloid", "blue stuff"])
+def test_a_body_that_is_not_named_gets_the_strictest_line(job, material):
+    arrive(job, "piston", material)
+    said = suggested_care(job)
+    assert "heat, flame, solvents and closed plastic boxes" in said
+    assert "do not soak it" in said
+
+
+def test_cap_and_barrel_of_two_materials_are_both_told(job):
+    arrive(job, "piston", "celluloid")
+    job.add("open", "material", {"part": "cap", "material": "silver", "told_by": "mark", "sure": "yes"})
+    said = suggested_care(job)
+    assert "Polish it rarely" in said
+    assert "closed plastic boxes" in said
+
+
+def test_what_was_put_in_is_told_once(job):
+    arrive(job, "lever-sac", "hard rubber")
+    assert "radiator" not in suggested_care(job)
+    for place in ("sac", "section"):
+        job.add("seal", "sealant", {"sealant": "shellac", "place": place})
+    said = suggested_care(job)
+    assert said.count("off the radiator") == 1
+    assert "dissolves" not in said  # the reason stays at the bench
+
+
+def test_no_system_is_named_in_the_code_of_care():
+    for module in ("care", "release"):
+        text = (Path(pentools.__file__).parent / "record" / "stages" / "job" / f"{module}.py").read_text("utf-8")
+        assert not [key for key in SYSTEMS if f'"{key}"' in text and key not in ("bulb", "bellows")], (
+            module
+        )  # parts too
+
+
+def test_no_line_is_written_twice():
+    keys = [(row["applies_to"], row["key"]) for row in tables.rows("care_lines")]
+    assert len(set(keys)) == len(keys)
