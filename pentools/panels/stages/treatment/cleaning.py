@@ -31,6 +31,7 @@ from pentools.record.stages.treatment.baths import (
     running_soaks,
     soaks_of,
 )
+from pentools.record.stages.treatment.cleaning_kinds import BATH, FLUSH_MIX, SOAK_STARTED
 from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_for, materials_of
 from pentools.sums.treatment.mix import MIX
 
@@ -90,8 +91,10 @@ class CleanPanel(StagePanel):
                 word = "pt-error" if limit.verdict == "never" else "pt-hint"
                 shown.value = f'<p class="{word}">{escape(first_words(limit))}</p>'
                 actions.add(str(bath))
-        actions |= {str(values["bath"]) for kind in ("bath", "soak started") for _, values in self.job.log("clean", kind)}  # fmt: skip
-        if self.job.values("clean", "flush mix")["ammonia"] is not None:
+        used = [logged.values.bath for logged in self.job.log(BATH)]
+        used += [logged.values.bath for logged in self.job.log(SOAK_STARTED)]
+        actions |= {bath for bath in used if bath is not None}
+        if self.job.newest(FLUSH_MIX).ammonia is not None:
             actions.add("flush mix soak")
         self.cautions.show(cautions_of(self.job, actions), cautions_read(self.job))
         self._show_mix()
@@ -136,9 +139,9 @@ class CleanPanel(StagePanel):
         if kind.key == "soak ended" and not running:
             raise InputError("Part", "one that is in a bath now", label)
         if kind.key == "flush mix":
-            refused = [f.text for f in MIX.run(values).findings if f.topic == "refused"]
-            if refused:
-                raise HoldError(" ".join(refused))
+            stops = [f.text for f in MIX.run(values).findings if f.level == "stop"]
+            if stops:
+                raise HoldError(" ".join(stops))
 
     def _check_wet(self, part: str, bath: str) -> None:
         label = dict(PARTS)[part]

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.errors import InputError
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import BATHS, bath_findings, baths_done, mix_of, soaks_of
+from pentools.record.stages.treatment.cleaning_kinds import FLUSH_MIX, SOAK_ENDED, SOAK_STARTED
 from pentools.record.stages.treatment.facts import cautions_of, limit_for
 from pentools.writeup.blocks import Audience, Block, Findings, Lead, Notice, Paragraph, Section, Table
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
@@ -73,8 +74,7 @@ def _in_words(job: Job) -> str:
 
 def _soaks(job: Job, audience: Audience) -> list[Block]:
     rows = []
-    kind = job.stage("clean").kind("soak started")
-    strengths = [(entry.time, str(values["strength"] or "–")) for entry, values in job.log("clean", kind.key)]
+    strengths = [(logged.entry.time, logged.values.strength or "–") for logged in job.log(SOAK_STARTED)]
     for soak in soaks_of(job):
         strength = next((text for begun, text in strengths if begun == soak.started), "–")
         rows.append(
@@ -92,9 +92,9 @@ def _soaks(job: Job, audience: Audience) -> list[Block]:
     head = ("Date", *head) if audience == "client" else head
     first = 1 if audience == "client" else 0
     stray = [
-        str(values["came_out"])
-        for _, values in job.log("clean", "soak ended")
-        if values["came_out"] and str(values["came_out"]) not in {soak.came_out for soak in soaks_of(job)}
+        logged.values.came_out
+        for logged in job.log(SOAK_ENDED)
+        if logged.values.came_out and logged.values.came_out not in {soak.came_out for soak in soaks_of(job)}
     ]
     blocks: list[Block] = [Table("Soaks, by the clock", head, tuple(rows), numeric=(first + 3, first + 4))] if rows else []  # fmt: skip
     return [*blocks, *(Paragraph(f"What came out: {text}") for text in stray)]
@@ -121,7 +121,7 @@ def _mix(job: Job, stage: Stage, audience: Audience) -> list[Block]:
 
 def _caution(job: Job) -> list[Block]:
     used = {bath for _, bath, _, _ in baths_done(job)}
-    if "flush mix soak" not in used and job.values("clean", "flush mix")["ammonia"] is None:
+    if "flush mix soak" not in used and job.newest(FLUSH_MIX).ammonia is None:
         return []
     [bleach] = [c for c in cautions_of(job, ("flush mix soak",)) if c.key == "ammonia-bleach"]
     return [Notice(bleach.text, "Caution")]

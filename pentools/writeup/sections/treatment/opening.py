@@ -9,6 +9,7 @@ from pentools.errors import InputError
 from pentools.record.stages.treatment.facts import cautions_of, cautions_read
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
+from pentools.record.stages.treatment.opening_kinds import STEP
 from pentools.record.stages.treatment.words import came_apart, limits_table, what_came_of_it
 from pentools.record.stages.treatment.work import block_of, opening_actions
 from pentools.writeup.blocks import (
@@ -123,9 +124,10 @@ def _block(job: Job, stage: Stage, audience: Audience) -> list[Block]:
 def _photos(job: Job, audience: Audience) -> list[Block]:
     book = PhotoBook(job, audience)
     shown: dict[str, str] = {}
-    for _, step in job.log("open", "step"):
-        if step["photo"] is not None and book.allowed(str(step["photo"])):
-            shown.setdefault(str(step["photo"]), str(step["did"]))
+    for logged in job.log(STEP):
+        photo = logged.values.photo
+        if photo is not None and book.allowed(photo):
+            shown.setdefault(photo, logged.values.did or "")
     photos = []
     for file, did in shown.items():
         own = photo_of(job, file)

@@ -5,13 +5,9 @@ import pytest
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
 from pentools.record.stages.treatment.facts import (
-    all_materials,
     cautions_of,
     cautions_read,
     limit_for,
-    material_words,
-    materials_of,
-    named_materials,
 )
 from pentools.record.stages.treatment.heat import joint_body, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
@@ -26,40 +22,6 @@ def job(tmp_path):
 
 def arrive(job, material="celluloid", system="lever-sac"):
     job.add("intake", "arrival", {"pen": "a pen", "system": system, "material": material})
-
-
-@pytest.mark.parametrize(
-    ("text", "name"),
-    [
-        ("Green marbled celluloid", "celluloid"), ("ebonite", "hard rubber"), ("red hard rubber", "coloured hard rubber"),
-        ("faded ebonite", "faded hard rubber"), ("perhaps celluloid", "unknown"), ("casein?", "unknown"), ("wood", "unknown"),
-        ("green hard rubber", "unknown"), ("crazed celluloid", "degrading celluloid"), ("sweating celluloid", "degrading celluloid"), ("", "unknown"),
-    ],
-)  # fmt: skip
-def test_words_for_materials_never_read_kinder_than_they_are(text, name):
-    assert material_words(text)[0] == name
-
-
-def test_the_newest_word_on_a_part_counts_and_not_sure_is_unknown(job):
-    arrive(job)
-    assert materials_of(job, "barrel") == ("celluloid",)
-    assert materials_of(job, "section") == ("unknown",)
-    job.add("open", "material", {"part": "section", "material": "ebonite", "sure": "no"})
-    assert materials_of(job, "section") == ("unknown",)
-    job.add("open", "material", {"part": "section", "material": "ebonite", "sure": "yes"})
-    job.add("open", "material", {"part": "barrel", "material": "casein"})
-    assert materials_of(job, "section") == ("hard rubber",)
-    assert materials_of(job, "barrel") == ("casein",)
-    assert set(materials_of(job, "whole")) == {"celluloid", "casein", "hard rubber"}
-    assert set(named_materials(job)) == {"celluloid", "casein", "hard rubber"}
-    assert ("cap", "celluloid", "as the intake says") in all_materials(job)
-
-
-def test_the_whole_pen_takes_what_its_weakest_part_takes(job):
-    arrive(job)
-    job.add("open", "material", {"part": "section", "material": "ebonite"})
-    assert limit_for(job, "section", "cold water soak").max_minutes == 30
-    assert limit_for(job, "whole", "cold water soak").max_minutes == 15
 
 
 def test_an_overrule_holds_with_its_reason_and_the_table_stays_in_sight(job):
