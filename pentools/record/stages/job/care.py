@@ -9,7 +9,7 @@ import msgspec
 from pentools import tables
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import SEALANT
-from pentools.record.stages.treatment.facts import materials_of
+from pentools.record.stages.treatment.facts import limit_of_materials, materials_of
 from pentools.systems.registry import SYSTEMS
 
 if TYPE_CHECKING:
@@ -17,7 +17,10 @@ if TYPE_CHECKING:
 
 __all__ = ["care_lines", "suggested_care"]
 
-_FIRST = "Use water-based fountain pen ink only. Flush it with plain cool water when you change ink or put it away."
+_INK = "Use water-based fountain pen ink only."
+_FLUSH = "Flush it with plain cool water and nothing else when you change ink or put it away."
+_RINSE = "When you change ink or put it away, rinse it through the nib end only, with plain cool water and nothing else, and wipe the outside dry at once."
+_EMPTY = "Do not fill it, and ask before anything is done to it."
 _LAST = "Carry it nib up, and let it warm up uncapped before a flight or after the cold."
 _RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
 UNKNOWN = "unknown"
@@ -62,9 +65,12 @@ def suggested_care(job: Job) -> str:
     body = [name for part in ("barrel", "cap") for name in materials_of(job, part)]
     nib = [name for name in materials_of(job, "nib") if name != UNKNOWN]
     fitted = [logged.values.sealant or "" for logged in job.log(SEALANT)]
-    told = [
-        *care_lines("system", system),
-        *(line for name in (*body, *_seals(job, system), *nib) for line in care_lines("material", name)),
-        *(line for name in fitted for line in care_lines("fitted", name)),
-    ]
-    return " ".join((_FIRST, *dict.fromkeys(told), _LAST))
+    seals = _seals(job, system)
+    soaks = limit_of_materials(job, body, "cold water soak").verdict == "ok"
+    told = [line for name in (*body, *seals, *nib) for line in care_lines("material", name)]
+    told += [line for name in fitted for line in care_lines("fitted", name)]
+    if "degrading celluloid" in body:
+        return " ".join((_EMPTY, *dict.fromkeys(told)))
+    if soaks:  # water may stand only in what bears it
+        told += [line for key in (system, *seals) for line in care_lines("resting", key)]
+    return " ".join((_INK, _FLUSH if soaks else _RINSE, *care_lines("system", system), *dict.fromkeys(told), _LAST))

@@ -1,5 +1,6 @@
 """Care follows from system, material and what was put in; what is not known gets the strictest line."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
 from pentools.record.stages.job.care import care_lines, suggested_care
 from pentools.record.stages.seal.kinds import SEALANTS
+from pentools.record.stages.treatment.facts import limit_for
 from pentools.systems.registry import SYSTEMS
 
 
@@ -39,7 +41,9 @@ def test_every_system_every_material_and_every_sealant_has_its_line():
 def test_a_lever_filler_of_celluloid(job):
     arrive(job, "lever-sac", "celluloid")
     said = suggested_care(job)
-    assert said.startswith("Use water-based fountain pen ink only.")
+    assert said.startswith(
+        "Use water-based fountain pen ink only. When you change ink or put it away, rinse it through the nib end only"
+    )
     assert "Lift the lever slowly" in said
     assert "do not soak it" in said
     assert "Do not flush it with ammonia: it ages the rubber." in said
@@ -93,6 +97,46 @@ def test_what_was_put_in_is_told_once(job):
     said = suggested_care(job)
     assert said.count("off the radiator") == 1
     assert "dissolves" not in said  # the reason stays at the bench
+
+
+MATERIALS = sorted({row["material"] for row in tables.rows("compatibility")} | {"unknown"})
+SOAKED = re.compile(r"\b(not|never|no) soak\b|do not soak, |no water|not leave it in water", re.IGNORECASE)
+
+
+@pytest.mark.parametrize("system", ["piston", "lever-sac", "safety"])
+@pytest.mark.parametrize("material", MATERIALS)
+def test_care_never_allows_what_the_table_forbids_nor_forbids_what_it_allows(job, material, system):
+    """Every material, as body and cap, against the table's own verdicts on what an owner may come to do."""
+    arrive(job, system, material)
+    said = suggested_care(job)
+    verdict = {treatment: limit_for(job, "barrel", treatment).verdict for treatment in ("cold water soak", "hot water", "flush mix soak", "bleach")}  # fmt: skip
+    assert ("Flush it" in said) == (verdict["cold water soak"] == "ok")
+    if verdict["cold water soak"] == "never":
+        assert SOAKED.search(said), said
+    if verdict["cold water soak"] == "ok":
+        assert not SOAKED.search(said), said
+    assert ("a little water in it" in said) == (verdict["cold water soak"] == "ok" and system == "piston")
+    assert "nothing else" in said or "Do not fill it" in said, "no ammonia, no bleach, no alcohol"
+    assert not re.search(r"\b(flush|rinse|clean)\b[^.]*\bwith (ammonia|alcohol|bleach|hot water)", said.replace("Do not flush it with ammonia", ""))  # fmt: skip
+
+
+def test_a_decaying_body_is_not_filled(job):
+    arrive(job, "piston", "crazed celluloid")
+    said = suggested_care(job)
+    assert said.startswith("Do not fill it")
+    assert "ink" not in said
+    assert "rinse" not in said
+
+
+def test_black_rubber_that_looks_sound_is_not_soaked_by_any_word(job):
+    arrive(job, "eyedropper", "black hard rubber")
+    limit = limit_for(job, "barrel", "cold water soak")
+    assert (limit.verdict, limit.max_minutes) == ("limited", 30)
+    assert "may still brown" in limit.reason
+    assert "do not soak it" in suggested_care(job)
+    for row in tables.rows("materials"):
+        if row["material"] == "hard rubber" and "water" in row["property"] and row["high"] == "1440":
+            assert "not used" in row["text"]
 
 
 def test_no_system_is_named_in_the_code_of_care():
