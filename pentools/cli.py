@@ -73,11 +73,12 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     from pentools import __version__
 
     parser.add_argument("--version", action="version", version=f"pentools {__version__}")
+    parser.add_argument("--bench", metavar="DIR", help="the bench folder, here or after the command")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True, parser_class=_Parser)
 
     def add(name: str, text: str, job: bool = True) -> argparse.ArgumentParser:
         command = commands.add_parser(name, help=text, description=text, formatter_class=raw)
-        command.add_argument("--bench", metavar="DIR", help="the bench folder (see: pentools --help)")
+        _add_bench(command, "the bench folder (see: pentools --help)")
         if job:
             command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
         return command
@@ -110,27 +111,36 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     return parser
 
 
+def _add_bench(command: argparse.ArgumentParser, text: str) -> None:
+    # left out, it does not overwrite the one that stands before the command
+    command.add_argument("--bench", metavar="DIR", default=argparse.SUPPRESS, help=text)
+
+
 def _add_sums(parser: argparse.ArgumentParser, words: Sequence[str]) -> None:
     from pentools.sums import SUMS, find
 
+    _add_bench(parser, "the bench whose facts fill what is not said (see: pentools --help)")
     kinds = parser.add_subparsers(title="sums", metavar="SUM", required=True, parser_class=_Parser)
+    listed = "sums" in words and not any(key in words for key in SUMS)
     for key in SUMS:
-        if key not in words:  # only the sum that is asked for is loaded
-            kinds.add_parser(key, add_help=False)
+        if key not in words:  # only the sum that is asked for is loaded, unless all are to be listed
+            line = _percent(find(key).summary.partition(". ")[0]) if listed else None
+            kinds.add_parser(key, add_help=False, help=line) if line else kinds.add_parser(key, add_help=False)
             continue
         chosen = find(key)
         command = kinds.add_parser(
             key,
-            description=f"{chosen.title}. {chosen.summary}",
-            epilog=f"example:\n  {chosen.example}" if chosen.example else "",
+            description=_percent(f"{chosen.title}. {chosen.summary}"),
+            epilog=_percent(f"example:\n  {chosen.example}") if chosen.example else "",
             formatter_class=argparse.RawDescriptionHelpFormatter,
         )
         for field in chosen.fields:
-            text = f"{field.label}; {field.hint}".replace("%", "%%")
+            text = "; ".join(part for part in (field.label, field.hint) if part)
             if field.choices:
                 text += " [" + ", ".join(value for value, _ in field.choices) + "]"
             if field.default:
-                text += f" (default: {field.default})".replace("%", "%%")
+                text += f" (default: {field.default})"
+            text = _percent(text)
             if field.name == chosen.positional:
                 command.add_argument(field.name, metavar=field.name.upper(), help=text)
             elif field.kind == "yes-no":
@@ -140,8 +150,13 @@ def _add_sums(parser: argparse.ArgumentParser, words: Sequence[str]) -> None:
             else:
                 command.add_argument(field.option, metavar="TEXT", help=text)
         command.add_argument("--json", action="store_true", help="print the whole result as JSON")
-        command.add_argument("--bench", metavar="DIR", help=argparse.SUPPRESS)
+        _add_bench(command, "the bench whose facts fill what is not said")
         command.set_defaults(run=_sum, sum_key=key)
+
+
+def _percent(text: str) -> str:
+    """A text as the parser's help wants it, where a per cent sign begins a placeholder."""
+    return text.replace("%", "%%")
 
 
 def _say(text: str = "") -> None:
@@ -222,15 +237,15 @@ def _demo(given: argparse.Namespace) -> int:
 def _sum(given: argparse.Namespace) -> int:
     import json
 
-    from pentools.sums import find, read_options
+    from pentools.answers.asking import answer_to
+    from pentools.sums import find
 
-    chosen = find(given.sum_key)
     texts = {}
-    for field in chosen.fields:
+    for field in find(given.sum_key).fields:
         text = getattr(given, field.name)
         if text is not None:
             texts[field.name] = "; ".join(text) if isinstance(text, list) else text
-    answer = chosen.run(read_options(chosen.fields, texts))
+    answer = answer_to(given.sum_key, texts, given.bench)
     if given.json:
         _say(json.dumps(answer.data, ensure_ascii=False, indent=2, allow_nan=False))
         return EXIT_OK

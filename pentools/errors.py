@@ -4,6 +4,8 @@ from __future__ import annotations
 
 __all__ = ["HoldError", "InputError", "PentoolsError", "RecordError"]
 
+LONGEST = 200  # letters of what was given that an error repeats
+
 
 class PentoolsError(Exception):
     """Base of every error the kit raises on purpose; its text is fit to be shown as it is."""
@@ -29,7 +31,8 @@ class InputError(PentoolsError, ValueError):
         self.accepted = accepted
         self.got = got
         self.advice = advice
-        shown = f"“{got}”" if isinstance(got, str) else str(got)
+        shown = str(got) if len(str(got)) <= LONGEST else str(got)[: LONGEST - 1] + "…"
+        shown = f"“{shown}”" if isinstance(got, str) else shown
         text = f"{name} must be {accepted}: got {shown}."
         super().__init__(f"{text} {advice}".rstrip())
 

@@ -15,7 +15,9 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from pentools.errors import InputError
-from pentools.units import UNIT_WORDS, Reading, format_reading, read_number, read_quantity
+from pentools.numbers import plain
+from pentools.units import UNIT_WORDS, Reading, format_reading, read_number, read_quantity, with_last_unit
+from pentools.words import month_number
 
 __all__ = ["Audience", "Field", "FieldKind", "Value", "ask"]
 
@@ -107,7 +109,7 @@ class Field:
             case "quantity":
                 return self._quantity(clean)
             case "quantities":
-                return tuple(self._quantity(part) for part in clean.split(";") if part.strip())
+                return tuple(self._quantity(part) for part in with_last_unit(clean.split(";")))
             case "items":
                 return tuple(part.strip() for part in clean.split(";") if part.strip())
             case "number" | "count":
@@ -132,17 +134,20 @@ class Field:
             raise InputError(self.label, "a whole number", text)
         low = self.low if self.low is not None else (0 if self.kind == "count" else None)
         if (low is not None and value < low) or (self.high is not None and value > self.high):
-            top = f" and at most {self.high:g}" if self.high is not None else ""
-            raise InputError(
-                self.label, f"at least {low:g}{top}" if low is not None else f"at most {self.high:g}", text
-            )
+            parts = [] if low is None else [f"at least {plain(low, 6)}"]
+            parts += [] if self.high is None else [f"at most {plain(self.high, 6)}"]
+            raise InputError(self.label, " and ".join(parts), text)
         return int(value) if self.kind == "count" else value
 
     def _choice(self, text: str) -> str:
-        for key, label in self.choices:
-            if text.casefold() in (key.casefold(), label.casefold()):
-                return key
-        raise InputError(self.label, "one of: " + ", ".join(key for key, _ in self.choices), text)
+        """The choice meant: its key or its label, whatever its capitals, spaces, hyphens and underscores."""
+        bare = _bare(text)
+        for wanted, same in ((text, str), (text.casefold(), str.casefold), (bare, _bare)):
+            keys = {key for key, label in self.choices if wanted and wanted in (same(key), same(label))}
+            if len(keys) == 1:
+                return keys.pop()
+        offered = ", ".join(key if _bare(label) == _bare(key) else f"{key} ({label})" for key, label in self.choices)
+        raise InputError(self.label, f"one of: {offered}", text)
 
     def _yes_no(self, text: str) -> bool:
         word = text.casefold()
@@ -153,7 +158,13 @@ class Field:
         raise InputError(self.label, "yes or no", text)
 
     def _date(self, text: str) -> str:
+        day_first = re.fullmatch(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})", text)
+        named = re.fullmatch(r"(\d{1,2})\.?\s+([A-Za-z]{3,9})\.?\s+(\d{4})", text)
         try:
+            if day_first:
+                return dt.date(*(int(part) for part in reversed(day_first.groups()))).isoformat()
+            if named:
+                return dt.date(int(named[3]), month_number(named[2]), int(named[1])).isoformat()
             return dt.date.fromisoformat(text).isoformat()
         except ValueError:
             raise InputError(self.label, "a date as year-month-day", text, "Type it like 2026-03-14.") from None
@@ -280,7 +291,7 @@ class Field:
             return "; ".join(v.typed if isinstance(v, Reading) else str(v) for v in value)
         if isinstance(value, bool):
             return "yes" if value else "no"
-        return f"{value:g}" if isinstance(value, float) else str(value)
+        return plain(value, 15) if isinstance(value, float) else str(value)
 
     def shown(self, value: Value) -> str:
         """The value in words for a table; "not measured" or "not said" for a missing one."""
@@ -299,6 +310,10 @@ ask = functools.partial(Field, "")
 """A field without its name, for a form: there the attribute is the name."""
 
 
+def _bare(text: str) -> str:
+    return re.sub(r"[\s_-]+", "", text.casefold())
+
+
 def _decimals_typed(reading: Reading) -> int | None:
     """As many decimals as were typed, where it was typed in the unit that is shown: 128.5 mm is not 128.50 mm."""
     found = re.fullmatch(r"\d+(?:[.,](\d+))?\s*(\S+)", reading.typed.split("±")[0].strip())
@@ -309,7 +324,7 @@ def _decimals_typed(reading: Reading) -> int | None:
 
 def _reading_in_words(reading: Reading) -> str:
     if reading.unit == "1":
-        return f"{100 * reading.value:g}\u202f%"
+        return f"{plain(100 * reading.value, 6)}\u202f%"
     decimals = _decimals_typed(reading)
     if reading.unit == "mm" and reading.value >= 2:  # below 2 mm inches say nothing more
         shown = format_reading(reading, 2 if decimals is None else decimals)

@@ -1,12 +1,10 @@
 """What people type at a bench, read strictly: a number, a unit, perhaps an uncertainty.
 
-A pattern of our own runs first, because a general unit library misreads ``4 7/8 in`` and ``11,9 mm``
-without a word; the library then only converts between units whose names are already known.
+A pattern of our own, because a general unit library misreads ``4 7/8 in`` and ``11,9 mm`` without a word.
 """
 
 from __future__ import annotations
 
-import functools
 import math
 import re
 from dataclasses import dataclass
@@ -14,68 +12,22 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 from pentools.errors import InputError
+from pentools.numbers import fixed, plain
+from pentools.unit_table import LIBRARY_NAMES, SHOWN, UNIT_WORDS, convert, dimension_of, registry, slope, unit_named
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
-__all__ = ["UNIT_WORDS", "Reading", "convert", "dimension_of", "format_reading", "read_number", "read_quantity"]
-
-# word as typed -> (name the unit library knows, dimension)
-_UNITS: dict[str, tuple[str, str]] = {
-    "um": ("micrometer", "length"), "mm": ("millimeter", "length"), "cm": ("centimeter", "length"),
-    "m": ("meter", "length"), "in": ("inch", "length"), "thou": ("thou", "length"), "ft": ("foot", "length"),
-    "ug": ("microgram", "mass"), "mg": ("milligram", "mass"), "g": ("gram", "mass"), "kg": ("kilogram", "mass"),
-    "oz": ("ounce", "mass"), "gr": ("grain", "mass"), "lb": ("pound", "mass"),
-    "ul": ("microliter", "volume"), "ml": ("milliliter", "volume"), "cl": ("centiliter", "volume"),
-    "l": ("liter", "volume"), "fl oz": ("US_fluid_ounce", "volume"), "gal": ("US_liquid_gallon", "volume"),
-    "degC": ("degree_Celsius", "temperature"), "degF": ("degree_Fahrenheit", "temperature"),
-    "K": ("kelvin", "temperature"),
-    "Pa": ("pascal", "pressure"), "hPa": ("hectopascal", "pressure"), "kPa": ("kilopascal", "pressure"),
-    "MPa": ("megapascal", "pressure"), "mbar": ("millibar", "pressure"), "bar": ("bar", "pressure"),
-    "mmHg": ("mmHg", "pressure"), "inHg": ("inHg", "pressure"), "psi": ("psi", "pressure"),
-    "s": ("second", "time"), "min": ("minute", "time"), "h": ("hour", "time"), "d": ("day", "time"),
-    "g/ml": ("gram / milliliter", "density"), "kg/m3": ("kilogram / meter ** 3", "density"),
-    "%": ("percent", "share"), "1": ("dimensionless", "share"), "ppm": ("ppm", "share"),
-    "deg": ("degree", "angle"), "N": ("newton", "force"), "mN": ("millinewton", "force"),
-    "gf": ("force_gram", "force"), "mg/h": ("milligram / hour", "mass rate"), "mg/d": ("milligram / day", "mass rate"),
-    "g/h": ("gram / hour", "mass rate"), "m3": ("meter ** 3", "volume"),
-}  # fmt: skip
-
-_ALIASES: dict[str, str] = {
-    "µm": "um", "μm": "um", "micron": "um", "microns": "um", "mu": "um",
-    "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
-    "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm", "metre": "m", "meter": "m",
-    "inch": "in", "inches": "in", "ins": "in", '"': "in", "″": "in", "”": "in", "''": "in", "thousandths": "thou",
-    "mil": "thou", "mils": "thou", "foot": "ft", "feet": "ft",
-    "µg": "ug", "μg": "ug", "gram": "g", "grams": "g", "gramme": "g", "grammes": "g", "gm": "g", "gms": "g",
-    "milligram": "mg", "milligrams": "mg", "kilogram": "kg", "ounce": "oz", "ounces": "oz", "grain": "gr",
-    "grains": "gr", "lbs": "lb", "pound": "lb", "pounds": "lb",
-    "µl": "ul", "μl": "ul", "µL": "ul", "μL": "ul", "uL": "ul", "mL": "ml", "ML": "ml", "Ml": "ml", "cc": "ml",
-    "cm3": "ml", "cm³": "ml", "millilitre": "ml", "millilitres": "ml", "milliliter": "ml", "milliliters": "ml",
-    "cL": "cl", "L": "l", "litre": "l", "litres": "l", "liter": "l", "liters": "l",
-    "floz": "fl oz", "gallon": "gal", "gallons": "gal", "m³": "m3",
-    "°C": "degC", "° C": "degC", "ºC": "degC", "C": "degC", "℃": "degC", "deg C": "degC", "Celsius": "degC",
-    "celsius": "degC", "degc": "degC", "c": "degC",
-    "°F": "degF", "° F": "degF", "ºF": "degF", "F": "degF", "℉": "degF", "deg F": "degF", "Fahrenheit": "degF",
-    "fahrenheit": "degF", "degf": "degF", "f": "degF", "k": "K", "kelvin": "K",
-    "pa": "Pa", "hpa": "hPa", "kpa": "kPa", "mpa": "MPa", "mb": "mbar", "mmhg": "mmHg", "torr": "mmHg", "inhg": "inHg",
-    "sec": "s", "secs": "s", "second": "s", "seconds": "s", "mins": "min", "minute": "min", "minutes": "min",
-    "hr": "h", "hrs": "h", "hour": "h", "hours": "h", "day": "d", "days": "d",
-    "g/mL": "g/ml", "g/cm3": "g/ml", "g/cm³": "g/ml", "g/cc": "g/ml", "kg/m³": "kg/m3", "kg/l": "g/ml", "kg/L": "g/ml",
-    "percent": "%", "per cent": "%", "pct": "%",
-    "°": "deg", "degree": "deg", "degrees": "deg", "newton": "N", "gram-force": "gf",
-    "mg/hr": "mg/h", "mg/day": "mg/d", "mg per hour": "mg/h", "mg per day": "mg/d", "g/hr": "g/h",
-}  # fmt: skip
-
-# units of one dimension that differ by a power of ten need no unit library, which is slow to load
-_POWERS: dict[str, int] = {
-    "um": -3, "mm": 0, "cm": 1, "m": 3, "ug": -6, "mg": -3, "g": 0, "kg": 3, "ul": -3, "ml": 0, "cl": 1, "l": 3,
-    "Pa": -3, "hPa": -1, "mbar": -1, "kPa": 0, "bar": 2, "MPa": 3, "%": -2, "1": 0, "ppm": -6, "mN": -3, "N": 0,
-    "g/ml": 0, "kg/m3": -3, "mg/h": 0, "g/h": 3,
-}  # fmt: skip
-
-UNIT_WORDS: Mapping[str, str] = {**{word: word for word in _UNITS}, **_ALIASES}
-"""Every spelling of a unit that is understood, and the unit it stands for."""
+__all__ = [
+    "UNIT_WORDS",
+    "Reading",
+    "convert",
+    "dimension_of",
+    "format_reading",
+    "read_number",
+    "read_quantity",
+    "with_last_unit",
+]
 
 _EXAMPLES = {
     "length": "12.31 mm or 0.485 in", "mass": "8.92 g", "volume": "1.5 ml", "temperature": "21 °C",
@@ -83,6 +35,20 @@ _EXAMPLES = {
     "force": "2 N", "mass rate": "3 mg/h",
 }  # fmt: skip
 _SIGNED = frozenset({"temperature"})
+_LONGEST = 120  # no measurement takes more letters
+_MOST_DIGITS = 15
+# what may have been meant by a number that is out of range: units that are taken for each other, the likeliest first
+_MISTAKEN: dict[str, tuple[str, ...]] = {
+    "mm": ("cm", "um", "in", "thou"), "cm": ("mm", "in"), "m": ("mm", "cm"), "um": ("mm", "thou"), "in": ("mm", "thou", "cm"),
+    "thou": ("um", "mm", "in"), "ft": ("in", "mm"), "g": ("mg", "gr"), "mg": ("g",), "kg": ("g",), "ug": ("mg", "g"),
+    "oz": ("g", "gr"), "gr": ("g", "mg"), "lb": ("g", "oz"), "ml": ("ul", "cl"), "ul": ("ml",), "cl": ("ml",), "l": ("ml",),
+    "fl oz": ("ml",), "gal": ("l",), "m3": ("l",), "degC": ("degF",), "degF": ("degC",), "K": ("degC",), "hPa": ("kPa", "mmHg"),
+    "kPa": ("hPa", "bar"), "Pa": ("hPa", "kPa"), "bar": ("mbar", "kPa"), "mbar": ("kPa",), "mmHg": ("hPa", "kPa"),
+    "inHg": ("mmHg", "hPa"), "psi": ("kPa",), "s": ("min",), "min": ("s", "h"), "h": ("min", "d"), "d": ("h",), "%": ("ppm",),
+    "1": ("%",), "kg/m3": ("g/ml",), "g/ml": ("kg/m3",), "N": ("mN",), "mN": ("N",), "gf": ("mN",),
+    "mg/h": ("mg/d",), "mg/d": ("mg/h",), "g/h": ("mg/h",),
+}  # fmt: skip
+_TOO_LITTLE = 200  # a guess that leaves less than this part of the highest value is none
 
 _NUMBER = r"\d+(?:[.,]\d+)?|[.,]\d+"
 _VALUE = rf"(?P<sign>[-+−])?\s*(?:(?:(?P<whole>\d+)(?:\s+|\s*-\s*))?(?P<top>\d+)\s*/\s*(?P<bottom>\d+)|(?P<number>{_NUMBER}))"
@@ -118,6 +84,10 @@ class Reading:
         """The reading as the JSON object that the record keeps."""
         return {"value": self.value, "unit": self.unit, "u": self.standard_uncertainty, "typed": self.typed}
 
+    def quantity(self) -> Any:
+        """The reading as a quantity of the unit library, in the kit's one registry."""
+        return registry().Quantity(self.value, LIBRARY_NAMES[self.unit])
+
     @classmethod
     def from_json(cls, data: Mapping[str, Any]) -> Reading:
         """A reading back from the record's JSON object."""
@@ -125,98 +95,18 @@ class Reading:
         return cls(float(data["value"]), str(data["unit"]), None if u is None else float(u), str(data.get("typed", "")))
 
 
-@functools.lru_cache(maxsize=1)
-def _registry() -> Any:
-    import pint
-
-    return pint.UnitRegistry()
-
-
 def _known(word: str, name: str, text: str, unit: str) -> str:
     # "in." is an abbreviation; "g." is a full stop
     word = re.sub(r"\s+", " ", word.strip()).rstrip(".")
-    if word in UNIT_WORDS:
-        return UNIT_WORDS[word]
-    if word.lower() in UNIT_WORDS:
-        return UNIT_WORDS[word.lower()]
-    raise InputError(
-        name,
-        f"a number with a unit of {dimension_of(unit)}",
-        text,
-        f"The unit “{word}” is not known here. Type it like {_EXAMPLES[dimension_of(unit)]}.",
-    )
-
-
-def dimension_of(unit: str) -> str:
-    """The dimension of a known unit, in words ("length", "mass", …).
-
-    Parameters
-    ----------
-    unit : str
-        A unit of `UNIT_WORDS`, in any of its spellings.
-
-    Returns
-    -------
-    str
-        The dimension's name.
-
-    Raises
-    ------
-    InputError
-        If the unit is not known.
-    """
-    word = UNIT_WORDS.get(unit)
-    if word is None:
-        raise InputError("unit", "one of " + ", ".join(_UNITS), unit)
-    return _UNITS[word][1]
-
-
-@functools.lru_cache(maxsize=512)
-def _slope(source: str, target: str) -> float:
-    """What one step in a unit is in another (every unit here is linear in the other)."""
-    if source == target:
-        return 1.0
-    if source in _POWERS and target in _POWERS:
-        return 10.0 ** (_POWERS[source] - _POWERS[target])
-    quantity = _registry().Quantity
-    first, second = _UNITS[source][0], _UNITS[target][0]
-    return float((quantity(1e3, first).to(second) - quantity(0.0, first).to(second)).magnitude) / 1e3
-
-
-def convert(value: float, source: str, target: str) -> float:
-    """A value in another unit of the same dimension.
-
-    Parameters
-    ----------
-    value : float
-        The value in `source`.
-    source, target : str
-        Units of `UNIT_WORDS`.
-
-    Returns
-    -------
-    float
-        The value in `target`.
-
-    Raises
-    ------
-    InputError
-        If a unit is not known or the dimensions differ.
-
-    Examples
-    --------
-    >>> round(convert(0.469, "in", "mm"), 4)
-    11.9126
-    """
-    if dimension_of(source) != dimension_of(target):
-        raise InputError("unit", f"a {dimension_of(target)}", source)
-    first, second = UNIT_WORDS[source], UNIT_WORDS[target]
-    if first == second:
-        return value
-    if first in _POWERS and second in _POWERS:
-        return float(f"{value * 10.0 ** (_POWERS[first] - _POWERS[second]):.14g}")
-    exact = float(_registry().Quantity(value, _UNITS[first][0]).m_as(_UNITS[second][0]))
-    return float(f"{exact:.14g}")  # 4-7/8 in is 123.825 mm, not 123.82499999999999
+    wanted = f"a number with a unit of {dimension_of(unit)}"
+    try:
+        found = unit_named(word)
+    except InputError as error:
+        raise InputError(name, wanted, text, error.advice) from None
+    if found is None:
+        advice = f"The unit “{word}” is not known here. Type it like {_EXAMPLES[dimension_of(unit)]}."
+        raise InputError(name, wanted, text, advice)
+    return found
 
 
 def read_number(text: str, name: str = "number") -> float:
@@ -260,6 +150,8 @@ def _refuse_odd_text(text: str, name: str, unit: str) -> str:
     for sign, fraction in _VULGAR.items():
         clean = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", clean).replace(sign, fraction)
     wanted = f"a number with a unit of {dimension_of(unit)}"
+    if len(clean) > _LONGEST:
+        raise InputError(name, wanted, text, "That is too long to be one measurement.")
     if not clean:
         raise InputError(name, wanted, text, f"Nothing was typed. Type it like {_EXAMPLES[dimension_of(unit)]}.")
     if re.match(r"[-+−]?\s*(nan|inf)", clean, re.IGNORECASE):
@@ -269,14 +161,32 @@ def _refuse_odd_text(text: str, name: str, unit: str) -> str:
 
 def _from_match(found: re.Match[str], name: str, text: str) -> float:
     if found["top"]:
+        if max(len(found[part] or "") for part in ("whole", "top", "bottom")) > _MOST_DIGITS:
+            raise InputError(name, "a fraction of ordinary numbers", text, "Type it like 5 3/8 in.")
         if int(found["bottom"]) == 0:
             raise InputError(name, "a fraction with a bottom above 0", text)
+        _ask_if_run_together(found, name, text)
         value = float(int(found["whole"] or 0) + Fraction(int(found["top"]), int(found["bottom"])))
         if found["whole"] and int(found["top"]) >= int(found["bottom"]):
             raise InputError(name, "a whole number and a proper fraction", text, "Type it like 5 3/8 in.")
     else:
         value = read_number(found["number"], name)
     return -value if found["sign"] in ("-", "−") else value
+
+
+def _ask_if_run_together(found: re.Match[str], name: str, text: str) -> None:
+    """``53/8`` is six and five eighths, or five and three eighths without its space."""
+    top, bottom = found["top"], int(found["bottom"])
+    if found["whole"] or int(top) < bottom:
+        return
+    for place in range(1, len(top)):
+        if 0 < int(top[place:]) < bottom and top[place] != "0":
+            apart, over = f"{top[:place]} {top[place:]}/{bottom}", Fraction(int(top), bottom)
+            whole, rest = divmod(over.numerator, over.denominator)
+            reduced = f"{whole} {rest}/{over.denominator}" if rest else str(whole)
+            raise InputError(
+                name, "one clear number", text, f"Does it mean {apart} or {reduced}? Type the one you mean."
+            )
 
 
 def read_quantity(
@@ -350,9 +260,28 @@ def read_quantity(
         _ask_if_implausible(raw, value, unit, typed_unit, name, text, low, high)
     uncertainty = None
     if spread is not None:
-        slope = _slope(typed_unit, UNIT_WORDS[unit])
-        uncertainty = read_number(spread["number"], f"{name}, after ±") * slope
+        step = slope(typed_unit, UNIT_WORDS[unit])
+        uncertainty = read_number(spread["number"], f"{name}, after ±") * step
     return Reading(value, unit, uncertainty, text.strip())
+
+
+def with_last_unit(parts: Sequence[str]) -> tuple[str, ...]:
+    """Typed quantities of which only the last may bear the unit: ``9,10; 9,10; 9,05 mm``.
+
+    Parameters
+    ----------
+    parts : sequence of str
+        Each as it was typed; empty ones are left out.
+
+    Returns
+    -------
+    tuple of str
+        Each with its unit; as they were where the last has none, or one has another.
+    """
+    texts = [part.strip() for part in parts if part.strip()]
+    last = _MEASURE.fullmatch(_PLUS_MINUS.split(texts[-1].removesuffix("!"))[-1].strip()) if texts else None
+    unit = last["unit"] if last else None
+    return tuple(f"{text} {unit}" if unit and re.fullmatch(_NUMBER, text) else text for text in texts)
 
 
 def _ask_if_implausible(  # noqa: PLR0917 - the parts of one question
@@ -362,17 +291,25 @@ def _ask_if_implausible(  # noqa: PLR0917 - the parts of one question
     ceiling = math.inf if high is None else high
     if floor <= value <= ceiling:
         return
+    least = max(floor, ceiling / _TOO_LITTLE) if floor >= 0 and math.isfinite(ceiling) else floor
     others = [
-        word for word, (_, dimension) in _UNITS.items()
-        if dimension == dimension_of(unit) and word != typed_unit and floor <= convert(raw, word, unit) <= ceiling
-    ]  # fmt: skip
-    likely = f" (perhaps {raw:g} {others[0]})" if others else ""
-    parts = [] if low is None else [f"at least {low:g} {unit}"]
-    parts += [] if high is None else [f"at most {high:g} {unit}"]
+        word
+        for word in _MISTAKEN.get(typed_unit, ())
+        if dimension_of(word) == dimension_of(unit) and least <= convert(raw, word, unit) <= ceiling
+    ]
+    likely = f" (perhaps {plain(raw, 6)} {SHOWN.get(others[0], others[0])})" if others else ""
+    parts = [] if low is None else [f"at least {_bound(low, unit)}"]
+    parts += [] if high is None else [f"at most {_bound(high, unit)}"]
     shown = " and ".join(parts)
     raise InputError(
         name, shown, text, f"Was it typed in another unit{likely}? If it is right as it stands, put ! after it."
     )
+
+
+def _bound(value: float, unit: str) -> str:
+    if unit == "1":
+        return f"{plain(100 * value, 6)} %"
+    return f"{plain(value, 6)} {SHOWN.get(unit, unit)}"
 
 
 def format_reading(reading: Reading, digits: int | None = None) -> str:
@@ -390,7 +327,6 @@ def format_reading(reading: Reading, digits: int | None = None) -> str:
     str
         Text such as ``12.31 mm``.
     """
-    number = f"{reading.value:.{digits}f}" if digits is not None else f"{round(reading.value, 4):g}"
-    spread = f" ± {reading.standard_uncertainty:.2g}" if reading.standard_uncertainty else ""
-    shown_unit = {"degC": "°C", "degF": "°F", "ml": "mL", "um": "µm", "1": ""}.get(reading.unit, reading.unit)
-    return f"{number}{spread}\u202f{shown_unit}".rstrip("\u202f")
+    number = fixed(reading.value, digits) if digits is not None else plain(round(reading.value, 4), 6)
+    spread = f" ± {plain(reading.standard_uncertainty, 2)}" if reading.standard_uncertainty else ""
+    return f"{number}{spread}\u202f{SHOWN.get(reading.unit, reading.unit)}".rstrip("\u202f")

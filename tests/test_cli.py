@@ -164,3 +164,48 @@ def test_version(capsys):
 def test_json_is_json_and_nothing_else(capsys):
     _, out, _ = run(capsys, "sums", "capacity", "--empty", "1 g", "--filled", "2 g", "--json")
     assert json.loads(out)["volume_ml"] > 1
+
+
+def test_the_sums_are_listed_each_with_its_line(capsys):
+    from pentools.sums import SUMS, find
+
+    code, out, _ = run(capsys, "sums", "--help")
+    assert code == 0
+    told = " ".join(out.split())
+    for key in SUMS:
+        assert f"{key} {find(key).summary.partition('. ')[0]}" in told
+
+
+def test_a_sum_s_own_help_loads_no_other(capsys, monkeypatch):
+    import pentools.sums
+
+    asked = []
+    find = pentools.sums.find
+    monkeypatch.setattr(pentools.sums, "find", lambda key: asked.append(key) or find(key))
+    run(capsys, "sums", "grade", "--help")
+    assert asked == ["grade"]
+
+
+@pytest.mark.parametrize("place", [0, 1, 2, 4])
+def test_the_bench_stands_before_or_after_the_command(tmp_path, monkeypatch, capsys, place):
+    monkeypatch.delenv("PENTOOLS_BENCH", raising=False)
+    (tmp_path / "bench.toml").write_text('[room]\ntemperature = "25 °C"\n')
+    words = ["sums", "capacity", "--empty", "23.26 g", "--filled", "25.06 g", "--json"]
+    words[place:place] = ["--bench", str(tmp_path)]
+    code, out, err = run(capsys, *words)
+    assert (code, err) == (0, "")
+    assert "temperature 25 °C" in json.loads(out)["findings"][-1]["text"]
+    before = ["--bench", str(tmp_path / "made"), "new", "pen-1"]
+    assert run(capsys, *before)[0] == 0
+    assert (tmp_path / "made" / "pen-1").is_dir()
+
+
+@pytest.mark.parametrize("system", ["plunger vacuum", "Plunger-Vacuum", "plunger_vacuum"])
+def test_a_filling_system_is_understood_however_it_is_typed(system, capsys):
+    words = ("sums", "capacity", "--empty", "23.26 g", "--filled", "25.06 g", "--bore", "9 mm", "--rod", "2.6 mm", "--stroke", "31 mm", "--json")  # fmt: skip
+    plain = run(capsys, *words, "--system", "plunger-vacuum")
+    assert run(capsys, *words, "--system", system) == plain
+    assert json.loads(plain[1])["expected_ml"] is not None
+    code, _, err = run(capsys, *words, "--system", "plunger")
+    assert code == 2
+    assert "plunger-vacuum (" in err

@@ -19,6 +19,8 @@ BORE = Field("bore", "Bore", "quantity", unit="mm", low=2, high=20)
         (Field("y", "Dry", "yes-no"), "Yes", True),
         (Field("y", "Dry", "yes-no"), "n", False),
         (Field("d", "Date", "date"), "2026-03-14", "2026-03-14"),
+        (Field("d", "Date", "date"), "27.11.2026", "2026-11-27"),
+        (Field("d", "Date", "date"), "3 Sept 2026", "2026-09-03"),
         (Field("p", "Photo", "photo"), "side before.jpg", "side before.jpg"),
         (Field("i", "Pieces", "items"), "cap; barrel ;", ("cap", "barrel")),
         (Field("t", "Text"), " words ", "words"),
@@ -38,6 +40,34 @@ def test_several_quantities():
     assert field.from_json(field.to_json(got)) == got
 
 
+def test_the_last_unit_counts_for_those_before_it():
+    field = Field("b", "Bore", "quantities", unit="mm", low=2, high=30)
+    assert [r.value for r in field.read("9,10; 9,10; 9,05 mm")] == [9.1, 9.1, 9.05]
+    assert [r.value for r in field.read("0.36 in; 9,05 mm")] == [9.144, 9.05]
+    assert [r.value for r in field.read("9.10; 9.05 ± 0.02 mm")] == [9.1, 9.05]
+    with pytest.raises(InputError, match="unit is missing"):
+        field.read("9.10 mm; 9.05")
+
+
+SYSTEMS = Field("system", "Filling system", "choice", choices=(("plunger-vacuum", "plunger, filled by vacuum"), ("lever-sac", "lever sac filler"), ("lever", "lever"), ("a-b", "one"), ("ab", "two")))  # fmt: skip
+
+
+@pytest.mark.parametrize("text", ["plunger-vacuum", "Plunger-Vacuum", "plunger vacuum", "PLUNGER_VACUUM", "plungervacuum", "Plunger, filled by vacuum"])  # fmt: skip
+def test_a_choice_forgives_capitals_spaces_and_hyphens(text):
+    assert SYSTEMS.read(text) == "plunger-vacuum"
+
+
+def test_a_choice_that_is_not_clear_is_refused_with_keys_and_labels():
+    assert SYSTEMS.read("lever") == "lever"
+    assert SYSTEMS.read("ab") == "ab"
+    for text in ("a b", "plunger", "-"):
+        with pytest.raises(
+            InputError,
+            match=r"plunger-vacuum \(plunger, filled by vacuum\), lever-sac \(lever sac filler\), lever, a-b \(one\)",
+        ):
+            SYSTEMS.read(text)
+
+
 @pytest.mark.parametrize(
     ("field", "text"),
     [
@@ -47,7 +77,9 @@ def test_several_quantities():
         (Field("n", "Strokes", "count", high=60), "61"),
         (Field("c", "Liquid", "choice", choices=(("water", "Water"),)), "oil"),
         (Field("y", "Dry", "yes-no"), "perhaps"),
-        (Field("d", "Date", "date"), "14.3.2026"),
+        (Field("d", "Date", "date"), "3/4/2026"),
+        (Field("d", "Date", "date"), "31.2.2026"),
+        (Field("d", "Date", "date"), "3 Smarch 2026"),
         (Field("p", "Photo", "photo"), "../secret.jpg"),
         (Field("p", "Photo", "photo"), "/etc/x.jpg"),
         (Field("p", "Photo", "photo"), "script.svg"),

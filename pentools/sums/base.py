@@ -7,7 +7,7 @@ the same one, so they cannot disagree.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, overload
 
 from pentools.calc.base.findings import Finding
@@ -211,7 +211,8 @@ class Sum:
         InputError
             If a value cannot be used, or one that is needed is missing.
         """
-        return self.work(Inputs(values))
+        answer = self.work(Inputs(values))
+        return replace(answer, data={"sentence": answer.sentence, **answer.data})
 
 
 def read_options(fields: tuple[Field, ...], texts: Mapping[str, str]) -> dict[str, Value]:

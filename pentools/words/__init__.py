@@ -15,7 +15,19 @@ from typing import TypeAlias
 
 from pentools.numbers import PlainFormatter
 
-__all__ = ["CERTAINTY", "KEY", "LANGUAGES", "LEVEL_SIGNS", "LEVEL_WORDS", "Said", "Template", "phrase", "phrasebook"]
+__all__ = [
+    "CERTAINTY",
+    "KEY",
+    "LANGUAGES",
+    "LEVEL_SIGNS",
+    "LEVEL_WORDS",
+    "MONTHS",
+    "Said",
+    "Template",
+    "month_number",
+    "phrase",
+    "phrasebook",
+]
 
 Said: TypeAlias = str | float | bool | Sequence[str] | None
 """What a template is filled with."""
@@ -52,6 +64,8 @@ CERTAINTY: Mapping[str, str] = {
     "judged": "judged",
 }
 """How sure a table's row is, in the words that people are shown."""
+
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")  # fmt: skip
 
 _FORMATTER = PlainFormatter()
 
@@ -97,3 +111,18 @@ def phrase(key: str, values: Mapping[str, Said]) -> str:
     subject, _, topic = key.partition(".")
     template = phrasebook(subject)[topic]
     return template(**values) if callable(template) else _FORMATTER.vformat(template, (), values)
+
+
+def month_number(name: str) -> int:
+    """The number of a month by its name or the three or more letters it begins with, 1 to 12.
+
+    Raises
+    ------
+    ValueError
+        If it is no month.
+    """
+    bare = name.strip(". ").casefold()
+    found = [number for number, month in enumerate(MONTHS, start=1) if month.casefold().startswith(bare)]
+    if len(bare) < 3 or len(found) != 1:
+        raise ValueError(f"{name} is no month")
+    return found[0]

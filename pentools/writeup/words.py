@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from pentools.units import Reading
+from pentools.words import MONTHS
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -25,20 +26,6 @@ __all__ = [
 ]
 
 THIN = "\u202f"
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 
 
 def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:
@@ -50,7 +37,7 @@ def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:
             return date_in_words(dt.datetime.fromisoformat(moment))
         except ValueError:
             return moment
-    return f"{moment.day}\u00a0{_MONTHS[moment.month - 1]} {moment.year}"
+    return f"{moment.day}\u00a0{MONTHS[moment.month - 1]} {moment.year}"
 
 
 def capital(text: str) -> str:
