@@ -42,7 +42,12 @@ def date_range(*evidence: str, about: Typed = None) -> Answer:
 
 
 def price_today(
-    price: Typed | Column, *, year: Typed | Column, to: Typed | Column = None, bench: BenchGiven = None
+    price: Typed | Column,
+    *,
+    year: Typed | Column,
+    currency: Typed | Column = None,
+    to: Typed | Column = None,
+    bench: BenchGiven = None,
 ) -> Answer | pandas.DataFrame:
     """A price of an earlier year in the money of another.
 
@@ -52,6 +57,8 @@ def price_today(
         Price then; such as 5.00 USD, $2.75, £1 1s or 12/6.
     year : Typed | Column
         Year of the price, 1900 to 2100; such as 1940.
+    currency : Typed | Column
+        Money where none is typed; a code such as USD; none: a bare number is asked about.
     to : Typed | Column
         In the money of, 1900 to 2100; a year such as 2023; the index's last if left empty.
     bench : BenchGiven

@@ -5,11 +5,10 @@ import random
 import statistics
 import time
 
-from pentools.calc.dating.days import first_and_last_day
 from pentools.calc.dating.evidence import Evidence
 from pentools.calc.dating.interval import EdtfInterval, read_edtf, write_edtf
 from pentools.calc.dating.range import date_range
-from pentools.calc.dating.spans import intersect
+from pentools.calc.dating.spans import first_and_last_day, intersect
 
 
 def some_evidence(count: int, seed: int) -> list[Evidence]:

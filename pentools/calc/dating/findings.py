@@ -1,248 +1,205 @@
-"""What to say about a pen's date: one sentence, and the findings that go with the range."""
+"""What dating a pen gives: the range, the ways out of a contradiction, one sentence, and the findings that go with it."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.dating.evidence import Evidence
-from pentools.calc.dating.interval import EdtfInterval, write_edtf
-from pentools.calc.dating.result import DateRange, DoubtSet
-from pentools.calc.dating.spans import ANY_DAY, intersect
+from pentools.calc.dating.narrowing import NextFact
+from pentools.calc.dating.spans import ANY_DAY, Span, in_words, intersect, years_left
+from pentools.numbers import in_words as listed
 
-__all__ = ["NARROW_YEARS", "date_findings", "date_sentence"]
+__all__ = ["NARROW_YEARS", "DateRange", "DoubtSet", "date_findings", "date_sentence"]
 
 NARROW_YEARS = 3.0
 """A range narrower than this [years] wants a stamped date behind it (a collectors' page: three to five years is as
 close as it gets without one)."""
 
 
-def date_sentence(result: DateRange) -> str:
-    """The date in one sentence.
+@dataclass(frozen=True, slots=True)
+class DoubtSet:
+    """Evidence that would have to be wrong, all of it, for the rest to agree; no part of it would do.
 
     Parameters
     ----------
-    result : DateRange
-        What `date_range` gave.
-
-    Returns
-    -------
-    str
-        One sentence, two where something must be doubted.
+    doubted : tuple of int
+        Places in the list of evidence that was given.
+    features : tuple of str
+        Their features.
+    weight : int
+        What doubting them costs, all weights together.
+    spans : tuple of Span
+        What the rest allows.
+    edtf : str
+        The same as EDTF.
+    least_weight : bool
+        Whether no other set costs less.
+    fewest : bool
+        Whether no other set is smaller.
     """
+
+    doubted: tuple[int, ...]
+    features: tuple[str, ...]
+    weight: int
+    spans: tuple[Span, ...]
+    edtf: str
+    least_weight: bool
+    fewest: bool
+
+
+@dataclass(frozen=True, slots=True)
+class DateRange:
+    """What the evidence says.
+
+    Parameters
+    ----------
+    evidence : tuple of Evidence
+        All that was given, in that order.
+    spans : tuple of Span
+        The days that all original evidence allows; empty where it contradicts itself.
+    edtf : str
+        The same as EDTF; empty where it contradicts itself.
+    conflicts : tuple of DoubtSet
+        Every set with the least weight and every set with the fewest pieces, the least weight first.
+    other_ways : tuple of DoubtSet
+        All further sets of which no part would do.
+    unknown_agree : tuple of int
+        Evidence on parts not known to be original that agrees with the range.
+    unknown_disagree : tuple of int
+        Evidence on parts not known to be original that does not.
+    edtf_if_all_original : str
+        The range if the agreeing unknown parts were original too; empty where they agree with nothing together.
+    start_set_by, end_set_by : tuple of int
+        The evidence at which the range starts and ends; empty for an open end.
+    next_facts : tuple of NextFact
+        Which single new fact would narrow the range, the best first.
+    findings : tuple of Finding
+        Advice.
+    """
+
+    evidence: tuple[Evidence, ...]
+    spans: tuple[Span, ...]
+    edtf: str
+    conflicts: tuple[DoubtSet, ...]
+    other_ways: tuple[DoubtSet, ...]
+    unknown_agree: tuple[int, ...]
+    unknown_disagree: tuple[int, ...]
+    edtf_if_all_original: str
+    start_set_by: tuple[int, ...]
+    end_set_by: tuple[int, ...]
+    next_facts: tuple[NextFact, ...]
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def first_year(self) -> int | None:
+        """The first year allowed; None where that end is open or nothing is allowed."""
+        day = self.spans[0][0] if self.spans else None
+        return None if day is None else dt.date.fromordinal(day).year
+
+    @property
+    def last_year(self) -> int | None:
+        """The last year allowed; None where that end is open or nothing is allowed."""
+        day = self.spans[-1][1] if self.spans else None
+        return None if day is None else dt.date.fromordinal(day).year
+
+    @property
+    def years(self) -> float:
+        """How many years it allows; infinite where an end is open, 0 where it contradicts itself."""
+        return years_left(self.spans)
+
+
+def date_sentence(result: DateRange) -> str:
+    """The date in one sentence, two where something must be doubted."""
     if not result.spans:
         likeliest = [way for way in result.conflicts if way.least_weight]
-        ways = "; or ".join(f"the {_listed(way.features)}, which leaves {_words(way.edtf, way)}" for way in likeliest)
+        ways = "; or ".join(f"the {listed(way.features)}, which leaves {in_words(way.spans)}" for way in likeliest)
         return f"The evidence contradicts itself. The least to doubt is {ways}."
     if result.spans == ANY_DAY:
         return "The evidence on original parts limits the date at neither end."
-    words = EdtfInterval(result.edtf, result.spans).meaning
-    return f"All evidence on original parts allows {words}."
+    return f"All evidence on original parts allows {in_words(result.spans)}."
 
 
 def date_findings(result: DateRange) -> tuple[Finding, ...]:
-    """The findings that go with a range.
-
-    Parameters
-    ----------
-    result : DateRange
-        The range, its contradictions and facts.
-
-    Returns
-    -------
-    tuple of Finding
-        The gravest first.
-    """
-    findings = [
-        *_on_contradiction(result),
-        *_on_range(result),
-        *_on_unknown(result),
-        *_on_kinds(result.evidence),
-        *_on_next_fact(result),
-    ]
-    order = ("stop", "warning", "note", "ok")
-    return tuple(sorted(findings, key=lambda finding: order.index(finding.level)))
+    """The findings that go with a range, the gravest first."""
+    found = [*_on_contradiction(result), *_on_range(result), *_on_unknown(result), *_on_kinds(result.evidence)]
+    return gravest_first([*found, *_on_next_fact(result)])
 
 
-def _on_contradiction(result: DateRange) -> list[Finding]:
-    findings = []
+def _on_contradiction(result: DateRange) -> Iterator[Finding]:
     for way in result.conflicts:
-        why = " and ".join(
-            text for text, true in (("least weight", way.least_weight), ("fewest pieces", way.fewest)) if true
-        )
-        findings.append(
-            Finding(
-                "warning",
-                f"Doubt the {_listed(way.features)} ({why}) and the rest allows {_words(way.edtf, way)}.",
-                "contradiction",
-            )
-        )
+        why = [text for text, true in (("least weight", way.least_weight), ("fewest pieces", way.fewest)) if true]
+        yield Finding("warning", "dating.contradiction", features=way.features, why=why, left=in_words(way.spans))
     if result.other_ways:
-        number = len(result.other_ways)
-        findings.append(
-            Finding(
-                "note", f"{number} more {'way' if number == 1 else 'ways'} out would cost more doubt.", "other ways"
-            )
-        )
-    return findings
+        yield Finding("note", "dating.other ways", number=len(result.other_ways))
 
 
-def _on_range(result: DateRange) -> list[Finding]:
+def _on_range(result: DateRange) -> Iterator[Finding]:
+    original = [item for item in result.evidence if item.part == "original"]
     if not result.spans:
-        return []
-    if not any(item.part == "original" for item in result.evidence):
-        return [
-            Finding(
-                "warning", "No evidence is on a part known to be original, so nothing limits the date.", "no original"
-            )
-        ]
-    findings = []
-    coded = any(item.kind == "date code" and item.part == "original" for item in result.evidence)
+        return
+    if not original:
+        yield Finding("warning", "dating.no original")
+        return
+    coded = any(item.kind == "date code" for item in original)
     if 0 < result.years < NARROW_YEARS - 0.01 and not coded:
-        findings.append(
-            Finding(
-                "note",
-                f"{EdtfInterval('', result.spans).meaning} is narrower than {NARROW_YEARS:g} years without a stamped date. "
-                "Factories fitted the parts they had, so do not lean on the edges.",
-                "narrow",
-            )
-        )
-    for name, places in (("start", result.start_set_by), ("end", result.end_set_by)):
+        yield Finding("note", "dating.narrow", range=in_words(result.spans), years=NARROW_YEARS)
+    for end, places in (("start", result.start_set_by), ("end", result.end_set_by)):
         if len(places) == 1 and (item := result.evidence[places[0]]).weight == 1:
-            others = [e for i, e in enumerate(result.evidence) if e.part == "original" and i != places[0]]
-            without = EdtfInterval("", intersect(e.spans for e in others)).meaning
-            findings.append(
-                Finding(
-                    "note",
-                    f"The {name} rests on the {item.feature} alone, which is doubtful. Without it: {without}.",
-                    f"weak {name}",
-                )
-            )
+            without = in_words(intersect(other.spans for other in original if other is not item))
+            yield Finding("note", f"dating.weak {end}", feature=item.feature, without=without)
     if not result.conflicts and result.spans != ANY_DAY:
-        agreed = sum(item.part == "original" for item in result.evidence)
-        findings.append(
-            Finding(
-                "ok",
-                "The evidence does not contradict itself." if agreed > 1 else "It rests on one piece of evidence.",
-                "agreed",
-            )
-        )
-    return findings
+        yield Finding("ok", "dating.agreed:several" if len(original) > 1 else "dating.agreed:one")
 
 
-def _on_unknown(result: DateRange) -> list[Finding]:
-    findings = []
-    if result.unknown_agree and result.edtf_if_all_original and result.edtf_if_all_original != result.edtf:
-        names = _listed([result.evidence[i].feature for i in result.unknown_agree])
-        findings.append(
-            Finding("note", f"If the {names} should be original too: {result.edtf_if_all_original}.", "if original")
-        )
-    if result.unknown_agree and not result.edtf_if_all_original:
-        names = _listed([result.evidence[i].feature for i in result.unknown_agree])
-        findings.append(Finding("note", f"Not all of these can be original together: {names}.", "if original"))
-    for place in result.unknown_disagree:
-        item = result.evidence[place]
-        findings.append(
-            Finding(
-                "warning",
-                f"The {item.feature} ({item.dates.meaning}) does not fit the rest: it is probably not original.",
-                "does not fit",
-            )
-        )
-    return findings
+def _on_unknown(result: DateRange) -> Iterator[Finding]:
+    agreeing = [result.evidence[i].feature for i in result.unknown_agree]
+    if agreeing and not result.edtf_if_all_original:
+        yield Finding("note", "dating.if original:not together", features=agreeing)
+    elif agreeing and result.edtf_if_all_original != result.edtf:
+        yield Finding("note", "dating.if original", features=agreeing, range=result.edtf_if_all_original)
+    for item in (result.evidence[place] for place in result.unknown_disagree):
+        yield Finding("warning", "dating.does not fit", feature=item.feature, dates=item.dates.meaning)
 
 
-def _on_kinds(evidence: Sequence[Evidence]) -> list[Finding]:
-    findings = []
+def _on_kinds(evidence: Sequence[Evidence]) -> Iterator[Finding]:
     replaced = [item.feature for item in evidence if item.part == "replaced"]
     if replaced:
-        findings.append(Finding("note", f"Left out, as replaced: {_listed(replaced)}.", "replaced"))
-    kept = [item for item in evidence if item.part != "replaced"]
-    for item in kept:
+        yield Finding("note", "dating.replaced", features=replaced)
+    for item in (item for item in evidence if item.part != "replaced"):
         if item.kind == "patent":
-            findings.append(
-                Finding(
-                    "note",
-                    f"The {item.feature} is taken as “not before”: a patent mark says nothing of the end.",
-                    "patent",
-                )
-            )
+            yield Finding("note", "dating.patent", feature=item.feature)
         elif item.kind == "advert":
-            findings.append(
-                Finding(
-                    "note",
-                    f"The {item.feature} limits neither end: an advert shows that the model was sold, not when this pen was made.",
-                    "advert",
-                )
-            )
+            yield Finding("note", "dating.advert", feature=item.feature)
         elif item.kind == "opinion":
-            findings.append(
-                Finding("note", f"The {item.feature} is an opinion: say so wherever the date is given.", "opinion")
-            )
+            yield Finding("note", "dating.opinion", feature=item.feature)
         if item.dates.uncertain:
-            findings.append(
-                Finding("note", f"The date of the {item.feature} is marked ?, so it counts as doubtful.", "uncertain")
-            )
+            yield Finding("note", "dating.uncertain", feature=item.feature)
         if item.dates.approximate:
-            findings.append(
-                Finding(
-                    "note",
-                    f"“About” for the {item.feature} reaches {item.dates.about_years} years to either side: {item.dates.meaning}.",
-                    "about",
-                )
-            )
+            dates = item.dates
+            yield Finding("note", "dating.about", feature=item.feature, years=dates.about_years, range=dates.meaning)
         if item.dates.note:
-            findings.append(Finding("note", f"{item.feature}: {item.dates.note}", "read as"))
-    return findings
+            yield Finding("note", "dating.read as", feature=item.feature, told=item.dates.note)
 
 
-def _on_next_fact(result: DateRange) -> list[Finding]:
+def _on_next_fact(result: DateRange) -> Iterator[Finding]:
+    """The one thing to find out next: the best fact known of, else the kind of feature that would help."""
+    if not result.spans:
+        for fact in result.next_facts[:1]:
+            yield Finding("note", "dating.next fact:settle", fact=fact.text, ways=fact.ways_left)
+        return
+    for fact in result.next_facts[:1]:
+        surely = fact.worst_years < result.years
+        left = fact.worst_years if surely else fact.best_years
+        yield Finding(
+            "note", "dating.next fact:narrow", fact=fact.text, surely=surely, years=left, best=fact.edtf_at_best
+        )
+    first, last = result.spans[0][0], result.spans[-1][1]
     if result.next_facts:
-        fact = result.next_facts[0]
-        if result.spans:
-            surely = fact.worst_years < result.years
-            left = f"at {'worst' if surely else 'best'} it leaves {_years(fact.worst_years if surely else fact.best_years)}"
-            at_best = f" ({fact.edtf_at_best} at best)"
-            return [Finding("note", f"To narrow it most, find out {fact.text}: {left}{at_best}.", "next fact")]
-        left = f"then {fact.ways_left} {'way' if fact.ways_left == 1 else 'ways'} out at most would be left"
-        return [Finding("note", f"To settle it, find out {fact.text}: {left}.", "next fact")]
-    if result.spans:
-        first, last = result.spans[0][0], result.spans[-1][1]
-        if first is None or last is None:
-            ends = {
-                (True, True): "an earliest or a latest date",
-                (True, False): "an earliest date",
-                (False, True): "a latest date",
-            }
-            return [
-                Finding(
-                    "note",
-                    f"To narrow it most, look for a feature that gives {ends[first is None, last is None]}.",
-                    "next fact",
-                )
-            ]
-        if result.years < 1.05:
-            return []
-        middle = write_edtf([((first + last) // 2, (first + last) // 2)])[:4]
-        return [
-            Finding(
-                "note",
-                f"To narrow it most, look for a feature that changed about {middle}: it would halve the range.",
-                "next fact",
-            )
-        ]
-    return []
-
-
-def _listed(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
-
-
-def _words(edtf: str, way: DoubtSet) -> str:
-    return EdtfInterval(edtf, way.spans).meaning
-
-
-def _years(years: float) -> str:
-    if years < 0.95:
-        return f"{max(round(12 * years), 1)} months"
-    return f"about {years:.0f} {'year' if round(years) == 1 else 'years'}"
+        return
+    if first is None or last is None:
+        yield Finding("note", "dating.next fact:end", earliest=first is None, latest=last is None)
+    elif result.years >= 1.05:  # a year is as close as it gets
+        yield Finding("note", "dating.next fact:middle", year=dt.date.fromordinal((first + last) // 2).year)

@@ -6,23 +6,21 @@ at the end of a date, an interval with either end open or unknown, and a set "on
 
 from __future__ import annotations
 
+import calendar
+import datetime as dt
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from pentools.calc.dating.days import civil_date, day_number, days_in_month, first_and_last_day, shift_years
+from pentools.calc.dating.spans import Span, first_and_last_day, in_words, merge_spans, span_texts
 from pentools.errors import InputError
 
-__all__ = ["ABOUT_YEARS", "EdtfInterval", "Span", "merge_spans", "read_edtf", "write_edtf"]
+__all__ = ["ABOUT_YEARS", "EdtfInterval", "read_edtf", "write_edtf"]
 
 ABOUT_YEARS = 2
 """How far "about" reaches to either side where nothing is stated [years]; judged, the standard gives no width."""
 
-Span = tuple[int | None, int | None]
-"""First and last day number, both included; None where an end is open."""
-
 _DATE = re.compile(r"(?P<year>\d{4}|\d{3}X|\d{2}XX)(?:-(?P<month>\d{2}|XX)(?:-(?P<day>\d{2}|XX))?)?(?P<mark>[?~%]?)")
-_MONTH_NAMES = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")  # fmt: skip
 _ACCEPTED = "an EDTF date such as 1936, 1936/1942, 1938~, ../1942 or 193X"
 
 
@@ -69,7 +67,12 @@ class EdtfInterval:
     @property
     def meaning(self) -> str:
         """What it allows, in words."""
-        return " or ".join(_span_in_words(span) for span in self.spans)
+        return in_words(self.spans)
+
+    @property
+    def read_as(self) -> str:
+        """How it was read, in words and as EDTF, such as ``1942 or earlier (../1942)``."""
+        return f"{self.meaning} ({self.edtf})"
 
 
 def read_edtf(text: str, *, about_years: int = ABOUT_YEARS) -> EdtfInterval:
@@ -166,43 +169,6 @@ def write_edtf(spans: Iterable[Span]) -> str:
     return "[" + ",".join(_write_span(span, "..", "") for span in merged) + "]"
 
 
-def merge_spans(spans: Iterable[Span]) -> tuple[Span, ...]:
-    """Spans in order, those that touch or overlap made one.
-
-    Parameters
-    ----------
-    spans : iterable of Span
-        First and last day of each; None for an open end.
-
-    Returns
-    -------
-    tuple of Span
-        The same days in as few spans as possible.
-
-    Raises
-    ------
-    InputError
-        If a span ends before it starts.
-
-    Examples
-    --------
-    >>> merge_spans([(5, 9), (None, 4), (20, 21)])
-    ((None, 9), (20, 21))
-    """
-    merged: list[Span] = []
-    for first, last in sorted(spans, key=lambda span: (span[0] is not None, span[0] or 0)):
-        if first is not None and last is not None and last < first:
-            raise InputError("span", "an end on or after its start", f"{civil_date(first)} to {civil_date(last)}")
-        if merged:
-            before_first, before_last = merged[-1]
-            if before_last is None or first is None or first <= before_last + 1:
-                longer = None if before_last is None or last is None else max(before_last, last)
-                merged[-1] = (before_first, longer)
-                continue
-        merged.append((first, last))
-    return tuple(merged)
-
-
 @dataclass(frozen=True, slots=True)
 class _Date:
     first: int
@@ -213,7 +179,7 @@ class _Date:
     def widened(self, about_years: int) -> Span:
         if self.mark not in ("~", "%"):
             return self.first, self.last
-        return shift_years(self.first, -about_years), shift_years(self.last, about_years)
+        return _shifted(self.first, -about_years), _shifted(self.last, about_years)
 
 
 def _read_range(clean: str, divider: str, text: str, about_years: int) -> EdtfInterval:
@@ -249,16 +215,14 @@ def _read_date(part: str, text: str) -> _Date:
             raise InputError("date", _ACCEPTED, text, "A decade or a century goes without a month.")
         low, high = int(year.replace("X", "0")), int(year.replace("X", "9"))
         return _Date(first_and_last_day(max(low, 1))[0], first_and_last_day(high)[1], part, mark)
-    number = int(year)
     if month is None or month == "XX":
         if day is not None and day != "XX":
             raise InputError("date", _ACCEPTED, text, "A day needs its month.")
-        return _Date(*_days(text, number), part, mark)
+        return _Date(*_days(text, int(year)), part, mark)
     code = int(month)
     if 33 <= code <= 36 and day is None:
-        quarter = code - 33
-        first = day_number(number, 3 * quarter + 1)
-        return _Date(first, day_number(number, 3 * quarter + 3, days_in_month(number, 3 * quarter + 3)), part, mark)
+        first_month = 3 * (code - 33) + 1
+        return _Date(_days(text, int(year), first_month)[0], _days(text, int(year), first_month + 2)[1], part, mark)
     if 21 <= code <= 41:
         raise InputError(
             "date",
@@ -266,7 +230,7 @@ def _read_date(part: str, text: str) -> _Date:
             text,
             "Seasons are not read, since the standard does not say in which months they lie: give the months, such as 1936-03/1936-05.",
         )
-    return _Date(*_days(text, number, code, None if day in (None, "XX") else int(day)), part, mark)
+    return _Date(*_days(text, int(year), code, None if day in (None, "XX") else int(day)), part, mark)
 
 
 def _days(text: str, year: int, month: int | None = None, day: int | None = None) -> tuple[int, int]:
@@ -278,57 +242,14 @@ def _days(text: str, year: int, month: int | None = None, day: int | None = None
         ) from error
 
 
+def _shifted(day: int, years: int) -> int:
+    """The same day some years on; 29 February becomes the 28th where it must, and the calendar's ends hold."""
+    date = dt.date.fromordinal(day)
+    target = date.year + years
+    if not dt.MINYEAR <= target <= dt.MAXYEAR:
+        raise InputError("date", f"within the years {dt.MINYEAR} to {dt.MAXYEAR}, the width of about included", target)
+    return date.replace(year=target, day=min(date.day, calendar.monthrange(target, date.month)[1])).toordinal()
+
+
 def _write_span(span: Span, divider: str, open_end: str) -> str:
-    first, last = span
-    if first is not None and last is not None and (whole := _period(first, last)):
-        return _as_edtf(*whole)
-    fineness = _fineness(span)
-    start = open_end if first is None else _as_edtf(*civil_date(first)[:fineness])
-    end = open_end if last is None else _as_edtf(*civil_date(last)[:fineness])
-    return f"{start}{divider}{end}"
-
-
-def _fineness(span: Span) -> int:
-    """1 where both ends are those of years, 2 of months, 3 of days."""
-    first, last = span
-    fineness = 1
-    if first is not None:
-        _, month, day = civil_date(first)
-        fineness = 3 if day != 1 else 2 if month != 1 else 1
-    if last is not None:
-        year, month, day = civil_date(last)
-        fineness = max(fineness, 3 if day != days_in_month(year, month) else 2 if month != 12 else 1)
-    return fineness
-
-
-def _period(first: int, last: int) -> tuple[int, ...]:
-    """The year, month or day that these days are exactly; empty where they are none."""
-    year, month, day = civil_date(first)
-    if first_and_last_day(year) == (first, last):
-        return (year,)
-    if first_and_last_day(year, month) == (first, last):
-        return (year, month)
-    return (year, month, day) if first == last else ()
-
-
-def _as_edtf(year: int, month: int | None = None, day: int | None = None) -> str:
-    return "-".join([f"{year:04d}", *(f"{part:02d}" for part in (month, day) if part is not None)])
-
-
-def _as_words(year: int, month: int | None = None, day: int | None = None) -> str:
-    name = "" if month is None else _MONTH_NAMES[month - 1]
-    return " ".join(part for part in ("" if day is None else str(day), name, str(year)) if part)
-
-
-def _span_in_words(span: Span) -> str:
-    first, last = span
-    fineness = _fineness(span)
-    if first is not None and last is not None:
-        if whole := _period(first, last):
-            return _as_words(*whole)
-        return f"{_as_words(*civil_date(first)[:fineness])} to {_as_words(*civil_date(last)[:fineness])}"
-    if first is not None:
-        return f"{_as_words(*civil_date(first)[:fineness])} or later"
-    if last is not None:
-        return f"{_as_words(*civil_date(last)[:fineness])} or earlier"
-    return "any date"
+    return divider.join(text or open_end for text in span_texts(span))

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pentools.calc.dating.evidence import Evidence
-from pentools.calc.dating.interval import EdtfInterval, Span, read_edtf, write_edtf
-from pentools.calc.dating.spans import intersect, years_left
+from pentools.calc.dating.interval import EdtfInterval, read_edtf, write_edtf
+from pentools.calc.dating.spans import Span, intersect, years_left
 from pentools.errors import InputError
 
 __all__ = ["NextFact", "OpenQuestion", "facts_that_narrow", "facts_that_settle"]

@@ -177,21 +177,9 @@ def round_to_figures(value: float, figures: int) -> float:
 
 
 def _findings(index: IndexSeries, year: int, target: int) -> tuple[Finding, ...]:
-    findings = [
-        Finding(
-            "note",
-            "An index follows a basket of everyday goods. It says nothing of what the pen is worth today.",
-            "meaning",
-        )
-    ]
+    findings = [Finding("note", "dating.meaning")]
     if index.rough:
-        findings.append(
-            Finding(
-                "note",
-                f"{index.name} is rough over so long a time: two figures, and “about” belongs before them.",
-                "rough",
-            )
-        )
+        findings.append(Finding("note", "dating.rough", index=index.name))
     if target < year:
-        findings.append(Finding("note", "It was turned back: the money is that of an earlier year.", "backwards"))
+        findings.append(Finding("note", "dating.backwards"))
     return tuple(findings)

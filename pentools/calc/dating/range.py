@@ -5,13 +5,11 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Sequence
 
-from pentools.calc.dating.evidence import Evidence
-from pentools.calc.dating.findings import date_findings
-from pentools.calc.dating.interval import Span, write_edtf
+from pentools.calc.dating.evidence import Evidence, read_evidence
+from pentools.calc.dating.findings import DateRange, DoubtSet, date_findings
+from pentools.calc.dating.interval import write_edtf
 from pentools.calc.dating.narrowing import OpenQuestion, facts_that_narrow, facts_that_settle
-from pentools.calc.dating.reading import read_evidence
-from pentools.calc.dating.result import DateRange, DoubtSet
-from pentools.calc.dating.spans import intersect, largest_agreements
+from pentools.calc.dating.spans import Span, intersect, largest_agreements
 from pentools.errors import InputError
 
 __all__ = ["DateRange", "DoubtSet", "Evidence", "OpenQuestion", "date_range"]
@@ -24,7 +22,7 @@ def date_range(evidence: Sequence[Evidence | str], questions: Sequence[OpenQuest
     ----------
     evidence : sequence of Evidence or str
         What was seen, each with the dates known for it; at least one. A line such as ``clip 1936/1942, sure`` is
-        read by `pentools.calc.dating.reading.read_evidence`.
+        read by `pentools.calc.dating.evidence.read_evidence`.
     questions : sequence of OpenQuestion
         Features not looked at yet, with the dates of each answer they may give.
 

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import TYPE_CHECKING
 
-from pentools.calc.dating.days import civil_date, day_number
 from pentools.calc.dating.findings import date_sentence
-from pentools.calc.dating.interval import EdtfInterval, Span
-from pentools.calc.dating.spans import ANY_DAY
+from pentools.calc.dating.spans import ANY_DAY, Span, in_words
 from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, head, new_chart, to_drawing
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
     from pentools.calc.dating.evidence import Evidence
-    from pentools.calc.dating.result import DateRange
+    from pentools.calc.dating.findings import DateRange
     from pentools.figures.drawing import Drawing
 
 __all__ = ["evidence_figure", "years_shown"]
@@ -97,8 +96,8 @@ def years_shown(result: DateRange) -> tuple[float, float]:
 
 
 def _decimal_year(day: int) -> float:
-    year = civil_date(day)[0]
-    return year + (day - day_number(year)) / _DAYS_A_YEAR
+    date = dt.date.fromordinal(day)
+    return date.year + (date - date.replace(month=1, day=1)).days / _DAYS_A_YEAR
 
 
 def _year(day: int | None, open_end: float, *, end: bool = False) -> float:
@@ -111,10 +110,10 @@ def _agreed(result: DateRange) -> tuple[tuple[Span, ...], frozenset[int], str]:
     if result.spans == ANY_DAY:
         return (), frozenset(), ""
     if result.spans:
-        return result.spans, frozenset(), f"agreed: {EdtfInterval('', result.spans).meaning}"
+        return result.spans, frozenset(), f"agreed: {in_words(result.spans)}"
     way = result.conflicts[0]
     names = " and the ".join(way.features)
-    return way.spans, frozenset(way.doubted), f"{EdtfInterval('', way.spans).meaning}, without the {names}"
+    return way.spans, frozenset(way.doubted), f"{in_words(way.spans)}, without the {names}"
 
 
 def _state_of(result: DateRange, place: int, doubted: frozenset[int]) -> str:
@@ -142,7 +141,7 @@ def _draw_row(axes: Axes, row: int, item: Evidence, state: str, shown: tuple[flo
         for edge, place, sign in ((first, low, "<"), (last, high, ">")):
             if edge is None:
                 axes.plot([place], [row], marker=sign, color=colour, markersize=6, clip_on=False)
-    allows = EdtfInterval("", item.spans).meaning
+    allows = in_words(item.spans)
     words = f"{item.feature}: {allows}, {item.certainty}" + (f" – {mark}" if mark else "")
     axes.annotate(
         words, (low, row - 0.4), xytext=(2, 0), textcoords="offset points", va="center", color=colour, bbox=_BEHIND
@@ -153,6 +152,6 @@ def _draw_row(axes: Axes, row: int, item: Evidence, state: str, shown: tuple[flo
 def _title(result: DateRange) -> str:
     if not result.spans:
         way = result.conflicts[0]
-        left = EdtfInterval("", way.spans).meaning
+        left = in_words(way.spans)
         return f"The evidence contradicts itself; without the {' and the '.join(way.features)} it allows {left}"
     return date_sentence(result).rstrip(".")

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import datetime as dt
 from typing import Any
 
-from pentools.calc.dating.evidence import KINDS, Evidence
-from pentools.calc.dating.findings import date_sentence
-from pentools.calc.dating.interval import EdtfInterval
+from pentools.calc.dating.evidence import KINDS, Evidence, read_evidence
+from pentools.calc.dating.findings import DateRange, DoubtSet, date_sentence
+from pentools.calc.dating.interval import ABOUT_YEARS
 from pentools.calc.dating.range import date_range
-from pentools.calc.dating.reading import read_evidence
-from pentools.calc.dating.result import DateRange, DoubtSet
+from pentools.calc.dating.spans import in_words
 from pentools.errors import InputError
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["DATE", "EARLIEST_YEAR", "LATEST_YEAR", "date_answer", "date_json", "plausible"]
 
@@ -45,7 +44,7 @@ def plausible(item: Evidence) -> Evidence:
         If a year lies outside `EARLIEST_YEAR` to `LATEST_YEAR`.
     """
     for day in (item.dates.first_day, item.dates.last_day):
-        year = None if day is None else round(day / 365.2425 + 0.5)
+        year = None if day is None else dt.date.fromordinal(day).year
         if year is not None and not EARLIEST_YEAR <= year <= LATEST_YEAR:
             raise InputError(
                 f"date of the {item.feature}",
@@ -56,28 +55,16 @@ def plausible(item: Evidence) -> Evidence:
     return item
 
 
-def date_answer(values: Mapping[str, Value]) -> SumAnswer:
+def date_answer(given: Inputs) -> SumAnswer:
     """When a pen was made, as far as its evidence goes.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
-
-    Returns
-    -------
-    SumAnswer
-        Sentence, findings, table and JSON object.
 
     Raises
     ------
     InputError
         If there is no evidence, or a line of it cannot be read.
     """
-    about, lines = values.get("about"), values.get("evidence")
-    width = int(about) if isinstance(about, int | float) else 2
-    texts = [line for line in lines if isinstance(line, str)] if isinstance(lines, tuple) else []
-    result = date_range([plausible(read_evidence(text, about_years=width)) for text in texts])
+    width = given.whole("about", ABOUT_YEARS)
+    result = date_range([plausible(read_evidence(text, about_years=width)) for text in given.texts("evidence")])
     data = date_json(result)
     return SumAnswer(data["sentence"], data, result.findings, _table(result), result)
 
@@ -100,7 +87,7 @@ def date_json(result: DateRange) -> dict[str, Any]:
         "sentence": date_sentence(result),
         "range": [result.first_year, result.last_year] if result.spans else None,
         "edtf": result.edtf or None,
-        "meaning": EdtfInterval("", result.spans).meaning if result.spans else None,
+        "meaning": in_words(result.spans) if result.spans else None,
         "conflicts": [_way(way) for way in result.conflicts],
         "other_ways": [_way(way) for way in result.other_ways],
         "edtf_if_all_original": result.edtf_if_all_original or None,
@@ -137,7 +124,9 @@ def _evidence(item: Evidence) -> dict[str, Any]:
         "typed": item.dates.typed,
         "edtf": item.dates.edtf,
         "meaning": item.dates.meaning,
-        "allows": EdtfInterval("", item.spans).meaning,
+        "read_as": item.dates.read_as,
+        "note": item.dates.note or None,
+        "allows": in_words(item.spans),
         "kind": item.kind,
         "certainty": item.certainty,
         "part": item.part,
@@ -146,12 +135,11 @@ def _evidence(item: Evidence) -> dict[str, Any]:
 
 
 def _table(result: DateRange) -> tuple[tuple[str, ...], ...]:
-    rows = [("feature", "typed", "allows", "kind", "how sure", "part")]
-    rows += [
-        (item.feature, item.dates.typed, EdtfInterval("", item.spans).meaning, item.kind, item.certainty, item.part)
+    head = ("feature", "typed", "read as", "allows", "kind", "how sure", "part")
+    return head, *(
+        (item.feature, item.dates.typed, item.dates.read_as, in_words(item.spans), item.kind, item.certainty, item.part)
         for item in result.evidence
-    ]
-    return tuple(rows)
+    )
 
 
 DATE = Sum(

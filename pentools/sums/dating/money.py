@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import functools
 import re
-from collections.abc import Mapping
+
+import msgspec
 
 from pentools import tables
 from pentools.calc.dating.prices import IndexSeries, PriceThenNow, price_then_now
 from pentools.errors import InputError
-from pentools.fields import Field, Value
+from pentools.fields import Field
 from pentools.money import Money, read_money
-from pentools.sums.base import Sum, SumAnswer
+from pentools.numbers import plain
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["MONEY", "index_for", "money_answer", "price_answer"]
 
@@ -21,23 +23,31 @@ LAST_SHILLINGS = 1971
 FIELDS = (
     Field("price", "Price then", "text", required=True, hint="such as 5.00 USD, $2.75, £1 1s or 12/6"),
     Field("year", "Year of the price", "count", low=1900, high=2100, required=True, hint="such as 1940"),
+    Field("currency", "Money where none is typed", "text", hint="a code such as USD; none: a bare number is asked about"),
     Field("to", "In the money of", "count", low=1900, high=2100, hint="a year such as 2023; the index's last if left empty"),
 )  # fmt: skip
 
 
+class _UsYear(msgspec.Struct, frozen=True):
+    year: int
+    index: float
+    half_step: float
+
+
+class _UkYear(msgspec.Struct, frozen=True):
+    year: int
+    index: float
+    rough_share: float
+
+
 @functools.cache
 def index_for(currency: str) -> IndexSeries:
-    """The index of consumer prices for a currency.
+    """The index of consumer prices for a currency, from its table.
 
     Parameters
     ----------
     currency : str
         ``USD`` or ``GBP``.
-
-    Returns
-    -------
-    IndexSeries
-        The index, from its table.
 
     Raises
     ------
@@ -45,41 +55,29 @@ def index_for(currency: str) -> IndexSeries:
         If there is none.
     """
     if currency == "USD":
-        rows = tables.rows("cpi_us")
-        values = {int(row["year"]): float(row["index"]) for row in rows}
-        steps = {int(row["year"]): float(row["half_step"]) for row in rows}
+        us = tables.read(_UsYear, "cpi_us")
+        values, steps = {row.year: row.index for row in us}, {row.year: row.half_step for row in us}
         return IndexSeries("The US consumer price index (CPI-U, annual averages)", "USD", values, steps)
     if currency == "GBP":
-        rows = tables.rows("cpi_uk")
-        values = {int(row["year"]): float(row["index"]) for row in rows}
-        widths = {int(row["year"]): float(row["index"]) * float(row["rough_share"]) for row in rows}
+        uk = tables.read(_UkYear, "cpi_uk")
+        values, widths = {row.year: row.index for row in uk}, {row.year: row.index * row.rough_share for row in uk}
         return IndexSeries("The UK consumer price chain", "GBP", values, widths, rough=True)
     raise InputError("price", "in USD or GBP", currency, "There is an index for USD and GBP only.")
 
 
-def money_answer(values: Mapping[str, Value]) -> SumAnswer:
+def money_answer(given: Inputs) -> SumAnswer:
     """A price in the money of another year.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
-
-    Returns
-    -------
-    SumAnswer
-        Sentence, findings, table and JSON object.
 
     Raises
     ------
     InputError
         If the price cannot be read or a year is not in the index.
     """
-    typed, year, to_year = values.get("price"), values.get("year"), values.get("to")
-    price = read_money(typed if isinstance(typed, str) else "", name="price", zero=False)
-    if not isinstance(year, int | float):
+    price = read_money(given.text("price", ""), given.text("currency", ""), name="price", zero=False)
+    year = given.whole("year")
+    if year is None:
         raise InputError("Year of the price", "filled in", "", "Such as 1940.")
-    return price_answer(price, int(year), int(to_year) if isinstance(to_year, int | float) else None)
+    return price_answer(price, year, given.whole("to"))
 
 
 def price_answer(price: Money, year: int, to_year: int | None = None) -> SumAnswer:
@@ -138,9 +136,9 @@ def price_answer(price: Money, year: int, to_year: int | None = None) -> SumAnsw
         ("quantity", "value"),
         ("price then", f"{price.typed} in {result.year}"),
         ("read as", price.read_as),
-        (f"index in {result.year}", f"{result.index.values[result.year]:g}"),
-        (f"index in {result.to_year}", f"{result.index.values[result.to_year]:g}"),
-        ("multiplied by", f"{result.multiplier:.3g}"),
+        (f"index in {result.year}", plain(result.index.values[result.year], 6)),
+        (f"index in {result.to_year}", plain(result.index.values[result.to_year], 6)),
+        ("multiplied by", plain(result.multiplier)),
     )
     return SumAnswer(sentence, data, result.findings, table, result)
 
@@ -151,7 +149,7 @@ def _sentence(result: PriceThenNow) -> str:
     if result.figures == 3 and 10 <= result.rounded < 100:
         amount = f"{result.rounded:.1f}"
     return (
-        f"{price.typed} in {result.year} is about {sign}{amount} in the money of {result.to_year}, "
+        f"{str(price) if price.assumed else price.typed} in {result.year} is about {sign}{amount} in the money of {result.to_year}, "
         f"by {result.index.name[0].lower()}{result.index.name[1:]}."
     )
 

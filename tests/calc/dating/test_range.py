@@ -7,14 +7,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from pentools.calc.dating.days import first_and_last_day
-from pentools.calc.dating.evidence import Evidence
+from pentools.calc.dating.evidence import Evidence, read_evidence
 from pentools.calc.dating.findings import date_sentence
-from pentools.calc.dating.interval import EdtfInterval, merge_spans, read_edtf, write_edtf
+from pentools.calc.dating.interval import EdtfInterval, read_edtf, write_edtf
+from pentools.calc.dating.phrases import read_date
 from pentools.calc.dating.range import OpenQuestion, date_range
-from pentools.calc.dating.reading import read_evidence
-from pentools.calc.dating.spans import intersect, largest_agreements
-from pentools.calc.dating.words import read_date
+from pentools.calc.dating.spans import first_and_last_day, intersect, largest_agreements, merge_spans
 from pentools.errors import InputError
 
 LOW, HIGH = 1900, 1925  # a small calendar, so that runs into each other are common

@@ -6,8 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from pentools.calc.dating.findings import date_sentence
-from pentools.calc.dating.interval import EdtfInterval
-from pentools.calc.dating.words import read_date
+from pentools.calc.dating.spans import in_words
 from pentools.fields import Value
 from pentools.figures.dating.identify import evidence_figure
 from pentools.panels.stage import PanelResult, StagePanel
@@ -22,6 +21,7 @@ from pentools.record.stages.dating.identify import (
     read_price_then,
     read_question,
 )
+from pentools.record.stages.dating.kinds import EVIDENCE, PRICE_THEN, QUESTION
 
 __all__ = ["IdentifyPanel"]
 
@@ -31,12 +31,12 @@ class IdentifyPanel(StagePanel):
 
     def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """Refuse dates that cannot be read and prices that no index knows."""
-        if kind.key == "evidence":
-            read_clue(values)
-        elif kind.key == "question":
-            read_question(values)
-        elif kind.key == "price then":
-            read_price_then(values)
+        if kind is EVIDENCE:
+            read_clue(EVIDENCE.filled(values))
+        elif kind is QUESTION:
+            read_question(QUESTION.filled(values))
+        elif kind is PRICE_THEN:
+            read_price_then(PRICE_THEN.filled(values))
 
     def result(self) -> PanelResult:
         """What the evidence allows, with its bars; for the price, what it is today."""
@@ -59,9 +59,10 @@ class IdentifyPanel(StagePanel):
                 rows.append((clue.feature, clue.typed, "cannot be read", "–", "–", "–"))
                 continue
             item = clue.evidence
-            read = read_date(clue.typed).meaning
-            allows = EdtfInterval("", item.spans).meaning
-            rows.append((item.feature, clue.typed, read, allows, f"{item.kind}, {item.certainty}", item.part))
+            allows = in_words(item.spans)
+            rows.append(
+                (item.feature, clue.typed, item.dates.read_as, allows, f"{item.kind}, {item.certainty}", item.part)
+            )
         head = ("Feature", "Typed", "Read as", "Allows for this pen", "Kind, how sure", "Part")
         return table_html("How each date was read", head, rows)
 
@@ -71,7 +72,7 @@ class IdentifyPanel(StagePanel):
         result = dating(self.job)
         if result is not None:
             ways = [
-                (" and ".join(way.features), str(way.weight), EdtfInterval("", way.spans).meaning)
+                (" and ".join(way.features), str(way.weight), in_words(way.spans))
                 for way in (*result.conflicts, *result.other_ways)
             ]
             tables.append(table_html("Every way out, the least doubt first", ("Doubt", "Weight", "Leaves"), ways))

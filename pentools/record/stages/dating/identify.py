@@ -2,30 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, cast
+from typing import cast
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.dating.evidence import Certainty, Evidence, EvidenceKind, PartState
-from pentools.calc.dating.interval import EdtfInterval
+from pentools.calc.dating.evidence import Certainty, EvidenceKind, PartState
+from pentools.calc.dating.evidence import Evidence as Piece
+from pentools.calc.dating.findings import DateRange
 from pentools.calc.dating.narrowing import OpenQuestion
+from pentools.calc.dating.phrases import read_date
 from pentools.calc.dating.range import date_range
-from pentools.calc.dating.spans import intersect
-from pentools.calc.dating.words import read_date
+from pentools.calc.dating.spans import in_words, intersect
 from pentools.errors import InputError
-from pentools.fields import Value
 from pentools.money import read_money
+from pentools.record.entries import Entry
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
-from pentools.record.stages.dating.kinds import EVIDENCE, IDENTITY, MARK, PRICE_THEN, QUESTION
+from pentools.record.stages.dating.kinds import (
+    EVIDENCE,
+    IDENTITY,
+    MARK,
+    PRICE_THEN,
+    QUESTION,
+    Evidence,
+    PriceThen,
+    Question,
+)
+from pentools.record.view import once_a_state
 from pentools.sums.base import SumAnswer
 from pentools.sums.dating.date import plausible
 from pentools.sums.dating.money import price_answer
-
-if TYPE_CHECKING:
-    from pentools.calc.dating.result import DateRange
-    from pentools.record.entries import Entry
-    from pentools.record.job import Job
 
 __all__ = [
     "IDENTIFY",
@@ -62,22 +68,12 @@ class Clue:
     entry: Entry
     feature: str
     typed: str
-    evidence: Evidence | None
+    evidence: Piece | None
     problem: str = ""
 
 
-def read_clue(values: Mapping[str, Value]) -> Evidence:
-    """The values of an evidence form as evidence.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Field name to value.
-
-    Returns
-    -------
-    Evidence
-        With its dates read.
+def read_clue(values: Evidence) -> Piece:
+    """An evidence form as a piece of evidence, its dates read.
 
     Raises
     ------
@@ -85,45 +81,34 @@ def read_clue(values: Mapping[str, Value]) -> Evidence:
         If the dates cannot be read, or their years are not those of a pen.
     """
     return plausible(
-        Evidence(
-            str(values["feature"] or "").removeprefix("the "),  # the findings put their own article before it
-            read_date(str(values["dates"] or "")),
-            cast("EvidenceKind", values["evidence_kind"] or "production"),
-            cast("Certainty", values["certainty"] or "likely"),
-            cast("PartState", values["part_state"] or "original"),
-            str(values["source"] or ""),
+        Piece(
+            (values.feature or "").removeprefix("the "),  # the findings put their own article before it
+            read_date(values.dates or ""),
+            cast("EvidenceKind", values.evidence_kind or "production"),
+            cast("Certainty", values.certainty or "likely"),
+            cast("PartState", values.part_state or "original"),
+            values.source or "",
         )
     )
 
 
-def read_question(values: Mapping[str, Value]) -> OpenQuestion:
-    """The values of a question form as an open question.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Field name to value.
-
-    Returns
-    -------
-    OpenQuestion
-        With the dates of each answer read.
+def read_question(values: Question) -> OpenQuestion:
+    """A question form as an open question, the dates of each answer read.
 
     Raises
     ------
     InputError
         If there are fewer than two answers, or one cannot be read.
     """
-    answers = values["answers"]
-    texts = [str(text) for text in answers] if isinstance(answers, tuple) else []
-    return OpenQuestion(str(values["feature"] or ""), tuple(read_date(text) for text in texts))
+    return OpenQuestion(values.feature or "", tuple(read_date(text) for text in values.answers or ()))
 
 
+@once_a_state
 def clues(job: Job) -> tuple[Clue, ...]:
     """All dating evidence of a job in the order of entry, also what cannot be read."""
     found = []
-    for entry, values in job.log("identify", "evidence"):
-        feature, typed = str(values["feature"]), str(values["dates"])
+    for entry, values in ((logged.entry, logged.values) for logged in job.log(EVIDENCE)):
+        feature, typed = values.feature or "", values.dates or ""
         try:
             found.append(Clue(entry, feature, typed, read_clue(values)))
         except InputError as error:
@@ -131,24 +116,14 @@ def clues(job: Job) -> tuple[Clue, ...]:
     return tuple(found)
 
 
+@once_a_state
 def dating(job: Job) -> DateRange | None:
-    """When the pen was made, from all evidence that can be read.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
-
-    Returns
-    -------
-    DateRange or None
-        None where no evidence can be read.
-    """
+    """When the pen was made, from all evidence that can be read; None where there is none."""
     read = [clue.evidence for clue in clues(job) if clue.evidence is not None]
     questions = []
-    for _, values in job.log("identify", "question"):
+    for logged in job.log(QUESTION):
         try:
-            questions.append(read_question(values))
+            questions.append(read_question(logged.values))
         except InputError:
             continue  # `_checks` names it
     return date_range(read, questions) if read else None
@@ -176,30 +151,16 @@ def contradictions(result: DateRange) -> tuple[tuple[int, int], ...]:
     )
 
 
+@once_a_state
 def dating_findings(job: Job) -> tuple[Finding, ...]:
-    """What is to be said about the evidence: who contradicts whom, what to doubt, what to look at next.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
-
-    Returns
-    -------
-    tuple of Finding
-        Evidence that cannot be read comes first.
-    """
+    """What is to be said about the evidence: what cannot be read, who contradicts whom, what to doubt, what to look at next."""
     unread = [
-        Finding(
-            "warning", f"The date of the {clue.feature} cannot be read and does not count: {clue.problem}", "unread"
-        )
+        Finding("warning", "dating.unread", feature=clue.feature, problem=clue.problem)
         for clue in clues(job)
         if clue.evidence is None
     ]
     result = dating(job)
-    if result is None:
-        return tuple(unread)
-    return (*unread, *(_who_contradicts(result)), *result.findings)
+    return (*unread, *_who_contradicts(result), *result.findings) if result is not None else tuple(unread)
 
 
 def _who_contradicts(result: DateRange) -> list[Finding]:
@@ -209,47 +170,28 @@ def _who_contradicts(result: DateRange) -> list[Finding]:
     pairs = contradictions(result)
     least = result.conflicts[0].doubted if result.conflicts else ()
     count = {i: sum(i in pair for pair in pairs) for pair in pairs for i in pair}
-    for a, b in pairs:
-        odd, other = sorted((a, b), key=lambda i: (i not in least, -count[i], evidence[i].weight, -i))
+    for pair in pairs:
+        odd, other = sorted(pair, key=lambda i: (i not in least, -count[i], evidence[i].weight, -i))
         against.setdefault(odd, []).append(other)
     return [
         Finding(
             "warning",
-            f"Contradiction: the {evidence[odd].feature} ({_allows(evidence[odd])}) against "
-            + _listed(f"the {evidence[i].feature} ({_allows(evidence[i])})" for i in others)
-            + ".",
-            "who contradicts",
+            "dating.who contradicts",
+            feature=evidence[odd].feature,
+            allows=in_words(evidence[odd].spans),
+            others=[f"the {evidence[i].feature} ({in_words(evidence[i].spans)})" for i in others],
         )
         for odd, others in against.items()
     ]
 
 
-def _allows(item: Evidence) -> str:
-    return EdtfInterval("", item.spans).meaning
-
-
-def _listed(texts: Iterable[str]) -> str:
-    things = list(texts)
-    return things[0] if len(things) == 1 else ", ".join(things[:-1]) + " and " + things[-1]
-
-
 def price_today(job: Job) -> SumAnswer | None:
     """The price then in the money of the index's last year; see `read_price_then`."""
-    return read_price_then(job.values("identify", "price then"))
+    return read_price_then(job.newest(PRICE_THEN))
 
 
-def read_price_then(values: Mapping[str, Value]) -> SumAnswer | None:
-    """The values of a price's form in the money of the index's last year.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Field name to value.
-
-    Returns
-    -------
-    SumAnswer or None
-        None where no price was entered or the country has no index here.
+def read_price_then(values: PriceThen) -> SumAnswer | None:
+    """A price's form in the money of the index's last year; None where no price was entered or the country has no index.
 
     Raises
     ------
@@ -257,26 +199,24 @@ def read_price_then(values: Mapping[str, Value]) -> SumAnswer | None:
         If the price cannot be read, its money is not the country's, or its year lies outside the index. A price
         without its money is in that of the country.
     """
-    typed, year, country = values["price"], values["year"], str(values["country"])
-    own = _INDEX_MONEY.get(country)
-    if typed is None or own is None or not isinstance(year, int | float):
+    own = _INDEX_MONEY.get(values.country or "")
+    if values.price is None or values.year is None or own is None:
         return None
-    price = read_money(str(typed), own, name="price", zero=False)
+    price = read_money(values.price, own, name="price", zero=False)
     if price.currency != own:
         raise InputError(
-            "price", f"in the money of the country ({country}: {own})", str(typed), "Change one of the two."
+            "price", f"in the money of the country ({values.country}: {own})", values.price, "Change one of the two."
         )
-    return price_answer(price, int(year))
+    return price_answer(price, values.year)
 
 
 def _state(job: Job) -> StageState:
     if not job.record.live("identify"):
         return StageState("not begun")
     result = dating(job)
-    concluded = job.record.latest("identify", "identity") is not None
     if result is None:
         return StageState("open", "no dating evidence yet")
-    if not concluded:
+    if not job.log(IDENTITY):
         return StageState("open", "what it is has not been concluded")
     return StageState("done", result.edtf or "the evidence contradicts itself")
 
@@ -285,17 +225,19 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.record.live("identify"):
         return ()
     found = [f for f in dating_findings(job) if f.topic == "unread"]
-    for _, values in job.log("identify", "question"):
+    for logged in job.log(QUESTION):
         try:
-            read_question(values)
+            read_question(logged.values)
         except InputError as error:
-            found.append(Finding("warning", f"Not looked at yet, {values['feature']}: {error}", "unread"))
+            found.append(
+                Finding("warning", "dating.unread:question", feature=logged.values.feature or "", problem=str(error))
+            )
     try:
         price_today(job)
     except InputError as error:
-        found.append(Finding("warning", f"Price then: {error}", "price"))
+        found.append(Finding("warning", "dating.price", problem=str(error)))
     found += _contradiction_on_record(job)
-    return tuple(f.under("Identify") for f in found)
+    return tuple(finding.under("Identify") for finding in found)
 
 
 def _contradiction_on_record(job: Job) -> list[Finding]:
@@ -303,12 +245,11 @@ def _contradiction_on_record(job: Job) -> list[Finding]:
     result = dating(job)
     if result is None or result.spans:
         return []
-    words = " ".join(f.text for f in _who_contradicts(result))
-    identity = job.record.latest("identify", "identity")
+    who = " ".join(f.text for f in _who_contradicts(result))
     newest = max(clue.entry.time for clue in clues(job))
-    if identity is not None and identity.data.get("conclusion") and identity.time >= newest:
-        return [Finding("note", f"the dating evidence contradicts itself, and the conclusion was written after it. {words}", "contradiction")]  # fmt: skip
-    return [Finding("warning", f"the dating evidence contradicts itself. {words} Write under “What it is” which of it you doubt, and why.", "contradiction")]  # fmt: skip
+    if any(logged.values.conclusion and logged.entry.time >= newest for logged in job.log(IDENTITY)[-1:]):
+        return [Finding("note", "dating.contradiction:concluded", who=who)]
+    return [Finding("warning", "dating.contradiction:open", who=who)]
 
 
 IDENTIFY = Stage(

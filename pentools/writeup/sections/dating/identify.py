@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
-from pentools.calc.dating.interval import EdtfInterval
+from pentools.calc.dating.spans import in_words
 from pentools.errors import InputError
 from pentools.figures.dating.identify import evidence_figure
 from pentools.record.stages.dating.identify import (
@@ -14,7 +14,16 @@ from pentools.record.stages.dating.identify import (
     dating_findings,
     price_today,
 )
-from pentools.record.stages.dating.kinds import CERTAINTY_CHOICES, COUNTRIES, PART_STATES
+from pentools.record.stages.dating.kinds import (
+    CERTAINTY_CHOICES,
+    COUNTRIES,
+    EVIDENCE,
+    IDENTITY,
+    MARK,
+    PART_STATES,
+    PRICE_THEN,
+    QUESTION,
+)
 from pentools.writeup.blocks import (
     Audience,
     Block,
@@ -40,7 +49,6 @@ __all__ = ["section"]
 
 TITLE = "What it is and when it was made"
 # what of the findings is told on a page; the rest is advice for the bench, or stands in the table
-_NOTED = ("mark", "evidence", "question", "price then")
 _TOLD = ("who contradicts", "contradiction", "does not fit", "if original", "opinion", "narrow")
 
 
@@ -65,9 +73,9 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     result = dating(job)
     if result is not None:
         blocks.append(Lead(date_sentence(result)))
-    conclusion = job.values(stage.key, "identity")["conclusion"]
+    conclusion = job.newest(IDENTITY).conclusion
     if conclusion is not None:
-        blocks.append(Paragraph(str(conclusion)))
+        blocks.append(Paragraph(conclusion))
     drawing = evidence_figure(result)
     if drawing is not None:
         blocks.append(FigureBlock(drawing))
@@ -95,10 +103,10 @@ def _evidence(job: Job) -> list[Block]:
     rows = []
     for clue in clues(job):
         if clue.evidence is None:
-            rows.append((clue.feature, clue.typed, "cannot be read", "–", str(clue.entry.data.get("source") or "–")))
+            rows.append((clue.feature, clue.typed, "cannot be read", "–", EVIDENCE.decode(clue.entry).source or "–"))
             continue
         item = clue.evidence
-        allows = EdtfInterval("", item.spans).meaning
+        allows = in_words(item.spans)
         plain = clue.typed.replace("/", " to ") == item.dates.meaning
         typed = item.dates.meaning if plain else f"{clue.typed}: {item.dates.meaning}"
         what = allows if allows == item.dates.meaning else f"{allows} ({item.kind})"
@@ -116,42 +124,37 @@ def _evidence(job: Job) -> list[Block]:
 
 
 def _questions(job: Job) -> list[Block]:
-    rows = tuple(
-        (capital(str(values["feature"])), "; ".join(str(a) for a in answers) if isinstance(answers, tuple) else "–")
-        for _, values in job.log("identify", "question")
-        if (answers := values["answers"]) is not None
-    )
+    asked = [logged.values for logged in job.log(QUESTION)]
+    rows = tuple((capital(values.feature or "–"), "; ".join(values.answers)) for values in asked if values.answers)
     return [Table("Not looked at yet, and what it could say", ("Feature", "Dates of its forms"), rows)] if rows else []
 
 
 def _marks(job: Job, audience: Audience) -> list[Block]:
-    log = [values for _, values in job.log("identify", "mark")]
+    log = [logged.values for logged in job.log(MARK)]
     if not log:
         return []
-    rows = tuple((capital(str(v["where"])), str(v["text"]), str(v["read_with"] or "–")) for v in log)
+    rows = tuple((capital(mark.where or "–"), mark.text or "–", mark.read_with or "–") for mark in log)
     blocks: list[Block] = [
         Table("Marks, letter for letter", ("Where", "The mark", "How it was read"), rows, source_note="Nothing in them is corrected.")
     ]  # fmt: skip
     book, photos = PhotoBook(job, audience), {}
-    for values in log:
-        file = str(values["photo"]) if values["photo"] is not None else ""
+    for mark in log:
+        file = mark.photo or ""
         if file and file not in photos and book.allowed(file):
             own = photo_of(job, file)
-            words = own.alt if own else f"the mark on the {values['where']}"
-            photos[file] = Photo(
-                file, words, f"Mark, {values['where']}: {sentence(words)}", drawn=bool(own and own.drawn)
-            )
+            words = own.alt if own else f"the mark on the {mark.where}"
+            photos[file] = Photo(file, words, f"Mark, {mark.where}: {sentence(words)}", drawn=bool(own and own.drawn))
     return [*blocks, Photos(tuple(photos.values()))] if photos else blocks
 
 
 def _price(job: Job) -> list[Block]:
-    values = job.values("identify", "price then")
-    if values["price"] is None:
+    values = job.newest(PRICE_THEN)
+    if values.price is None:
         return []
-    country = dict(COUNTRIES).get(str(values["country"]), str(values["country"]))
-    rows = [("Price", str(values["price"])), ("Year", str(values["year"])), ("Country", country)]
-    if values["known_from"] is not None:
-        rows.append(("Known from", str(values["known_from"])))
+    country = dict(COUNTRIES).get(values.country or "", values.country or "–")
+    rows = [("Price", values.price), ("Year", str(values.year or "–")), ("Country", country)]
+    if values.known_from is not None:
+        rows.append(("Known from", values.known_from))
     blocks: list[Block] = [Facts("What it cost", tuple(rows))]
     try:
         answer = price_today(job)

@@ -1,6 +1,5 @@
-"""The date and money sums: words, JSON keys, refusals."""
+"""The money sum: words, JSON keys, refusals."""
 
-import json
 import shlex
 
 import pytest
@@ -13,48 +12,6 @@ from pentools.sums.dating.money import MONEY, index_for
 
 def ask(chosen, **texts):
     return chosen.run(read_options(chosen.fields, texts))
-
-
-def test_a_date_in_words_and_as_json():
-    answer = ask(DATE, evidence="clip 1936/1942; patent 1934; barrel 1938/1945, sure; nib 1950, replaced")
-    assert answer.sentence == "All evidence on original parts allows 1938 to 1942."
-    data = json.loads(json.dumps(answer.data))
-    assert (data["range"], data["edtf"], data["conflicts"]) == ([1938, 1942], "1938/1942", [])
-    assert data["findings"] == [finding.as_json() for finding in answer.findings]
-    assert len(answer.table) == 5
-
-
-def test_a_contradiction_as_json():
-    data = ask(DATE, evidence="clip 1936/1942; barrel 1938/1945; nib 1950/1955").data
-    assert data["range"] is None
-    assert data["edtf"] is None
-    assert [way["doubt"] for way in data["conflicts"]] == [["nib"]]
-    assert data["conflicts"][0]["leaves"] == "1938/1942"
-    assert [way["doubt"] for way in data["other_ways"]] == [["clip", "barrel"]]
-
-
-def test_an_open_end_is_null():
-    assert ask(DATE, evidence="patent 1934").data["range"] == [1934, None]
-
-
-def test_the_width_of_about_is_asked():
-    assert ask(DATE, evidence="clip c. 1936", about="4").data["range"] == [1932, 1940]
-    assert ask(DATE, evidence="clip c. 1936").data["range"] == [1934, 1938]
-
-
-@pytest.mark.parametrize(
-    ("evidence", "said"),
-    [
-        ("clip 1942/1936", "Was 1936/1942 meant"),
-        ("clip", "clip 1936/1942"),
-        ("clip 1396", "mistyped"),
-        ("clip 9361", "mistyped"),
-        ("", "filled in"),
-    ],
-)
-def test_a_date_is_refused_in_a_sentence(evidence, said):
-    with pytest.raises(InputError, match=said):
-        ask(DATE, evidence=evidence)
 
 
 def test_money():
