@@ -78,10 +78,20 @@ def nib_and_feed(a: Anatomy, s: Stations, feed_end: float, seat: float | None = 
     seat : float or None
         Where the thick part of the feed ends [mm]; None for just before the barrel's mouth.
     """
-    n, f = s.nib, s.feed
     shoulder = s.mouth - 1.5 if seat is None else seat
+    _feed(a, s, shoulder, feed_end)
+    _nib(a, s, s.nib + 0.55 * (shoulder - s.nib))
+    a.anchor("feed", 0.66 * s.nib, 0.8 * s.feed, fixed=True)
+    a.length("nib_length", 0.0, s.nib, 0.0)
+    a.diameter("feed_tail", 0.5 * (shoulder + feed_end), 0.75 * s.passage)
+    a.diameter("feed_diameter", 0.5 * (s.nib + shoulder), s.feed)
+
+
+def _feed(a: Anatomy, s: Stations, shoulder: float, end: float) -> None:
+    """The feed with its tail, its fins, and its channel."""
+    n, f = s.nib, s.feed
     belly = [(n, f), *curve((n, f), (0.72 * n, f), (0.48 * n, 0.95 * f), (0.25 * n, 0.36 * f))]
-    tail = [(shoulder, -f), (shoulder, -0.75 * s.passage), (feed_end, -0.75 * s.passage), (feed_end, 0.75 * s.passage)]
+    tail = [(shoulder, -f), (shoulder, -0.75 * s.passage), (end, -0.75 * s.passage), (end, 0.75 * s.passage)]
     back = [(shoulder, 0.75 * s.passage), (shoulder, f)]
     a.path("feed", [(0.25 * n, 0.0), (n, -f), *tail, *back, *belly], "plain")
     x = n - 1.1
@@ -89,27 +99,23 @@ def nib_and_feed(a: Anatomy, s: Stations, feed_end: float, seat: float | None = 
         foot = _height(belly, x)
         a.path("feed", [(x, foot), (x, foot - 0.34 * f)], "line")
         x -= 0.95
-    a.path("feed", [(n, -0.62 * f), (feed_end, -0.25 * s.passage)], "hidden")
-    tip = 0.12 * f
+    a.path("feed", [(n, -0.62 * f), (end, -0.25 * s.passage)], "hidden")
+
+
+def _nib(a: Anatomy, s: Stations, back: float) -> None:
+    """The nib from its tipping to where it ends in the section, with slit and breather hole."""
+    n, f, tip = s.nib, s.feed, 0.12 * s.feed
     top = -s.hole + 0.05
-    nib_back = n + 0.55 * (shoulder - n)
     upper = curve((n, top), (0.62 * n, top), (0.3 * n, 0.5 * top), (0.9, tip - 0.3))
     lower = curve((0.68 * n, 0.46 * f), (0.5 * n, 0.46 * f), (0.3 * n, 0.16 * f), (0.9, tip + 0.3))
-    outline = [(nib_back, top), (n, top), *upper, *reversed(lower), (0.68 * n, 0.46 * f), (n - 0.1, 0.3 * f)]
-    a.path("nib", [*outline, (n - 0.1, top + 0.45), (nib_back, top + 0.45)], "metal")
+    outline = [(back, top), (n, top), *upper, *reversed(lower), (0.68 * n, 0.46 * f), (n - 0.1, 0.3 * f)]
+    a.path("nib", [*outline, (n - 0.1, top + 0.45), (back, top + 0.45)], "metal")
     hole_x, hole_y = 0.56 * n, 0.52 * top
-    a.path(
-        "nib",
-        [(hole_x - 0.4, hole_y), *curve((hole_x, hole_y), (0.36 * n, 0.34 * top), (0.2 * n, 0.0), (0.3, tip))],
-        "line",
-    )
+    slit = curve((hole_x, hole_y), (0.36 * n, 0.34 * top), (0.2 * n, 0.0), (0.3, tip))
+    a.path("nib", [(hole_x - 0.4, hole_y), *slit], "line")
     a.path("nib", round_points(hole_x, hole_y, 0.5, 0.64), "void")
     a.path("nib", round_points(0.75, tip, 0.75, 0.7), "metal")
     a.anchor("nib", 0.44 * n, 0.08 * top, fixed=True)
-    a.anchor("feed", 0.66 * n, 0.8 * f, fixed=True)
-    a.length("nib_length", 0.0, n, 0.0)
-    a.diameter("feed_tail", 0.5 * (shoulder + feed_end), 0.75 * s.passage)
-    a.diameter("feed_diameter", 0.5 * (n + shoulder), f)
 
 
 def section(a: Anatomy, p: Proportions, s: Stations, *, nipple: bool) -> float:

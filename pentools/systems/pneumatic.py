@@ -26,26 +26,29 @@ def pressed_sac(a: Anatomy, p: Proportions, s: Stations) -> float:
     a.o_ring("tube-ring", seat + 0.15 + 0.5 * ring, groove, outer)
     a.anchor("tube-ring", seat + 0.15 + 0.5 * ring, 0.5 * (groove + outer))
     back = s.end + 0.55 * (s.total - s.end)
-    front = s.tenon + 7.5
-    shape: list[Point] = [(front, outer), (back, outer), (back, 0.0)]
-    hollow: list[Point] = [(front, outer - wall), (back - 1.0, outer - wall), (back - 1.0, 0.0)]
+    _tube(a, s, (s.tenon + 7.5, back), (outer, outer - wall), seat - 7.0)
+    _protector(a, s, min(end + 1.5, back - 2.5), body, outer - wall)
+    return end
+
+
+def _tube(a: Anatomy, s: Stations, ends: tuple[float, float], radii: tuple[float, float], port: float) -> None:
+    """The sliding tube with its port, and the blind cap it is drawn by."""
+    (front, back), (outer, inside) = ends, radii
     blind_cap(a, s, "blind-cap", outer, 0.55 * (s.total - s.end))
-    a.shell("pneumatic-tube", shape, hollow, "metal")
-    port = seat - 7.0
-    a.path(
-        "port",
-        [(port, outer - wall - 0.02), (port + 1.6, outer - wall - 0.02), (port + 1.6, outer), (port, outer)],
-        "void",
-    )
-    a.anchor("port", port + 0.8, outer - 0.5 * wall, fixed=True)
-    room = outer - wall - body
-    skin = body + 0.35 * max(room, 0.3)
-    thick = min(0.4, 0.45 * max(room, 0.3))
-    stop = min(end + 1.5, back - 2.5)
+    hollow: list[Point] = [(front, inside), (back - 1.0, inside), (back - 1.0, 0.0)]
+    a.shell("pneumatic-tube", [(front, outer), (back, outer), (back, 0.0)], hollow, "metal")
+    low = inside - 0.02
+    a.path("port", [(port, low), (port + 1.6, low), (port + 1.6, outer), (port, outer)], "void")
+    a.anchor("port", port + 0.8, 0.5 * (outer + inside), fixed=True)
+    a.anchor("pneumatic-tube", front + 0.18 * (back - front), 0.5 * (outer + inside))
+    a.diameter("tube_diameter", front + 0.3 * (back - front), outer)
+
+
+def _protector(a: Anatomy, s: Stations, stop: float, sac_radius: float, tube_inside: float) -> None:
+    """The case round the sac, between it and the tube."""
+    room = max(tube_inside - sac_radius, 0.3)
+    skin, thick = sac_radius + 0.35 * room, min(0.4, 0.45 * room)
     case: list[Point] = [(s.tenon + 0.2, skin + thick), *dome(stop - 2.0, skin + thick, 2.0, 0.35 * skin)]
     lining: list[Point] = [(s.tenon + 0.2, skin), *dome(stop - 2.3, skin, 1.9, 0.3 * skin)]
     a.shell("sac-protector", case, lining, "plain")
     a.anchor("sac-protector", s.tenon + 0.78 * (stop - s.tenon), skin + 0.5 * thick)
-    a.anchor("pneumatic-tube", front + 0.18 * (back - front), outer - 0.5 * wall)
-    a.diameter("tube_diameter", front + 0.3 * (back - front), outer)
-    return end

@@ -25,6 +25,14 @@ def _draw(a: Anatomy, p: Proportions, s: Stations) -> None:
     start, wall, body = s.tenon + 0.3, p["sac_wall"], p.radius("sac_outside")
     neck = p.radius("nipple") + wall
     end = start + (p["sac_length"] if "sac_length" not in p.assumed else min(p["sac_length"], s.end - 8.0 - start))
+    _pleats(a, (start, end), neck, body, wall)
+    tube(a, p, s, s.tenon + 4.0, end - 0.35 * (end - start))
+    _plunger(a, s, end, p.radius("rod"))
+
+
+def _pleats(a: Anatomy, ends: tuple[float, float], neck: float, body: float, wall: float) -> None:
+    """The pleated sac with its ink, between its two ends [mm]."""
+    start, end = ends
     folds = max(int((end - start - 8.0) / 3.2), 3)
     step = (end - start - 8.0) / folds
     outer: list[Point] = [(start, neck), (start + 5.4, neck)]
@@ -39,9 +47,11 @@ def _draw(a: Anatomy, p: Proportions, s: Stations) -> None:
     a.anchor("bellows", start + 6.4 + (folds // 2 + 0.5) * step, body - wall)
     a.length("sac_length", start, end, 0.0)
     a.diameter("sac_outside", start + 6.4 + (folds // 2 + 0.5) * step, body)
-    tube(a, p, s, s.tenon + 4.0, end - 0.35 * (end - start))
+
+
+def _plunger(a: Anatomy, s: Stations, end: float, rod: float) -> None:
+    """The plunger from the sac's end into the blind cap."""
     head = s.end + 0.62 * (s.total - s.end)
-    rod = p.radius("rod")
     disc = 0.78 * s.bore
     profile: list[Point] = [
         (end, disc),

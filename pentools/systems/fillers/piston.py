@@ -28,6 +28,19 @@ def _draw(a: Anatomy, p: Proportions, s: Stations) -> None:
     a.anchor("screw-sleeve", back + 2.2, 0.5 * (sleeve + s.bore))
     end = piston_head(a, p, x, s.bore)
     a.solid("rod", [(end, rod), (back + 4.0, rod)], "plain")
+    _spindle(a, s, back, rod)
+    a.anchor("rod", 0.6 * end + 0.4 * back, 0.4 * rod)
+    front = (
+        max(back - 1.0 - p["head_length"] - p["stroke"], s.tenon)
+        if "stroke" in p.assumed
+        else back - 1.0 - p["head_length"] - p["stroke"]
+    )
+    a.length("stroke", front, back - 1.0 - p["head_length"], 0.0)
+    a.diameter("rod", 0.5 * (end + back), rod)
+
+
+def _spindle(a: Anatomy, s: Stations, back: float, rod: float) -> None:
+    """The threaded spindle behind the rod, and the knob that turns it."""
     core = 0.8 * rod
     knob = s.end + 0.65 * (s.total - s.end)
     a.solid(
@@ -41,15 +54,7 @@ def _draw(a: Anatomy, p: Proportions, s: Stations) -> None:
         xk = s.end + (0.28 + 0.1 * i) * (s.total - s.end)
         a.path("knob", [(xk, -0.97 * s.tail), (xk, -0.8 * s.tail)], "line")
         a.path("knob", [(xk, 0.8 * s.tail), (xk, 0.97 * s.tail)], "line")
-    a.anchor("rod", 0.6 * end + 0.4 * back, 0.4 * rod)
     a.anchor("spindle", s.end - 2.5, 0.3 * core)
-    front = (
-        max(back - 1.0 - p["head_length"] - p["stroke"], s.tenon)
-        if "stroke" in p.assumed
-        else back - 1.0 - p["head_length"] - p["stroke"]
-    )
-    a.length("stroke", front, back - 1.0 - p["head_length"], 0.0)
-    a.diameter("rod", 0.5 * (end + back), rod)
 
 
 SYSTEM = System(
