@@ -60,6 +60,8 @@ class System:
         The part that stands for its section.
     end_part : str
         The part that closes the barrel's end.
+    outside : tuple of str
+        Parts of the mechanism that are seen on the closed pen.
     length : str
         What "length" alone means for it (a key of `DIMENSIONS`).
     typical : Typical
@@ -77,6 +79,7 @@ class System:
     draw: Callable[[Anatomy, Proportions, Stations], None]
     section_at: str = "section"
     end_part: str = "barrel"
+    outside: tuple[str, ...] = ()
     length: str = "sac_length"
     typical: Typical = Typical()
     part_names: Mapping[str, str] = field(default_factory=dict)

@@ -11,7 +11,8 @@ from pentools.figures.pen.sheet import EDGE_MM, caption_words, draw_caption, dra
 from pentools.figures.pen.svg import OXBLOOD, PAPER, SLATE, Picture, element, number
 from pentools.systems.anatomy import Piece, Span
 from pentools.systems.assembly import anatomy_of
-from pentools.systems.dimensions import DIMENSIONS, dimension_named
+from pentools.systems.dimensions import DIMENSIONS, Dimension, Taken, dimension_named
+from pentools.systems.proportions import Proportions
 from pentools.systems.registry import system_named
 from pentools.systems.shape import PenShape
 from pentools.systems.typical import proportions_of
@@ -78,16 +79,8 @@ def measure_here(
     """
     if not 60.0 <= width_mm <= 200.0:
         raise InputError("width of the drawing", "60 to 200 mm", f"{width_mm:g} mm")
-    name = dimension_named(dimension, length=system_named(system).length)
     full = proportions_of(shape or PenShape(system))
-    anatomy, _, _ = anatomy_of(system, full, capped=name in _WITH_CAP)
-    if name == "depth" and name not in anatomy.spans:
-        name = "barrel_depth"
-    known, span = DIMENSIONS.get(name), anatomy.spans.get(name)
-    if known is None or known.taken is None or span is None:
-        raise InputError("dimension to measure", "one of " + ", ".join(measurable(system)), dimension)
-    taken = known.taken
-    pieces = [piece for piece in anatomy.pieces if not taken.parts or piece.part in taken.parts]
+    known, taken, span, pieces = _found(system, dimension, full)
     title = f"Measure the {known.words} here."
     picture = Picture(width_mm, "measure")
     top = draw_title(picture, title) if show_title else 2.0
@@ -103,11 +96,24 @@ def measure_here(
     for line in wrap(taken.how, width_mm - 2.0 * EDGE_MM):
         picture.text(EDGE_MM, y, line)
         y += LINE_MM
-    y = draw_caption(
-        picture, "Drawn, not to scale with your pen." if shape is None else caption_words(full, {name: span}), y + 0.6
-    )
-    alt = f"{title} {taken.how} A drawing of {' and '.join(sorted({piece.part.replace('-', ' ') for piece in pieces}))} of a {system_named(system).label}."
+    basis = "Drawn, not to scale with your pen." if shape is None else caption_words(full, {known.name: span})
+    y = draw_caption(picture, basis, y + 0.6)
+    parts = " and ".join(sorted({piece.part.replace("-", " ") for piece in pieces}))
+    alt = f"{title} {taken.how} A drawing of {parts} of a {system_named(system).label}."
     return Drawing(picture.finish(y + 1.4, title, alt), title, alt, width_mm)
+
+
+def _found(system: str, dimension: str, full: Proportions) -> tuple[Dimension, Taken, Span, list[Piece]]:
+    """The dimension, how it is taken, where it is read, and what is drawn with it."""
+    name = dimension_named(dimension, length=system_named(system).length)
+    anatomy, _, _ = anatomy_of(system, full, capped=name in _WITH_CAP)
+    if name == "depth" and name not in anatomy.spans:
+        name = "barrel_depth"
+    known, span = DIMENSIONS.get(name), anatomy.spans.get(name)
+    if known is None or known.taken is None or span is None:
+        raise InputError("dimension to measure", "one of " + ", ".join(measurable(system)), dimension)
+    taken = known.taken
+    return known, taken, span, [piece for piece in anatomy.pieces if not taken.parts or piece.part in taken.parts]
 
 
 def _window(pieces: list[Piece], span: Span, width_mm: float, top: float, tool: str) -> tuple[View, float, float]:

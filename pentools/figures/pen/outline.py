@@ -124,30 +124,42 @@ def outline_of(system: str, p: Proportions, *, capped: bool) -> Outline:
     Outline
         Profiles and pieces.
     """
-    s, end_part = stations_of(p), system_named(system).end_part
+    s, declared = stations_of(p), system_named(system)
     anatomy, front, back = anatomy_of(system, p, capped=capped)
     profiles: dict[str, tuple[Point, ...]] = {}
     start = _closed(profiles, anatomy, p) if capped else _open(profiles, anatomy, p, s)
+    end_part = "blind-cap" if declared.end_part == "barrel" else declared.end_part
+    _barrel_and_end(profiles, p, s, start, end_part)
+    over = [piece for piece in anatomy.pieces if piece.part in declared.outside]
+    if not capped:
+        over += _thread_lines(profiles["cap-threads"])
+    clip = next((piece.points for piece in anatomy.pieces if piece.part == "clip"), ())
+    spans = {name: span for name, span in anatomy.spans.items() if name in _SEEN}
+    return Outline(profiles, front, back, _painted(profiles, anatomy, end_part, capped), tuple(over), clip, spans)
+
+
+def _barrel_and_end(
+    profiles: dict[str, tuple[Point, ...]], p: Proportions, s: Stations, start: float, end_part: str
+) -> None:
+    """The barrel from where it begins to show, rounded or with its end piece."""
     barrel: list[Point] = [(s.mouth + 0.65 * p["barrel_length"], s.outer)]
     barrel += [(s.end, s.tail)] if s.total > s.end else dome(s.end - 2.6, s.tail, 2.6, 0.6 * s.tail)
     profiles["barrel"] = ((start, s.outer), *(point for point in barrel if point[0] > start))
     if s.total > s.end:
         rounding = min(0.45 * (s.total - s.end), 4.5)
         profiles[end_part] = ((s.end, s.tail), *dome(s.total - rounding, 0.96 * s.tail, rounding, 0.0))
+
+
+def _painted(profiles: dict[str, tuple[Point, ...]], anatomy: Anatomy, end_part: str, capped: bool) -> Anatomy:
+    """The profiles as turned bodies; nib and feed lie behind them, the clip on them."""
     drawn = Anatomy()
-    keep = {"clip"} if capped else {"nib", "feed"}
     for part in ("section", "barrel", end_part, "cap", "cap-band", "cap-threads"):
         if part in profiles:
             drawn.solid(part, profiles[part], "metal" if part == "cap-band" else "void")
+    keep = {"clip"} if capped else {"nib", "feed"}
     shown = [piece for piece in anatomy.pieces if piece.part in keep and piece.style != "hidden"]
-    drawn.pieces = [*shown, *drawn.pieces] if not capped else [*drawn.pieces, *shown]
-    over = [piece for piece in anatomy.pieces if piece.part in {"lever", "crescent"}]
-    if not capped:
-        (x0, radius), (x1, _) = profiles["cap-threads"]
-        over += _thread_lines(x0, x1, radius)
-    clip = next((piece.points for piece in anatomy.pieces if piece.part == "clip"), ())
-    spans = {name: span for name, span in anatomy.spans.items() if name in _SEEN}
-    return Outline(profiles, front, back, drawn, tuple(over), clip, spans)
+    drawn.pieces = [*drawn.pieces, *shown] if capped else [*shown, *drawn.pieces]
+    return drawn
 
 
 def _closed(profiles: dict[str, tuple[Point, ...]], anatomy: Anatomy, p: Proportions) -> float:
@@ -178,7 +190,8 @@ def _reversed_dome(top: float, radius: float, depth: float, flat: float) -> list
     return [(2.0 * top + depth - x, r) for x, r in reversed(dome(top, radius, depth, flat))]
 
 
-def _thread_lines(x0: float, x1: float, radius: float) -> list[Piece]:
+def _thread_lines(profile: tuple[Point, ...]) -> list[Piece]:
+    (x0, radius), (x1, _) = profile
     count = max(int((x1 - x0) / 0.9), 1)
     step = (x1 - x0) / count
     places = [x0 + step * (i + 0.3) for i in range(count)]

@@ -14,6 +14,7 @@ __all__ = ["View", "paint_pieces"]
 _FILL: dict[str, tuple[str, float]] = {
     "metal": (BRASS, 0.38), "plain": (SLATE, 0.28), "soft": (JADE, 0.8), "void": (PAPER, 1.0),
 }  # fmt: skip
+_LINES = {"line": 0.2, "hidden": 0.2, "spring": 0.4}  # style -> width [mm]
 _PATTERN = {"cut": "cut", "cut-back": "cut-back", "ink": "ink"}
 
 
@@ -70,38 +71,42 @@ def paint_pieces(
 
 
 def _shape(picture: Picture, view: View, piece: Piece, strong: bool) -> str:
-    place, scale, axis = view.left, view.scale, view.axis
-    joined = "L".join(f"{number(place + scale * x)} {number(axis + scale * y)}" for x, y in piece.points)
-    colour = OXBLOOD if strong else INK
-    heavy = 0.6 if strong else 0.26
-    if piece.style in {"line", "hidden", "spring"}:
-        width = {"line": 0.2, "hidden": 0.2, "spring": 0.4}[piece.style]
-        return element(
-            "path",
-            d=f"M{joined}",
-            fill="none",
-            stroke=OXBLOOD if strong else BRASS if piece.style == "spring" else INK,
-            stroke_width=width * (2.6 if strong else 1.0),
-            stroke_dasharray="0.9 0.7" if piece.style == "hidden" else None,
-            stroke_linejoin="round",
-            data_part=piece.part,
-        )
-    if piece.style in _PATTERN:
-        fill, opacity = picture.pattern(_PATTERN[piece.style]), None
-    else:
-        fill, alpha = _FILL[piece.style]
-        opacity = None if alpha == 1.0 else alpha
-    under = ""
-    if piece.style != "ink":
-        under = element("path", d=f"M{joined}Z", fill=PAPER, data_part=piece.part)
-    edge = None if piece.style == "ink" and not strong else colour
+    corners = (view.to_paper(point) for point in piece.points)
+    joined = "M" + "L".join(f"{number(x)} {number(y)}" for x, y in corners)
+    if piece.style in _LINES:
+        return _line(piece, joined, strong)
+    ink = piece.style == "ink"
+    under = "" if ink else element("path", d=f"{joined}Z", fill=PAPER, data_part=piece.part)
+    fill, opacity = _fill(picture, piece, strong)
+    edge = None if ink and not strong else OXBLOOD if strong else INK
     return under + element(
         "path",
-        d=f"M{joined}Z",
-        fill=OXBLOOD if strong and piece.style == "soft" else fill,
+        d=f"{joined}Z",
+        fill=fill,
         fill_opacity=opacity,
         stroke=edge or "none",
-        stroke_width=None if edge is None else heavy,
+        stroke_width=None if edge is None else 0.6 if strong else 0.26,
         stroke_linejoin="round",
         data_part=piece.part,
     )
+
+
+def _line(piece: Piece, joined: str, strong: bool) -> str:
+    return element(
+        "path",
+        d=joined,
+        fill="none",
+        stroke=OXBLOOD if strong else BRASS if piece.style == "spring" else INK,
+        stroke_width=_LINES[piece.style] * (2.6 if strong else 1.0),
+        stroke_dasharray="0.9 0.7" if piece.style == "hidden" else None,
+        stroke_linejoin="round",
+        data_part=piece.part,
+    )
+
+
+def _fill(picture: Picture, piece: Piece, strong: bool) -> tuple[str, float | None]:
+    """What a piece is filled with, and how densely; None for wholly."""
+    if piece.style in _PATTERN:
+        return picture.pattern(_PATTERN[piece.style]), None
+    fill, alpha = _FILL[piece.style]
+    return OXBLOOD if strong and piece.style == "soft" else fill, None if alpha == 1.0 else alpha

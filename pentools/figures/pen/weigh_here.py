@@ -90,36 +90,17 @@ def weigh_here(
 
 def _balance(picture: Picture, left: float, plate: float, column: float, reading: str) -> None:
     middle = left + 0.5 * column
-    half = 0.5 * column - 5.0
-    pan = [
-        (middle - half, plate),
-        (middle + half, plate),
-        (middle + half - 1.5, plate + 1.4),
-        (middle - half + 1.5, plate + 1.4),
-    ]
-    body = [
-        (middle - 9.0, plate + 3.6),
-        (middle + 9.0, plate + 3.6),
-        (middle + 13.0, plate + 14.0),
-        (middle - 13.0, plate + 14.0),
-    ]
-    for corners in (pan, body):
-        joined = " ".join(f"{number(x)},{number(y)}" for x, y in corners)
-        picture.add(
-            element("polygon", points=joined, fill=PAPER, stroke=SLATE, stroke_width=0.35, stroke_linejoin="round")
-        )
+    _trapezium(picture, (middle, plate), (0.5 * column - 5.0, 0.5 * column - 6.5), 1.4)
+    _trapezium(picture, (middle, plate + 3.6), (9.0, 13.0), 10.4)
     picture.line([(middle, plate + 1.4), (middle, plate + 3.6)], stroke_width=1.2)
-    picture.add(
-        element(
-            "rect",
-            x=middle - 9.0,
-            y=plate + 7.0,
-            width=18.0,
-            height=5.0,
-            rx=0.6,
-            fill="#ffffff",
-            stroke=SLATE,
-            stroke_width=0.25,
-        )
-    )
+    box = {"x": middle - 9.0, "y": plate + 7.0, "width": 18.0, "height": 5.0, "rx": 0.6}
+    picture.add(element("rect", **box, fill="#ffffff", stroke=SLATE, stroke_width=0.25))
     picture.text(middle, plate + 10.7, reading or "– – –", anchor="middle", colour=INK)
+
+
+def _trapezium(picture: Picture, top: tuple[float, float], halves: tuple[float, float], height: float) -> None:
+    """Pan or body, by the middle of its top and its half widths above and below [mm]."""
+    (x, y), (above, below) = top, halves
+    corners = [(x - above, y), (x + above, y), (x + below, y + height), (x - below, y + height)]
+    joined = " ".join(f"{number(cx)},{number(cy)}" for cx, cy in corners)
+    picture.add(element("polygon", points=joined, fill=PAPER, stroke=SLATE, stroke_width=0.35, stroke_linejoin="round"))

@@ -50,5 +50,6 @@ SYSTEM = System(
     parts=(*FRONT_PARTS, "nipple", "barrel", "cap-threads", "sac", "pressure-bar", "crescent", "lock-ring"),
     seals_at="sac",
     works_at="crescent",
+    outside=("crescent",),
     draw=_draw,
 )

@@ -50,5 +50,6 @@ SYSTEM = System(
     parts=(*FRONT_PARTS, "nipple", "barrel", "cap-threads", "sac", "pressure-bar", "lever", "lever-pin"),
     seals_at="sac",
     works_at="lever",
+    outside=("lever",),
     draw=_draw,
 )
