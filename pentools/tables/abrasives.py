@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 import functools
-import itertools
+from dataclasses import replace
 
 from pentools import tables
 from pentools.calc.finish.grades import Catalogue, catalogue_from_rows
-from pentools.calc.finish.limits import Material, Medium, Zone, materials_from_rows, media_from_rows, zones_from_rows
-from pentools.errors import InputError
+from pentools.calc.finish.limits import (
+    Interval,
+    Material,
+    Medium,
+    Zone,
+    materials_from_rows,
+    media_from_rows,
+    zones_from_rows,
+)
+from pentools.calc.treatment.limits import TreatmentLimit, treatment_limits
+from pentools.calc.treatment.materials import UNKNOWN
 
-__all__ = ["catalogue", "gold_density_g_ml", "materials", "media", "surface_words", "zones"]
+__all__ = ["UNNAMED", "catalogue", "materials", "media", "surface_words", "with_limits", "zones"]
 
 
 @functools.lru_cache(maxsize=1)
@@ -19,10 +28,59 @@ def catalogue() -> Catalogue:
     return catalogue_from_rows(tables.rows("abrasive_grades"), tables.rows("polishing_pastes"))
 
 
+UNNAMED = Material(
+    UNKNOWN, Interval(0.05, 0.1, 0.2), None, False, "No water while it is not known what it is.", 0.0,
+    "nothing is known of how it takes abrasives", "Sanding dust of any kind belongs in water or a filter, not in lungs; an unknown plastic may be celluloid, whose dust burns fiercely. Follow local codes; ask a licensed professional.", "judged",
+)  # fmt: skip
+"""A material that nobody has named, or of which no table knows how it takes abrasives: none is used on it."""
+_LIKE = {"plated metal": "gold-plated steel"}
+
+
 @functools.lru_cache(maxsize=1)
 def materials() -> dict[str, Material]:
-    """Material name to how it takes abrasives."""
-    return materials_from_rows(tables.rows("abrasive_materials"))
+    """Material name to how it takes abrasives, as far as the table ``compatibility`` lets it.
+
+    Every material of either table is there, and "unknown", which takes the strictest. Whether a material may be sanded
+    or buffed at all is asked of the table ``compatibility`` alone.
+    """
+    known = materials_from_rows(tables.rows("abrasive_materials"))
+    rows = tables.rows("compatibility")
+    names = dict.fromkeys((*known, *(row["material"] for row in rows), UNKNOWN))
+    found = {}
+    for name in names:
+        sanding, wheel = (
+            treatment_limits(_LIKE.get(name, name), what, rows) for what in ("wet sanding", "buffing wheel")
+        )
+        found[name] = with_limits(known.get(name) or replace(UNNAMED, name=name), sanding, wheel)
+    return found
+
+
+def with_limits(material: Material, sanding: TreatmentLimit, wheel: TreatmentLimit) -> Material:
+    """A material as far as the limits for sanding and for a wheel let it be worked.
+
+    Parameters
+    ----------
+    material : Material
+        How it takes abrasives.
+    sanding, wheel : TreatmentLimit
+        What the table ``compatibility``, or the bench over it, says.
+
+    Returns
+    -------
+    Material
+        With both in words; nothing bound may touch it where sanding is never allowed.
+    """
+    return replace(
+        material,
+        sanding_text=_words("Sanding", sanding),
+        never_text=sanding.reason if sanding.verdict == "never" else "",
+        wheel_text=_words("A wheel", wheel),
+    )
+
+
+def _words(what: str, limit: TreatmentLimit) -> str:
+    how = {"ok": "it is borne", "limited": "only within limits", "never": "never"}[limit.verdict]
+    return f"{what}: {limit.limit or how}. {limit.reason[:1].upper()}{limit.reason[1:]}."
 
 
 @functools.lru_cache(maxsize=1)
@@ -57,28 +115,3 @@ def surface_words(kind: str) -> dict[str, tuple[float, float, float]]:
             size = float(row["size_um"])
             found[row["word"]] = (float(row["low_um"] or size), size, float(row["high_um"] or size))
     return found
-
-
-def gold_density_g_ml(karat: float) -> float:
-    """Density of a yellow gold alloy, between the table's rows on a straight line.
-
-    Parameters
-    ----------
-    karat : float
-        10 to 18.
-
-    Returns
-    -------
-    float
-        Density [g/ml].
-
-    Raises
-    ------
-    InputError
-        If the karat is outside the table.
-    """
-    points = sorted((float(row["karat"]), float(row["density_g_ml"])) for row in tables.rows("gold_alloys"))
-    for (first, low), (last, high) in itertools.pairwise(points):
-        if first <= karat <= last:
-            return low + (high - low) * (karat - first) / (last - first)
-    raise InputError("karat", f"{points[0][0]:g} to {points[-1][0]:g}", karat)

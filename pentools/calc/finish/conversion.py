@@ -1,4 +1,4 @@
-"""From one abrasive scale to another, with the spread that an honest comparison has."""
+"""What lies beside a grade in every scale, and from one scale to another with the spread that an honest comparison has."""
 
 from __future__ import annotations
 
@@ -8,8 +8,32 @@ from dataclasses import dataclass
 
 from pentools.calc.finish.grades import SCALES, Catalogue, Grade
 from pentools.errors import InputError
+from pentools.numbers import plain
 
-__all__ = ["Conversion", "convert_grade", "method_ratio"]
+__all__ = ["Conversion", "Neighbours", "convert_grade", "method_ratio", "neighbours"]
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbours:
+    """What lies beside a grade in one scale.
+
+    Parameters
+    ----------
+    scale : str
+        The scale looked into.
+    nearest : Grade
+        The grade nearest in size on a logarithmic axis.
+    ratio : float
+        Its size over the size asked for: above 1 it is coarser.
+    coarser, finer : Grade or None
+        The next ones on either side of the size asked for; None at the scale's end.
+    """
+
+    scale: str
+    nearest: Grade
+    ratio: float
+    coarser: Grade | None
+    finer: Grade | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +68,52 @@ class Conversion:
     like_for_like_um: float | None
     nearest_like_for_like: Grade | None
     text: str
+
+
+def neighbours(grade: Grade, catalogue: Catalogue, *, by: str = "particle") -> tuple[Neighbours, ...]:
+    """The grades beside one grade, scale by scale.
+
+    Parameters
+    ----------
+    grade : Grade
+        The grade asked about.
+    catalogue : Catalogue
+        Where to look.
+    by : {"particle", "finish"}
+        Which of the two sizes is compared.
+
+    Returns
+    -------
+    tuple of Neighbours
+        One for each scale of the catalogue; in the grade's own scale the grade itself is left out.
+
+    Raises
+    ------
+    InputError
+        If `by` is something else.
+
+    Notes
+    -----
+    Sizes are compared as they are printed. Methods differ (sedimentation reads up to 1.4 times the
+    electrical-resistance size in JIS R 6001), so a neighbour in a scale measured otherwise is no equal:
+    `convert_grade` says by how much.
+    """
+    if by not in ("particle", "finish"):
+        raise InputError("comparison", "particle or finish", by)
+    size = grade.particle_um if by == "particle" else grade.finish_um
+    found = []
+    for scale in SCALES:
+        others = [g for g in catalogue.in_scale(scale) if (g.scale, g.name) != (grade.scale, grade.name)]
+        if not others:
+            continue
+        sizes = [(g.particle_um if by == "particle" else g.finish_um, g) for g in others]
+        near_size, nearest = min(sizes, key=lambda pair: abs(math.log(pair[0] / size)))
+        coarser = min((p for p in sizes if p[0] > size), key=lambda p: p[0], default=None)
+        finer = max((p for p in sizes if p[0] < size), key=lambda p: p[0], default=None)
+        found.append(
+            Neighbours(scale, nearest, near_size / size, coarser[1] if coarser else None, finer[1] if finer else None)
+        )
+    return tuple(found)
 
 
 def method_ratio(size_um: float, catalogue: Catalogue) -> float:
@@ -173,5 +243,5 @@ def _words(
         text += "; not within the spread of either"
     like, near_like = like_for_like
     if like is not None and near_like is not None and near_like != nearest:
-        text += f"; measured by that scale's own method it would read about {like:.2g} µm, {near_like.label}"
+        text += f"; measured by that scale's own method it would read about {plain(like)} µm, {near_like.label}"
     return text + "."

@@ -1,20 +1,21 @@
-"""Abrasive grades in micrometres: what a grade is, how far it spreads, and what lies beside it in every scale."""
+"""Abrasive grades in micrometres: what a grade is, how far it spreads, and the curve that cushioned cloth runs on."""
 
 from __future__ import annotations
 
+import itertools
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pentools.errors import InputError
 
 __all__ = [
+    "CLOTH",
     "SCALES",
     "Catalogue",
     "Grade",
-    "Neighbours",
     "catalogue_from_rows",
-    "neighbours",
+    "cloth_grade",
     "sized_grade",
     "with_finish",
 ]
@@ -31,6 +32,8 @@ SCALES: Mapping[str, str] = {
     "paste": "polishing paste",
 }
 """The scales that are known, with a name in words."""
+CLOTH = "cushioned"
+"""The scale of soft-backed polishing cloth: a curve from number to size, and no list."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +89,7 @@ class Grade:
 
     @property
     def label(self) -> str:
-        """The grade as a person writes it: "P400", "cushioned 1500", "film 9 µm"."""
+        """The grade as a person writes it: "P400", "cushioned cloth 4000", "film 9 µm"."""
         match self.scale:
             case "P" | "F":
                 return f"{self.scale}{self.name}"
@@ -94,6 +97,8 @@ class Grade:
                 return f"JIS {self.name} {self.scale.removeprefix('JIS ')}"
             case "film":
                 return f"film {self.name} µm"
+            case "cushioned":
+                return f"cushioned cloth {self.name}"
             case "paste":
                 return f"paste {self.name} µm" if self.name.replace(".", "").isdigit() else f"paste {self.name}"
             case _:
@@ -102,7 +107,7 @@ class Grade:
     @property
     def soft_backed(self) -> bool:
         """Whether particle and finish are two different figures."""
-        return self.finish_um != self.particle_um
+        return self.medium == CLOTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,31 +130,16 @@ class Catalogue:
         return tuple(sorted((g for g in self.grades if g.scale == scale), key=lambda g: -g.particle_um))
 
     def find(self, scale: str, name: str) -> Grade | None:
-        """The grade of that scale and name; None where there is none."""
-        return self.by_name.get((scale, name.casefold()))
+        """The grade of that scale and name; for cushioned cloth any number on the curve. None where there is none."""
+        known = self.by_name.get((scale, name.casefold()))
+        if known is None and scale == CLOTH and name.isdigit():
+            return _on_curve(int(name), self.in_scale(CLOTH))
+        return known
 
-
-@dataclass(frozen=True, slots=True)
-class Neighbours:
-    """What lies beside a grade in one scale.
-
-    Parameters
-    ----------
-    scale : str
-        The scale looked into.
-    nearest : Grade
-        The grade nearest in size on a logarithmic axis.
-    ratio : float
-        Its size over the size asked for: above 1 it is coarser.
-    coarser, finer : Grade or None
-        The next ones on either side of the size asked for; None at the scale's end.
-    """
-
-    scale: str
-    nearest: Grade
-    ratio: float
-    coarser: Grade | None
-    finer: Grade | None
+    def cloth_numbers(self) -> tuple[int, int]:
+        """The lowest and the highest number on the curve of cushioned cloth."""
+        numbers = sorted(int(g.name) for g in self.in_scale(CLOTH))
+        return numbers[0], numbers[-1]
 
 
 def catalogue_from_rows(
@@ -185,6 +175,54 @@ def catalogue_from_rows(
         grades.append(_grade(scale, name, figures))
     grades += [_paste(row) for row in paste_rows]
     return Catalogue(tuple(grades), {(g.scale, g.name.casefold()): g for g in grades})
+
+
+def cloth_grade(
+    number: int, catalogue: Catalogue, *, particle_um: float | None = None, finish_um: float | None = None
+) -> Grade:
+    """A cushioned cloth by its number, with a person's own figures where there are any.
+
+    Parameters
+    ----------
+    number : int
+        The number on the cloth; without a grain of one's own it must lie on the curve.
+    catalogue : Catalogue
+        Holds the curve.
+    particle_um, finish_um : float or None
+        Own figures for the grain, and for the plain grade that leaves the same scratch [µm], 0.05 to 200; None: the
+        curve's. With a grain of one's own the finish is read off the curve where it has that grain.
+
+    Returns
+    -------
+    Grade
+        The cloth; figures of one's own are marked as the bench's.
+
+    Raises
+    ------
+    InputError
+        If the number is not on the curve and no grain was given, or a figure is outside its range.
+
+    Notes
+    -----
+    Judged: lists of such cloths disagree by a fifth on the grain and by a third on the finish, and every maker numbers
+    as he likes. A figure printed on the cloth goes before the curve.
+    """
+    grade = catalogue.find(CLOTH, str(number))
+    if particle_um is not None:
+        if not 0.05 <= particle_um <= 200:
+            raise InputError(f"grain of cushioned cloth {number}", "0.05 to 200 µm", particle_um)
+        finish, low, high = _finish_of_grain(particle_um, catalogue.in_scale(CLOTH))
+        grade = Grade(
+            CLOTH, str(number), particle_um, finish, particle_um * 0.91, particle_um * 1.09, low, high, None, "nominal",
+            CLOTH, "this bench", "stated by the bench", "curve over the grain", "judged",
+        )  # fmt: skip
+    if grade is None:
+        low_number, high_number = catalogue.cloth_numbers()
+        raise InputError(
+            "grade", f"a cushioned cloth from {low_number} to {high_number}", number,
+            f"Beyond that the curve says nothing: give its own figure, like cushioned cloth {number} = 20 um.",
+        )  # fmt: skip
+    return grade if finish_um is None else with_finish(grade, finish_um)
 
 
 def sized_grade(
@@ -254,50 +292,41 @@ def with_finish(grade: Grade, finish_um: float) -> Grade:
     )  # fmt: skip
 
 
-def neighbours(grade: Grade, catalogue: Catalogue, *, by: str = "particle") -> tuple[Neighbours, ...]:
-    """The grades beside one grade, scale by scale.
+_SIZES = ("particle_um", "low_um", "high_um", "finish_um", "finish_low_um", "finish_high_um")
 
-    Parameters
-    ----------
-    grade : Grade
-        The grade asked about.
-    catalogue : Catalogue
-        Where to look.
-    by : {"particle", "finish"}
-        Which of the two sizes is compared.
 
-    Returns
-    -------
-    tuple of Neighbours
-        One for each scale of the catalogue; in the grade's own scale the grade itself is left out.
+def _between(at: float, ends: Sequence[tuple[float, float]]) -> float:
+    """The value on the straight line through two points, on logarithmic axes."""
+    (x0, y0), (x1, y1) = ends
+    return math.exp(math.log(y0) + math.log(y1 / y0) * math.log(at / x0) / math.log(x1 / x0))
 
-    Raises
-    ------
-    InputError
-        If `by` is something else.
 
-    Notes
-    -----
-    Sizes are compared as they are printed. Methods differ (sedimentation reads up to 1.4 times the
-    electrical-resistance size in JIS R 6001), so a neighbour in a scale measured otherwise is no equal:
-    `pentools.calc.finish.conversion.convert_grade` says by how much.
-    """
-    if by not in ("particle", "finish"):
-        raise InputError("comparison", "particle or finish", by)
-    size = grade.particle_um if by == "particle" else grade.finish_um
-    found = []
-    for scale in SCALES:
-        others = [g for g in catalogue.in_scale(scale) if (g.scale, g.name) != (grade.scale, grade.name)]
-        if not others:
-            continue
-        sizes = [(g.particle_um if by == "particle" else g.finish_um, g) for g in others]
-        near_size, nearest = min(sizes, key=lambda pair: abs(math.log(pair[0] / size)))
-        coarser = min((p for p in sizes if p[0] > size), key=lambda p: p[0], default=None)
-        finer = max((p for p in sizes if p[0] < size), key=lambda p: p[0], default=None)
-        found.append(
-            Neighbours(scale, nearest, near_size / size, coarser[1] if coarser else None, finer[1] if finer else None)
-        )
-    return tuple(found)
+def _on_curve(number: int, points: Sequence[Grade]) -> Grade | None:
+    for one, other in itertools.pairwise(points):
+        first, last = int(one.name), int(other.name)
+        if first < number < last:
+            particle, low, high, finish, finish_low, finish_high = (
+                float(f"{_between(number, ((first, getattr(one, size)), (last, getattr(other, size)))):.2g}")
+                for size in _SIZES
+            )
+            return replace(
+                one, name=str(number), particle_um=particle, low_um=low, high_um=high,
+                finish_um=finish, finish_low_um=finish_low, finish_high_um=finish_high,
+            )  # fmt: skip
+    return None
+
+
+def _finish_of_grain(particle_um: float, points: Sequence[Grade]) -> tuple[float, float, float]:
+    """Finish with its ends of a cloth of that grain; beyond the curve in the ratio of its end."""
+    for one, other in itertools.pairwise(points):
+        if one.particle_um >= particle_um >= other.particle_um:
+            pairs = [((one.particle_um, getattr(one, s)), (other.particle_um, getattr(other, s))) for s in _SIZES[3:]]
+            finish, low, high = (float(f"{_between(particle_um, pair):.2g}") for pair in pairs)
+            return finish, low, high
+    end = points[0] if particle_um > points[0].particle_um else points[-1]
+    share = particle_um / end.particle_um
+    finish, low, high = (float(f"{share * getattr(end, s):.2g}") for s in _SIZES[3:])
+    return finish, low, high
 
 
 def _spread(row: Mapping[str, str], also: Iterable[Mapping[str, str]]) -> tuple[float, float, float]:

@@ -1,4 +1,4 @@
-"""A ladder of grades judged step by step, and the time and stock that its ratios cost."""
+"""A ladder of grades: judged step by step, found among the owned ones, and the stock that its steps take."""
 
 from __future__ import annotations
 
@@ -10,19 +10,22 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.finish.grades import Grade
 from pentools.calc.finish.limits import Interval, Medium
 from pentools.errors import InputError
+from pentools.numbers import plain
 
 __all__ = [
+    "GradePaths",
     "LadderCheck",
     "LadderStep",
     "check_ladder",
+    "find_paths",
     "goes_coarser",
     "interval_stock_um",
-    "optimal_ratio",
     "stock_plan_um",
-    "time_penalty",
 ]
 
 JUDGED_BY = ("both", "particle", "finish")
+_Cost = tuple[float, float, float, float]
+_NOTHING: _Cost = (0.0, 0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +75,31 @@ class LadderCheck:
     findings: tuple[Finding, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class GradePaths:
+    """The best ladder from every owned grade.
+
+    Parameters
+    ----------
+    grades : tuple of Grade
+        The owned grades, coarsest finish first.
+    following : tuple of int or None
+        Place of the grade that follows each in its best ladder; None where the ladder ends.
+    """
+
+    grades: tuple[Grade, ...]
+    following: tuple[int | None, ...]
+
+    def ladder_from(self, start: Grade) -> tuple[Grade, ...]:
+        """The best ladder that begins with one of the grades."""
+        place: int | None = self.grades.index(start)
+        ladder = []
+        while place is not None:
+            ladder.append(self.grades[place])
+            place = self.following[place]
+        return tuple(ladder)
+
+
 def goes_coarser(before: Grade, after: Grade, *, judged_by: str = "both") -> Finding | None:
     """Whether a step fails to go finer, and why that matters.
 
@@ -101,23 +129,21 @@ def goes_coarser(before: Grade, after: Grade, *, judged_by: str = "both") -> Fin
     size = "particle" if by_particle and judged_by != "finish" else "finish"
     first, second = (getattr(grade, f"{size}_um") for grade in (before, after))
     word = "does not go finer" if first == second else "goes coarser"
-    text = f"{before.label} to {after.label} {word} by {size}: {first:g} µm to {second:g} µm."
+    text = f"{before.label} to {after.label} {word} by {size}: {plain(first, 3)} µm to {plain(second, 3)} µm."
     if by_particle and not by_finish and before.soft_backed and not after.soft_backed:
         text += (
-            f" By the scratch it leaves it is finer, {before.finish_um:g} µm to {after.finish_um:g} µm, if the cloth's finish"
+            f" By the scratch it leaves it is finer, {plain(before.finish_um, 3)} µm to {plain(after.finish_um, 3)} µm, if the cloth's finish"
             " figure holds; on a hard backing the same grain cuts deeper, so try it where it does not show."
         )
     elif by_particle and not by_finish and after.soft_backed:
         text += (
-            f" By the scratch it leaves it is finer, {before.finish_um:g} µm to {after.finish_um:g} µm, because a soft"
+            f" By the scratch it leaves it is finer, {plain(before.finish_um, 3)} µm to {plain(after.finish_um, 3)} µm, because a soft"
             " backing lets the grain sink in. The trade steps from plain paper to such cloth all the same and works it"
             " until the paper's lines are gone; a single grain pressed hard can still cut deeper than the paper did. Start"
             " the cloth at a grade with the smaller grain, or judge this ladder by finish if your cloth has proved it."
         )
     elif by_finish and not by_particle:
-        text += (
-            f" The grain is finer, {before.particle_um:g} µm to {after.particle_um:g} µm, but the scratch left is not."
-        )
+        text += f" The grain is finer, {plain(before.particle_um, 3)} µm to {plain(after.particle_um, 3)} µm, but the scratch left is not."
     else:
         text += " It puts scratches back that the step before took out."
     return Finding("stop", text, "goes-coarser")
@@ -176,6 +202,59 @@ def check_ladder(
     )  # fmt: skip
 
 
+def find_paths(
+    owned: Sequence[Grade], finish_um: float, media: Mapping[str, Medium], *, judged_by: str = "both"
+) -> GradePaths:
+    """Find the best ladder from each owned grade down to a finish.
+
+    Parameters
+    ----------
+    owned : sequence of Grade
+        What the bench has.
+    finish_um : float
+        Finish-equivalent size to reach [µm], above 0.
+    media : mapping of str to Medium
+        Bands of the ratio.
+    judged_by : {"both", "particle", "finish"}
+        Which size must get smaller at every step.
+
+    Returns
+    -------
+    GradePaths
+        For each grade the one that follows it.
+
+    Notes
+    -----
+    Among all ladders whose every step goes finer, the best one, in this order: comes nearest the finish wanted, from
+    either side (a satin that ends at a gloss is not the satin that was agreed);
+    exceeds the bands least; wastes least on steps below them; has the most even and smallest steps (least sum of
+    ln² of the ratios). Steps inside the band cost no stock that larger ones would save the time for: small ones buy
+    safety, and the bands' lower ends keep out those that do nothing.
+    """
+    grades = tuple(sorted(owned, key=lambda g: (-g.finish_um, -g.particle_um)))
+    sizes = [(g.particle_um, g.finish_um, math.log(g.finish_um)) for g in grades]
+    bands = [(math.log(media[g.medium].ratio_low), math.log(media[g.medium].ratio_high)) for g in grades]
+    target = math.log(finish_um)
+    by_particle, by_finish = judged_by != "finish", judged_by != "particle"
+    best: list[_Cost] = [_NOTHING] * len(grades)
+    following: list[int | None] = [None] * len(grades)
+    for here in range(len(grades) - 1, -1, -1):
+        particle, finish, log_here = sizes[here]
+        best[here] = (abs(log_here - target), 0.0, 0.0, 0.0)
+        if log_here <= target + 1e-9:
+            continue
+        for there in range(here + 1, len(grades)):
+            other_particle, other_finish, log_there = sizes[there]
+            if (by_particle and other_particle >= particle) or (by_finish and other_finish >= finish):
+                continue
+            ratio, (low, high), rest = log_here - log_there, bands[there], best[there]
+            over, under = max(0.0, ratio - high - 1e-9), max(0.0, low - ratio - 1e-9)
+            cost = (rest[0], rest[1] + over, rest[2] + under, rest[3] + ratio * ratio)
+            if cost < best[here]:
+                best[here], following[here] = cost, there
+    return GradePaths(grades, tuple(following))
+
+
 def stock_plan_um(
     defect_um: float, sizes_um: Sequence[float], *, scratch_share: float, stock_factor: float = 2.0
 ) -> tuple[float, ...]:
@@ -223,89 +302,17 @@ def stock_plan_um(
     return (float(defect_um), *(stock_factor * scratch_share * size for size in sizes_um[:-1]))
 
 
-def optimal_ratio(changeover: float = 0.0) -> float:
-    """The step ratio that makes a whole ladder quickest.
-
-    Parameters
-    ----------
-    changeover : float
-        What changing grades costs (washing, looking), in units of a stage at ratio 1; 0 to 100.
-
-    Returns
-    -------
-    float
-        The ratio; e = 2.718 where changing costs nothing.
-
-    Raises
-    ------
-    InputError
-        If the cost is outside 0 to 100.
-
-    Notes
-    -----
-    A stage takes time in proportion to d_before / d_after, and ln D / ln r stages are needed, so (r + c) / ln r is
-    least where ln r = 1 + c / r. Good where the rate goes with the grain; derived here. Smaller ratios buy safety.
-
-    Examples
-    --------
-    >>> round(optimal_ratio(), 3), round(optimal_ratio(1), 3)
-    (2.718, 3.591)
-    """
-    if not 0 <= changeover <= 100:
-        raise InputError("change-over cost", "0 to 100 stage units", changeover)
-    ratio = math.e
-    for _ in range(60):
-        slope = 1 / ratio + changeover / ratio**2
-        ratio -= (math.log(ratio) - 1 - changeover / ratio) / slope
-    return ratio
-
-
-def time_penalty(ratio: float, changeover: float = 0.0) -> float:
-    """How much longer a ladder of one ratio takes than the quickest one.
-
-    Parameters
-    ----------
-    ratio : float
-        Step ratio, above 1 to 100.
-    changeover : float
-        As in `optimal_ratio`.
-
-    Returns
-    -------
-    float
-        Time over the least time; 1 at the optimum.
-
-    Raises
-    ------
-    InputError
-        If the ratio is not above 1 or above 100.
-
-    Notes
-    -----
-    ((r + c) / ln r) over its least value; the model of `optimal_ratio`.
-
-    Examples
-    --------
-    >>> round(time_penalty(1.65), 3)
-    1.212
-    """
-    if not 1 < ratio <= 100:
-        raise InputError("step ratio", "above 1, to 100", ratio)
-    best = optimal_ratio(changeover)
-    return (ratio + changeover) / math.log(ratio) / ((best + changeover) / math.log(best))
-
-
 def _band_findings(step: LadderStep, band: Medium) -> list[Finding]:
     pair = f"{step.before.label} to {step.after.label}"
     if step.in_band:
         return []
     if step.finish_ratio > band.ratio_high:
         text = (
-            f"{pair} is a step of {step.finish_ratio:.2g} times; {band.name} is trusted to {band.ratio_high:g}."
+            f"{pair} is a step of {plain(step.finish_ratio)} times; {band.name} is trusted to {band.ratio_high:g}."
             " The old scratches take long to go and are easily left: put a grade between, or work it much longer."
         )
         return [Finding("warning", text, "step-too-large")]
-    text = f"{pair} is a step of only {step.finish_ratio:.2f} times: it does little that the next grade would not do."
+    text = f"{pair} is a step of only {plain(step.finish_ratio, 3)} times: it does little that the next grade would not do."
     return [Finding("note", text, "step-small")]
 
 

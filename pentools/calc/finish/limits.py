@@ -8,12 +8,14 @@ from dataclasses import dataclass
 from pentools.errors import InputError
 
 __all__ = [
+    "NOT_SAID",
     "Interval",
     "Material",
     "Medium",
     "Zone",
     "materials_from_rows",
     "media_from_rows",
+    "strictest_zone",
     "zone_budget_um",
     "zones_from_rows",
 ]
@@ -49,7 +51,7 @@ class Material:
     wet : bool
         Whether it is worked wet.
     wet_text, wheel_text : str
-        Wet or dry, and what a wheel does to it, in words.
+        Wet or dry, and how far a wheel may go, in words.
     coarsest_um : float
         Coarsest particle ever used on it [µm]; 0: no abrasive at all.
     coarsest_text : str
@@ -58,6 +60,12 @@ class Material:
         The usual caution.
     certainty : str
         How sure the scratch share is.
+    zone : str
+        The zone that the surface decides by itself, such as plating; empty where the place on the pen decides.
+    sanding_text : str
+        How far sanding may go, in words, as the compatibility table or the bench says; empty where nothing is said.
+    never_text : str
+        Why no paper, film, cloth or powder may touch it; empty where they may. A paste by hand is another matter.
     """
 
     name: str
@@ -65,11 +73,18 @@ class Material:
     density_g_ml: float | None
     wet: bool
     wet_text: str
-    wheel_text: str
     coarsest_um: float
     coarsest_text: str
     caution: str
     certainty: str
+    zone: str = ""
+    sanding_text: str = ""
+    never_text: str = ""
+    wheel_text: str = ""
+
+    def allows(self, medium: str) -> bool:
+        """Whether a grade carried by that medium may touch the material at all."""
+        return self.coarsest_um > 0 and (medium == "paste" or not self.never_text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +111,10 @@ class Zone:
     coarsest_um: float | None = None
     text: str = ""
     certainty: str = "common practice"
+
+
+NOT_SAID = Zone("not said", 0.0, 0.0, None, "an imprint, threads and seats can spare nothing", "the strictest")
+"""What holds while nobody has said where on the pen the work is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,6 +169,30 @@ def zone_budget_um(zone: Zone, wall_mm: float | None = None) -> tuple[float, flo
     return min(zone.budget_low_um, tenth_um), min(zone.budget_high_um, tenth_um)
 
 
+def strictest_zone(said: Zone | None, surface: Zone | None) -> Zone:
+    """The zone that holds: the place on the pen and the surface there, whichever can spare less.
+
+    Parameters
+    ----------
+    said : Zone or None
+        The place that was named; None where it was not.
+    surface : Zone or None
+        The zone that the material decides by itself; None where it decides none.
+
+    Returns
+    -------
+    Zone
+        Named for the stricter one; `NOT_SAID` where there is neither.
+    """
+    given = [zone for zone in (said, surface) if zone is not None]
+    if not given:
+        return NOT_SAID
+    name = min(given, key=lambda zone: (zone.budget_high_um, zone.budget_low_um))
+    coarsest = [zone.coarsest_um for zone in given if zone.coarsest_um is not None]
+    low = min(zone.budget_low_um for zone in given)
+    return Zone(name.name, low, name.budget_high_um, min(coarsest, default=None), name.text, name.certainty)
+
+
 def materials_from_rows(rows: Iterable[Mapping[str, str]]) -> dict[str, Material]:
     """Materials out of the rows of the table ``abrasive_materials``.
 
@@ -173,11 +216,11 @@ def materials_from_rows(rows: Iterable[Mapping[str, str]]) -> dict[str, Material
             float(density["value"]) if density else None,
             facts["wet or dry"]["value"] == "wet",
             facts["wet or dry"]["text"],
-            facts["wheel"]["text"],
             float(facts["coarsest"]["value"]),
             facts["coarsest"]["text"],
             facts["caution"]["text"],
             share["certainty"],
+            facts["zone"]["value"] if "zone" in facts else "",
         )
     return found
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.finish.grades import Grade
+from pentools.calc.finish.ladder import find_paths
 from pentools.calc.finish.limits import Medium
-from pentools.calc.finish.path import find_paths
 from pentools.errors import InputError
 
 __all__ = ["FEELS", "SmoothingPlan", "SmoothingStep", "nib_smoothing_plan"]

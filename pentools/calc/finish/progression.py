@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from pentools.calc.base.findings import Finding, gravest_first
-from pentools.calc.finish.advice import alternatives, budget_findings, ladder_findings, set_aside, step_words
+from pentools.calc.finish.advice import assumed_findings, ladder_findings, set_aside, step_words
+from pentools.calc.finish.budget import alternatives, budget_findings
 from pentools.calc.finish.grades import Catalogue, Grade
-from pentools.calc.finish.ladder import check_ladder, interval_stock_um
+from pentools.calc.finish.ladder import GradePaths, check_ladder, find_paths, interval_stock_um
 from pentools.calc.finish.limits import Interval, zone_budget_um
-from pentools.calc.finish.path import GradePaths, find_paths
 from pentools.calc.finish.rate import RateEstimate, estimate_rate, rule_of_thumb_rate, time_needed
-from pentools.calc.finish.types import Alternative, PlanLimits, Progression, Step, blend_width
+from pentools.calc.finish.types import Alternative, Drawer, PlanLimits, Progression, Step, blend_width
 from pentools.errors import InputError
+from pentools.numbers import plain
 
 __all__ = ["grit_progression", "ladder_progression", "rate_of"]
+
+_NOTHING = Interval(0.0, 0.0, 0.0)
 
 
 def grit_progression(
     defect_um: float | Interval,
-    finish_um: float,
+    finish_um: float | Interval,
     owned: Sequence[Grade],
     limits: PlanLimits,
     *,
@@ -31,8 +35,9 @@ def grit_progression(
     ----------
     defect_um : float or Interval
         Depth of the deepest scratch worth removing [µm], above 0 to 500.
-    finish_um : float
-        Finish to reach: size of the plain-backed grade that leaves it [µm], 0.01 to 100.
+    finish_um : float or Interval
+        Finish to reach: size of the plain-backed grade that leaves it [µm], 0.01 to 100; with an interval everything
+        between its ends is that finish.
     owned : sequence of Grade
         Grades at hand, in any order.
     limits : PlanLimits
@@ -52,9 +57,10 @@ def grit_progression(
 
     Notes
     -----
-    Start: the finest owned grade, inside the material's and the zone's limits, that clears the defect within the time
-    limit; the coarsest if none does. Then the ladder of `pentools.calc.finish.path.find_paths`. Stock as in
-    `pentools.calc.finish.ladder.stock_plan_um`, on the finish size, because that is the scratch left behind. Trim is unmasked
+    Start: the finest owned grade, inside the material's and the zone's limits and no finer than the finish, that clears
+    the defect within the time limit; the fastest if none does. Then the ladder of
+    `pentools.calc.finish.ladder.find_paths`. Stock as in `pentools.calc.finish.ladder.stock_plan_um`, on the finish size,
+    because that is the scratch left behind. The upper end of the total is held against the budget. Trim is unmasked
     before the first of the last steps whose particle is fine enough for it. Good for ductile surfaces worked by hand;
     rates, bands and budgets are mostly common practice or judged, so the bench's own figures go before them.
 
@@ -69,39 +75,35 @@ def grit_progression(
     >>> [step.grade.label for step in plan.steps], round(plan.removed_total_um.typical, 1)
     (['P600', 'P1200', 'film 9 µm', 'film 3 µm'], 30.0)
     """
-    defect = _interval(defect_um)
-    if not 0.01 <= finish_um <= 100:
-        raise InputError("finish", "0.01 to 100 µm", finish_um)
+    defect, finish = _defect(defect_um), _finish(finish_um)
     if not owned:
-        raise InputError(
-            "owned grades", "at least one grade", "none", "Name what the bench has, like P400; cushioned 1500."
-        )
-    usable = [g for g in owned if g.particle_um <= limits.coarsest_um * 1.001]
-    if not usable or zone_budget_um(limits.zone, limits.wall_mm)[1] <= 0:
-        return _leave_alone(defect, finish_um, tuple(owned), limits)
-    paths = find_paths(usable, finish_um, limits.media, judged_by=limits.judged_by)
-    start = _start(paths, defect.typical, limits)
-    plan = _build(paths.ladder_from(start), defect, finish_um, limits, catalogue)
-    aside = set_aside(owned, plan.steps, limits)
+        raise InputError("owned grades", "at least one grade", "none", "Name what the bench has, like P400; film 9 um.")
+    drawer = Drawer(tuple(owned), catalogue)
+    usable = [grade for grade in owned if limits.allows(grade)]
+    if not usable or (limits.zone_said and zone_budget_um(limits.zone, limits.wall_mm)[1] <= 0):
+        return _leave_alone(defect, finish, tuple(owned), limits)
+    paths = find_paths(usable, finish.typical, limits.media, judged_by=limits.judged_by)
+    start = _start(paths, defect.typical, finish, limits)
+    plan = _build(paths.ladder_from(start), defect, finish, limits, drawer)
     others: tuple[Alternative, ...] = ()
     reduced = None
-    if not plan.within_budget:
+    if limits.zone_said and not plan.within_budget:
         others, reduced_start = alternatives(plan, paths, lambda grade: rate_of(grade, limits))
         if reduced_start is not None:
             grade, depth = reduced_start
             part = Interval(min(defect.low, depth), depth, depth)
-            reduced = _build(paths.ladder_from(grade), part, finish_um, limits, catalogue)
-    findings = _sorted((*plan.findings, *budget_findings(plan, others)))
-    return Progression(
-        limits, defect, finish_um, plan.steps, plan.removed_total_um, plan.budget_low_um, plan.budget_high_um,
-        plan.within_budget, plan.blend, aside, others, reduced, findings,
+            reduced = _build(paths.ladder_from(grade), part, finish, limits, drawer)
+            reduced = replace(reduced, findings=_sorted((*reduced.findings, *budget_findings(reduced, ()))))
+    return replace(
+        plan, set_aside=set_aside(owned, plan.steps, limits), alternatives=others, reduced=reduced,
+        findings=_sorted((*plan.findings, *budget_findings(plan, others))),
     )  # fmt: skip
 
 
 def ladder_progression(
     ladder: Sequence[Grade],
     defect_um: float | Interval,
-    finish_um: float,
+    finish_um: float | Interval,
     limits: PlanLimits,
     *,
     catalogue: Catalogue | None = None,
@@ -114,7 +116,7 @@ def ladder_progression(
         The grades in the order of use.
     defect_um : float or Interval
         Depth to take out [µm], above 0 to 500.
-    finish_um : float
+    finish_um : float or Interval
         Finish to reach [µm], 0.01 to 100.
     limits : PlanLimits
         Material, zone, media and the rest.
@@ -124,7 +126,7 @@ def ladder_progression(
     Returns
     -------
     Progression
-        The ladder as it stands; a stop for each step that goes coarser or is too coarse for material or zone.
+        The ladder as it stands; a stop for each step that goes coarser or that material or zone do not allow.
 
     Raises
     ------
@@ -133,19 +135,16 @@ def ladder_progression(
     """
     if not ladder:
         raise InputError("ladder", "at least one grade", "none")
-    if not 0.01 <= finish_um <= 100:
-        raise InputError("finish", "0.01 to 100 µm", finish_um)
-    plan = _build(tuple(ladder), _interval(defect_um), finish_um, limits, catalogue)
-    findings = list(plan.findings)
+    plan = _build(tuple(ladder), _defect(defect_um), _finish(finish_um), limits, Drawer(tuple(ladder), catalogue))
+    findings = [*plan.findings, *budget_findings(plan, ())]
     for grade in ladder:
-        if grade.particle_um > limits.coarsest_um * 1.001:
-            text = f"{grade.label} ({grade.particle_um:g} µm) is coarser than {limits.material.name} in the zone “{limits.zone.name}” allows ({limits.coarsest_um:g} µm)."
+        if not limits.material.allows(grade.medium):
+            why = limits.material.never_text or limits.material.coarsest_text
+            findings.append(Finding("stop", f"{grade.label} never on {limits.material.name}: {why}.", "never"))
+        elif not limits.allows(grade):
+            text = f"{grade.label} ({plain(grade.particle_um, 3)} µm) is coarser than {limits.material.name} in the zone “{limits.zone.name}” allows ({plain(limits.coarsest_um)} µm)."
             findings.append(Finding("stop", text, "too-coarse"))
-    findings += budget_findings(plan, ())
-    return Progression(
-        limits, plan.defect_um, finish_um, plan.steps, plan.removed_total_um, plan.budget_low_um, plan.budget_high_um,
-        plan.within_budget, plan.blend, (), (), None, _sorted(findings),
-    )  # fmt: skip
+    return replace(plan, findings=_sorted(findings))
 
 
 def rate_of(grade: Grade, limits: PlanLimits) -> RateEstimate:
@@ -168,27 +167,35 @@ def rate_of(grade: Grade, limits: PlanLimits) -> RateEstimate:
     return rule_of_thumb_rate(grade, limits.media[grade.medium].cut_share)
 
 
-def _interval(defect_um: float | Interval) -> Interval:
+def _defect(defect_um: float | Interval) -> Interval:
     defect = defect_um if isinstance(defect_um, Interval) else Interval(defect_um, defect_um, defect_um)
     if not (0 < defect.typical <= 500 and 0 <= defect.low <= defect.typical <= defect.high <= 1000):
         raise InputError("defect", "above 0, to 500 µm deep", defect.typical)
     return defect
 
 
-def _start(paths: GradePaths, defect_um: float, limits: PlanLimits) -> Grade:
-    for grade in reversed(paths.grades):
+def _finish(finish_um: float | Interval) -> Interval:
+    """The finish with its ends; a figure alone holds to a fifth finer and a tenth coarser, as grades do (judged)."""
+    finish = finish_um if isinstance(finish_um, Interval) else Interval(0.8 * finish_um, finish_um, 1.1 * finish_um)
+    if not (0.01 <= finish.typical <= 100 and 0 < finish.low <= finish.typical <= finish.high):
+        raise InputError("finish", "0.01 to 100 µm", finish.typical)
+    return finish
+
+
+def _start(paths: GradePaths, defect_um: float, finish: Interval, limits: PlanLimits) -> Grade:
+    """The finest grade that clears the defect in time and leaves no finer finish than was asked."""
+    fit = [g for g in paths.grades if g.finish_um >= finish.low * 0.999] or list(paths.grades[:1])
+    for grade in reversed(fit):
         if defect_um / rate_of(grade, limits).rate.typical <= limits.time_limit_min:
             return grade
-    return max(paths.grades, key=lambda g: rate_of(g, limits).rate.typical)
+    return max(fit, key=lambda g: rate_of(g, limits).rate.typical)
 
 
-def _build(
-    ladder: tuple[Grade, ...], defect: Interval, finish_um: float, limits: PlanLimits, catalogue: Catalogue | None
-) -> Progression:
+def _steps(ladder: tuple[Grade, ...], defect: Interval, limits: PlanLimits) -> tuple[Step, ...]:
     stock = interval_stock_um(defect, ladder, limits.k, limits.stock_factor)
     unmask = _unmask_place(ladder, limits)
     steps: list[Step] = []
-    total = Interval(0.0, 0.0, 0.0)
+    total = _NOTHING
     for place, (grade, removed) in enumerate(zip(ladder, stock, strict=True)):
         total = Interval(total.low + removed.low, total.typical + removed.typical, total.high + removed.high)
         rate = rate_of(grade, limits)
@@ -199,11 +206,19 @@ def _build(
                 time_needed(removed, rate), rate.calibrated, place == unmask, limits.material.wet, direction, inspect, note,
             )
         )  # fmt: skip
+    return tuple(steps)
+
+
+def _build(
+    ladder: tuple[Grade, ...], defect: Interval, finish: Interval, limits: PlanLimits, drawer: Drawer
+) -> Progression:
+    steps = _steps(ladder, defect, limits)
+    total = steps[-1].cumulative_um
     low, high = (max(0.0, end - limits.spent_um) for end in zone_budget_um(limits.zone, limits.wall_mm))
     check = check_ladder(ladder, limits.media, judged_by=limits.judged_by)
-    findings = (*check.findings, *ladder_findings(steps, check, finish_um, limits, catalogue))
+    findings = (*check.findings, *ladder_findings(steps, check, finish, limits, drawer))
     return Progression(
-        limits, defect, finish_um, tuple(steps), total, low, high, total.typical <= high + 1e-9,
+        limits, defect, finish, steps, total, low, high, total.high <= high + 1e-9,
         blend_width(defect.typical, limits.defect_length_mm), (), (), None, findings,
     )  # fmt: skip
 
@@ -215,21 +230,29 @@ def _unmask_place(ladder: Sequence[Grade], limits: PlanLimits) -> int | None:
     return next((i for i in range(first, len(ladder)) if ladder[i].particle_um <= limits.unmask_um), None)
 
 
-def _leave_alone(defect: Interval, finish_um: float, owned: tuple[Grade, ...], limits: PlanLimits) -> Progression:
+def _leave_alone(defect: Interval, finish: Interval, owned: tuple[Grade, ...], limits: PlanLimits) -> Progression:
     low, high = zone_budget_um(limits.zone, limits.wall_mm)
-    nothing = Interval(0.0, 0.0, 0.0)
-    if high <= 0:
-        text = f"Leave the zone “{limits.zone.name}” alone: its budget is 0 µm. {limits.zone.text[:1].upper()}{limits.zone.text[1:]}."
+    material, zone = limits.material, limits.zone
+    if limits.zone_said and high <= 0:
+        text = f"Leave the zone “{zone.name}” alone: its budget is 0 µm. {zone.text[:1].upper()}{zone.text[1:]}."
     elif limits.coarsest_um <= 0:
-        text = f"No abrasive on {limits.material.name}: a soft cloth and water at most."
+        text = f"No abrasive on {_named(material.name)}: {material.never_text or material.coarsest_text}. A soft dry cloth at most."
+    elif not any(material.allows(grade.medium) for grade in owned):
+        text = f"No paper, film or cloth on {material.name}: {material.never_text}. A paste of {plain(limits.coarsest_um)} µm or finer by hand at most, and seldom."
     else:
-        finest = min(owned, key=lambda g: g.particle_um)
-        text = f"Nothing owned is fine enough: {limits.material.name} in the zone “{limits.zone.name}” takes {limits.coarsest_um:g} µm at most, the finest owned is {finest.label} with {finest.particle_um:g} µm."
-    findings = (Finding("stop", text, "leave-alone"), Finding("warning", limits.material.caution, "caution"))
+        finest = min((g for g in owned if material.allows(g.medium)), key=lambda g: g.particle_um)
+        text = f"Nothing owned is fine enough: {material.name} in the zone “{zone.name}” takes {plain(limits.coarsest_um)} µm at most, the finest owned is {finest.label} with {plain(finest.particle_um, 3)} µm."
+    findings = (
+        Finding("stop", text, "leave-alone"), *assumed_findings(limits), Finding("warning", material.caution, "caution"),
+    )  # fmt: skip
     return Progression(
-        limits, defect, finish_um, (), nothing, low, high, True,
+        limits, defect, finish, (), _NOTHING, low, high, limits.zone_said,
         blend_width(defect.typical, limits.defect_length_mm), (), (), None, findings,
     )  # fmt: skip
+
+
+def _named(material: str) -> str:
+    return "a material that is not named" if material == "unknown" else material
 
 
 def _sorted(findings: Sequence[Finding]) -> tuple[Finding, ...]:

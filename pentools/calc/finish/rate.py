@@ -13,8 +13,7 @@ from pentools.calc.finish.limits import Interval, Medium
 from pentools.errors import InputError
 
 __all__ = [
-    "LogRow", "RateEstimate", "RateLine", "calibrate_rates", "estimate_rate", "preston_constant_per_pa",
-    "rule_of_thumb_rate", "specific_wear_mm3_n_m", "time_needed",
+    "LogRow", "RateEstimate", "RateLine", "calibrate_rates", "estimate_rate", "rule_of_thumb_rate", "time_needed",
 ]  # fmt: skip
 
 FEWEST_ROWS = 3
@@ -282,63 +281,6 @@ def time_needed(depth_um: Interval, estimate: RateEstimate) -> Interval:
         raise InputError("depth", "0 µm or more", depth_um.low)
     rate = estimate.rate
     return Interval(depth_um.low / rate.high, depth_um.typical / rate.typical, depth_um.high / rate.low)
-
-
-def preston_constant_per_pa(rate_um_min: float, pressure_pa: float, speed_m_s: float) -> float:
-    """Preston's constant from a rate, a pressure and a speed.
-
-    Parameters
-    ----------
-    rate_um_min : float
-        Removal rate [µm/min], above 0.
-    pressure_pa, speed_m_s : float
-        Pressure [Pa] and sliding speed [m/s], above 0.
-
-    Returns
-    -------
-    float
-        K [1/Pa].
-
-    Raises
-    ------
-    InputError
-        If a figure is not above 0.
-
-    Notes
-    -----
-    dh/dt = K p v. Near linear only; by hand p and v are not known, which is why the bench calibrates µm per minute.
-
-    Examples
-    --------
-    >>> f"{preston_constant_per_pa(2, 50e3, 0.2):.3e}"
-    '3.333e-12'
-    """
-    if min(rate_um_min, pressure_pa, speed_m_s) <= 0:
-        raise InputError("rate, pressure and speed", "above 0", (rate_um_min, pressure_pa, speed_m_s))
-    return rate_um_min * 1e-6 / 60 / (pressure_pa * speed_m_s)
-
-
-def specific_wear_mm3_n_m(preston_per_pa: float) -> float:
-    """Preston's constant as a specific wear rate.
-
-    Parameters
-    ----------
-    preston_per_pa : float
-        K [1/Pa], above 0.
-
-    Returns
-    -------
-    float
-        Volume worn per newton and metre [mm³/(N m)].
-
-    Raises
-    ------
-    InputError
-        If K is not above 0.
-    """
-    if preston_per_pa <= 0:
-        raise InputError("Preston's constant", "above 0 1/Pa", preston_per_pa)
-    return preston_per_pa * 1e9
 
 
 def _shrunk(median: float, rows: int, on_line: float) -> float:

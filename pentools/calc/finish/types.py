@@ -6,14 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.finish.grades import Grade
-from pentools.calc.finish.limits import Interval, Material, Medium, Zone
+from pentools.calc.finish.grades import Catalogue, Grade
+from pentools.calc.finish.limits import NOT_SAID, Interval, Material, Medium, Zone
 from pentools.calc.finish.rate import RateLine
 from pentools.errors import InputError
 
-__all__ = ["Alternative", "Blend", "PlanLimits", "Progression", "SetAside", "Step", "blend_width"]
+__all__ = ["TRIM", "Alternative", "Blend", "Drawer", "PlanLimits", "Progression", "SetAside", "Step", "blend_width"]
 
-TRIM = ("solid", "plated", "none")
+TRIM = ("not said", "solid", "plated", "none")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +42,8 @@ class PlanLimits:
         Longest first stage [min] that is still reasonable.
     judged_by : {"both", "particle", "finish"}
         Which size must get smaller at every step.
-    trim : {"solid", "plated", "none"}
-        What metal trim the pen has; plated or unknown trim is never unmasked.
+    trim : {"not said", "solid", "plated", "none"}
+        What metal trim the pen has; plated trim is never unmasked, and what is not said is taken as plated.
     unmask_um : float
         Coarsest particle let onto solid trim [µm].
     last_steps_on_trim : int
@@ -62,7 +62,7 @@ class PlanLimits:
     rates: RateLine | None = None
     time_limit_min: float = 15.0
     judged_by: str = "both"
-    trim: str = "solid"
+    trim: str = "not said"
     unmask_um: float = 5.0
     last_steps_on_trim: int = 3
     defect_length_mm: float | None = None
@@ -81,10 +81,35 @@ class PlanLimits:
         return self.scratch_share or self.material.scratch_share
 
     @property
+    def zone_said(self) -> bool:
+        """Whether it is known where on the pen the work is, or the surface decides it."""
+        return self.zone.name != NOT_SAID.name
+
+    def allows(self, grade: Grade) -> bool:
+        """Whether material and zone let a grade touch the surface."""
+        return self.material.allows(grade.medium) and grade.particle_um <= self.coarsest_um * 1.001
+
+    @property
     def coarsest_um(self) -> float:
         """The coarsest particle that material and zone allow [µm]."""
         zone = self.zone.coarsest_um
         return self.material.coarsest_um if zone is None else min(zone, self.material.coarsest_um)
+
+
+@dataclass(frozen=True, slots=True)
+class Drawer:
+    """What the bench has, and what there is.
+
+    Parameters
+    ----------
+    owned : tuple of Grade
+        Grades at hand, used or not.
+    catalogue : Catalogue or None
+        All grades, to name one that is missing; None: none is named.
+    """
+
+    owned: tuple[Grade, ...]
+    catalogue: Catalogue | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +202,7 @@ class Alternative:
     first_minutes : float
         Time of the first stage [min].
     within_budget : bool
-        Whether the total is inside the budget.
+        Whether the upper end of the total is inside the budget.
     text : str
         The same as a sentence.
     """
@@ -201,8 +226,8 @@ class Progression:
         What it was planned within.
     defect_um : Interval
         Depth to take out [µm].
-    finish_um : float
-        Finish-equivalent size wanted at the end [µm].
+    finish : Interval
+        Finish-equivalent size wanted at the end [µm]; what lies between its ends is that finish too.
     steps : tuple of Step
         The stages in order; empty where nothing may be taken off.
     removed_total_um : Interval
@@ -210,7 +235,7 @@ class Progression:
     budget_low_um, budget_high_um : float
         What the zone can still spare [µm a side].
     within_budget : bool
-        Whether the typical total is inside the budget's upper end.
+        Whether the upper end of the total is inside the budget; never while the zone is not said.
     blend : Blend
         How wide to work.
     set_aside : tuple of SetAside
@@ -225,7 +250,7 @@ class Progression:
 
     limits: PlanLimits
     defect_um: Interval
-    finish_um: float
+    finish: Interval
     steps: tuple[Step, ...]
     removed_total_um: Interval
     budget_low_um: float
@@ -236,6 +261,11 @@ class Progression:
     alternatives: tuple[Alternative, ...]
     reduced: Progression | None
     findings: tuple[Finding, ...]
+
+    @property
+    def finish_um(self) -> float:
+        """The finish wanted [µm]."""
+        return self.finish.typical
 
     @property
     def unmask_step(self) -> Step | None:

@@ -12,6 +12,7 @@ from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, SLATE, head, new_c
 from pentools.figures.finish.scales import scales_chart
 from pentools.figures.pen.zones import Zone, draw_zones
 from pentools.figures.pen_from_record import pen_shape
+from pentools.numbers import plain
 from pentools.record.stages.finish.plan import StepDone, progress_of
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.tables.abrasives import zones
@@ -112,21 +113,21 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
     _top_words(axes, measured, low, high, plan.limits.wall_mm is None)
     head(axes, title)
     parts = [
-        f"{s.grade.label}, finish {s.grade.finish_um:g} µm, {'done' if s.number in carried_out else 'planned'}, to {s.cumulative_um.typical:.3g} µm"
+        f"{s.grade.label}, finish {plain(s.grade.finish_um, 3)} µm, {'done' if s.number in carried_out else 'planned'}, to {plain(s.cumulative_um.typical, 3)} µm"
         for s in plan.steps
     ]
-    alt = f"{title}. " + "; ".join(parts) + f". The zone can spare {low:g} to {high:g} µm a side."
+    alt = f"{title}. " + "; ".join(parts) + f". The zone can spare {plain(low, 3)} to {plain(high, 3)} µm a side."
     if measured is not None:
-        alt += f" Measured by {measured.way}: {measured.removed_um:.2g} µm."
+        alt += f" Measured by {measured.way}: {plain(measured.removed_um)} µm."
     return to_drawing(figure, title, alt)
 
 
 def _ladder_title(plan: Progression, done: Sequence[StepDone], carried_out: set[int]) -> str:
-    count, spare = len(plan.steps), f"{plan.budget_high_um:g} µm"
+    count, spare = len(plan.steps), f"{plain(plan.budget_high_um, 3)} µm"
     if not done:
-        return f"{count} steps take about {plan.removed_total_um.typical:.2g} µm of the {spare} that can be spared"
+        return f"{count} steps take about {plain(plan.removed_total_um.typical)} µm of the {spare} that can be spared"
     reached = sum(s.removed_um.typical for s in done if s.removed_um is not None)
-    return f"{len(carried_out)} of {count} planned steps done: about {reached:.2g} of {spare} by the plan"
+    return f"{len(carried_out)} of {count} planned steps done: about {plain(reached)} of {spare} by the plan"
 
 
 def _beside_plan(plan: Progression, done: Sequence[StepDone]) -> Iterator[tuple[float, float, str]]:
@@ -180,7 +181,7 @@ def _top_words(axes: Axes, measured: Measured | None, low: float, high: float, w
         axes.text(high, 0.99, "measure the wall first\u2002", transform=across, va="top", ha="right", color=BRASS)
     if measured is not None:
         right = measured.removed_um < 0.42 * axes.get_xlim()[1]
-        text = f"\u2002measured by {measured.way}: {measured.removed_um:.2g} ± {2 * measured.u_um:.1g} µm\u2002"
+        text = f"\u2002measured by {measured.way}: {measured.shown} µm\u2002"
         axes.text(
             measured.removed_um, 0.02, text, transform=across, va="bottom", ha="left" if right else "right", color=JADE
         )

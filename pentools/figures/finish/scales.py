@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.finish.grades import SCALES, Grade
 from pentools.calc.finish.reading import meanings_of
 from pentools.figures.chart import INK, OXBLOOD, RULE, head, new_chart, to_drawing
+from pentools.numbers import plain
 from pentools.tables.abrasives import catalogue
 
 if TYPE_CHECKING:
@@ -83,7 +84,7 @@ def scales_chart(grade: Grade | None = None) -> Drawing:
     axes.spines["left"].set_visible(False)
     head(axes, title)
     spans = "; ".join(
-        f"{name}: {sizes[0][1].name} at {sizes[0][0]:g} µm to {sizes[-1][1].name} at {sizes[-1][0]:g} µm"
+        f"{name}: {sizes[0][1].name} at {plain(sizes[0][0], 3)} µm to {sizes[-1][1].name} at {plain(sizes[-1][0], 3)} µm"
         for name, sizes in rows
     )
     return to_drawing(figure, title, f"{title}. {spans}.", 190.0)
@@ -91,12 +92,12 @@ def scales_chart(grade: Grade | None = None) -> Drawing:
 
 def _scales_title() -> str:
     meanings = meanings_of("400", catalogue())
-    return f"The same number, another grain: a bare 400 runs from {meanings[-1].particle_um:g} to {meanings[0].particle_um:g} µm"
+    return f"The same number, another grain: a bare 400 runs from {plain(meanings[-1].particle_um, 3)} to {plain(meanings[0].particle_um, 3)} µm"
 
 
 def _grade_title(grade: Grade) -> str:
-    finish = f" and finishes like {grade.finish_um:g} µm" if grade.soft_backed else ""
-    return f"{grade.label} has a grain of {grade.particle_um:g} µm{finish}"
+    finish = f" and finishes like {plain(grade.finish_um, 3)} µm" if grade.soft_backed else ""
+    return f"{grade.label} has a grain of {plain(grade.particle_um, 3)} µm{finish}"
 
 
 def _with_room(members: Sequence[tuple[float, Grade]], grade: Grade | None) -> Iterator[tuple[float, str]]:

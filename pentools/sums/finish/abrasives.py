@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from pentools.calc.finish.grades import Grade, with_finish
@@ -11,9 +12,13 @@ from pentools.calc.finish.progression import grit_progression, ladder_progressio
 from pentools.calc.finish.rate import RateLine
 from pentools.calc.finish.reading import read_grade, read_grades
 from pentools.calc.finish.types import PlanLimits, Progression, Step
+from pentools.calc.treatment.limits import TreatmentLimit
+from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
 from pentools.fields import Field, Value
+from pentools.numbers import plain
 from pentools.sums.base import Sum, SumAnswer
+from pentools.sums.finish.surface import Surface, read_surface
 from pentools.tables import abrasives as tables
 from pentools.units import Reading, read_quantity
 
@@ -21,17 +26,18 @@ __all__ = ["ABRASIVES", "progression_answer", "progression_json", "read_defect",
 
 Values = Mapping[str, Value]
 
+_TRIM = (("solid", "solid or thick"), ("plated", "plated or not known"), ("none", "none"))
 _FIELDS = (
-    Field("material", "Material", "choice", hint="what is polished; not sure: find out first", choices=tuple((m, m) for m in tables.materials()), required=True),
+    Field("material", "Material", "text", hint="what is polished, such as celluloid, ebonite, rolled gold, lacquered brass; not said: the strictest"),
     Field("defect", "Deepest scratch worth removing", "text", hint="its depth, like 40 um, or a word: " + ", ".join(tables.surface_words("defect")), required=True),
     Field("finish", "Finish", "text", hint="a word (" + ", ".join(tables.surface_words("finish")) + "), a grade, or a size like 3 um", default="gloss"),
-    Field("own", "Grades owned", "items", hint="each with its scale, like P400; cushioned 1500; or a run: cushioned 1500 to 12000", required=True),
-    Field("zone", "Zone of the pen", "choice", hint="what it can spare differs", choices=tuple((z, z) for z in tables.zones()), default="plain barrel"),
+    Field("own", "Grades owned", "items", hint="each with its scale, like P400; film 9 um; cushioned cloth 4000; or a run of papers: P600 to P1200", required=True),
+    Field("zone", "Zone of the pen", "choice", hint="what it can spare differs; not said: the strictest", choices=tuple((z, z) for z in tables.zones())),
     Field("wall", "Thinnest wall there", "quantity", "mm", "measured, like 1.1 mm; a tenth of it at most is taken", 0.2, 5),
     Field("spent", "Stock already taken there", "quantity", "um", "a side, like 5 um", 0, 200),
     Field("defect_length", "Length of the defect", "quantity", "mm", "like 6 mm; for the area to work", 0.1, 150),
-    Field("trim", "Metal trim", "choice", hint="plated or unknown trim stays masked", choices=(("solid", "solid or thick"), ("plated", "plated or not known"), ("none", "none")), default="solid"),
-    Field("cushioned_finish", "Own finish figures", "items", hint="for cushioned cloth, like cushioned 1500 = 18 um"),
+    Field("trim", "Metal trim", "choice", hint="plated or unknown trim stays masked; not said: plated", choices=_TRIM),
+    Field("cushioned_finish", "Own finish figures", "items", hint="for cushioned cloth, like cushioned cloth 4000 = 7 um"),
     Field("scratch_share", "Scratch depth over grain", "number", hint="k, like 0.10; the material's own where empty", low=0.001, high=5),
     Field("stock_factor", "Times the last scratch", "number", hint="s: 2, or 3 to be cautious", low=1, high=5, default="2"),
     Field("time_limit", "Longest first stage", "quantity", "min", "like 15 min", 1, 240, default="15 min"),
@@ -68,18 +74,19 @@ def read_defect(text: str) -> Interval:
     return Interval(max(0.0, reading.value - half), reading.value, reading.value + half)
 
 
-def read_finish(text: str) -> float:
+def read_finish(text: str) -> Interval:
     """The finish to reach: a word, a grade, or a size.
 
     Parameters
     ----------
     text : str
-        Like ``gloss``, ``cushioned 12000`` or ``3 um``.
+        Like ``gloss``, ``P2500`` or ``3 um``.
 
     Returns
     -------
-    float
-        Finish-equivalent size [µm].
+    Interval
+        Finish-equivalent size with what else counts as that finish [µm]: for a word as the table says, for a grade or a
+        size a fifth finer and a tenth coarser (judged).
 
     Raises
     ------
@@ -89,18 +96,24 @@ def read_finish(text: str) -> float:
     clean = text.strip()
     words = tables.surface_words("finish")
     if clean.casefold() in words:
-        return words[clean.casefold()][1]
-    if clean[:1].isdigit() and not clean.replace(".", "").replace(",", "").isdigit():
-        try:
-            return read_grade(clean, tables.catalogue()).finish_um
-        except InputError:
-            return read_quantity(clean, "um", name="Finish", low=0.05, high=60).value
+        return Interval(*words[clean.casefold()])
+    return _around(_finish_size(clean))
+
+
+def _around(size_um: float) -> Interval:
+    return Interval(0.8 * size_um, size_um, 1.1 * size_um)
+
+
+def _finish_size(clean: str) -> float:
     try:
         return read_grade(clean, tables.catalogue()).finish_um
     except InputError as error:
+        if clean[:1].isdigit() and not clean.replace(".", "").replace(",", "").isdigit():
+            return read_quantity(clean, "um", name="Finish", low=0.05, high=60).value
         if any(sign.isdigit() for sign in clean):
             raise
-        raise InputError("Finish", "a size like 3 um, a grade, or one of " + ", ".join(words), text) from error
+        words = ", ".join(tables.surface_words("finish"))
+        raise InputError("Finish", f"a size like 3 um, a grade, or one of {words}", clean) from error
 
 
 def read_owned(own: Sequence[str], finishes: Sequence[str] = ()) -> tuple[Grade, ...]:
@@ -111,7 +124,7 @@ def read_owned(own: Sequence[str], finishes: Sequence[str] = ()) -> tuple[Grade,
     own : sequence of str
         Grades as typed.
     finishes : sequence of str
-        Like ``cushioned 1500 = 18 um``.
+        Like ``cushioned cloth 4000 = 7 um``.
 
     Returns
     -------
@@ -143,8 +156,20 @@ def progression_json(plan: Progression) -> dict[str, Any]:
     return {
         "material": plan.limits.material.name,
         "zone": plan.limits.zone.name,
+        "trim": plan.limits.trim,
+        "not_said": [
+            name
+            for name, said in (
+                ("material", plan.limits.material.name != UNKNOWN),
+                ("zone", plan.limits.zone_said),
+                ("trim", plan.limits.trim != "not said"),
+            )
+            if not said
+        ],
         "defect_um": _three(plan.defect_um.typical),
         "finish_um": plan.finish_um,
+        "finish_low_um": _three(plan.finish.low),
+        "finish_high_um": _three(plan.finish.high),
         "steps": [_step_json(step) for step in plan.steps],
         "removed_total_um": _three(plan.removed_total_um.typical),
         "removed_total_low_um": _three(plan.removed_total_um.low),
@@ -166,6 +191,7 @@ def progression_json(plan: Progression) -> dict[str, Any]:
                 "kind": item.kind,
                 "start": item.start.label,
                 "removed_um": _three(item.removed_um.typical),
+                "removed_high_um": _three(item.removed_um.high),
                 "left_um": _three(item.left_um),
                 "first_minutes": _three(item.first_minutes),
                 "within_budget": item.within_budget,
@@ -178,7 +204,13 @@ def progression_json(plan: Progression) -> dict[str, Any]:
     }
 
 
-def progression_answer(values: Values, rates: RateLine | None = None) -> SumAnswer:
+def progression_answer(
+    values: Values,
+    rates: RateLine | None = None,
+    *,
+    sanding: TreatmentLimit | None = None,
+    wheel: TreatmentLimit | None = None,
+) -> SumAnswer:
     """Plan a progression from the sum's fields.
 
     Parameters
@@ -187,11 +219,14 @@ def progression_answer(values: Values, rates: RateLine | None = None) -> SumAnsw
         Field name to value, as the sum reads them.
     rates : RateLine or None
         The bench's own rates; None: the rule of thumb.
+    sanding, wheel : TreatmentLimit or None
+        The bench's own decision over the compatibility table; None: the table's.
 
     Returns
     -------
     SumAnswer
-        Sentence, JSON, findings, table and the `Progression`.
+        Sentence, JSON, findings, table and the `Progression`. What was not said was taken as the strictest, and a
+        finding says what.
 
     Raises
     ------
@@ -199,12 +234,24 @@ def progression_answer(values: Values, rates: RateLine | None = None) -> SumAnsw
         If a field cannot be used.
     """
     catalogue = tables.catalogue()
+    surface = read_surface(_text(values, "material"), _text(values, "zone"), sanding=sanding, wheel=wheel)
     owned = read_owned(_texts(values, "own"), _texts(values, "cushioned_finish"))
+    limits = _limits(values, surface, rates)
+    defect, finish = read_defect(_text(values, "defect")), read_finish(_text(values, "finish") or "gloss")
+    plan = grit_progression(defect, finish, owned, limits, catalogue=catalogue)
+    if values.get("as_given") is True and plan.steps:
+        plan = ladder_progression(owned, defect, finish, limits, catalogue=catalogue)
+    if surface.findings:
+        plan = replace(plan, findings=(*surface.findings, *(f for f in plan.findings if f.topic != "leave-alone")))
+    return SumAnswer(_sentence(plan), progression_json(plan), plan.findings, _table(plan), plan)
+
+
+def _limits(values: Values, surface: Surface, rates: RateLine | None) -> PlanLimits:
     share = values.get("scratch_share")
     k = float(share) if isinstance(share, int | float) else None
-    limits = PlanLimits(
-        tables.materials()[_text(values, "material")],
-        tables.zones()[_text(values, "zone")],
+    return PlanLimits(
+        surface.material,
+        surface.zone,
         tables.media(),
         wall_mm=_reading(values, "wall"),
         spent_um=_reading(values, "spent") or 0.0,
@@ -213,15 +260,9 @@ def progression_answer(values: Values, rates: RateLine | None = None) -> SumAnsw
         rates=rates,
         time_limit_min=_reading(values, "time_limit") or 15.0,
         judged_by=_text(values, "judged_by") or "both",
-        trim=_text(values, "trim") or "solid",
+        trim=_text(values, "trim") or "not said",
         defect_length_mm=_reading(values, "defect_length"),
     )
-    defect, finish = read_defect(_text(values, "defect")), read_finish(_text(values, "finish") or "gloss")
-    if values.get("as_given") is True:
-        plan = ladder_progression(owned, defect, finish, limits, catalogue=catalogue)
-    else:
-        plan = grit_progression(defect, finish, owned, limits, catalogue=catalogue)
-    return SumAnswer(_sentence(plan), progression_json(plan), plan.findings, _table(plan), plan)
 
 
 def _step_json(step: Step) -> dict[str, Any]:
@@ -257,23 +298,31 @@ def _sentence(plan: Progression) -> str:
         return plan.findings[0].text
     total, last = plan.removed_total_um, plan.steps[-1].grade
     grades = ", ".join(step.grade.label for step in plan.steps)
-    text = f"{grades}: about {total.typical:.2g} µm a side in all ({total.low:.2g} to {total.high:.2g}), finish like {last.finish_um:g} µm"
-    stops = [finding for finding in plan.findings if finding.level == "stop"]
-    if not stops:
-        return text + "."
-    if plan.reduced is not None:
+    amount = f"about {plain(total.typical)} µm a side ({plain(total.low)} to {plain(total.high)})"
+    text = f"{grades}: {amount}, finish like {plain(last.finish_um, 3)} µm"
+    if not plan.limits.zone_said:
+        return f"Not yet: where on the pen is not said, and an imprint or a thread can spare nothing. {_on_a_barrel()} {text}."
+    over = next((f for f in plan.findings if f.topic in ("over-budget", "budget-close")), None)
+    if over is not None and plan.reduced is not None:
         left = plan.defect_um.typical - plan.reduced.defect_um.typical
-        return f"{text}: over the {plan.budget_high_um:g} µm that can be spared. Reduce the defect, do not remove it: leave about {left:.2g} µm of it."
-    return f"{text}. Do not do it: {stops[0].text}"
+        word = "over" if over.topic == "over-budget" else "possibly over"
+        return f"{text}: {word} the {plain(plan.budget_high_um)} µm that can be spared. Reduce the defect, do not remove it: leave about {plain(left)} µm of it."
+    stops = [finding for finding in plan.findings if finding.level == "stop"]
+    return f"{text}. Do not do it: {stops[0].text}" if stops else f"{text}."
+
+
+def _on_a_barrel() -> str:
+    plainest = tables.zones()["plain barrel"]
+    return f"On a plain barrel, which can spare {plain(plainest.budget_low_um)} to {plain(plainest.budget_high_um)} µm, it would be"
 
 
 def _table(plan: Progression) -> tuple[tuple[str, ...], ...]:
     heading = ("step", "grade", "grain µm", "finish µm", "ratio", "removed µm", "so far µm", "min", "wet", "trim")
     rows = [
         (
-            str(step.number), step.grade.label, f"{step.grade.particle_um:g}", f"{step.grade.finish_um:g}",
-            "" if step.ratio is None else f"{step.ratio:.2f}", f"{step.removed_um.typical:.2g}", f"{step.cumulative_um.typical:.3g}",
-            f"{step.minutes.typical:.2g}", "wet" if step.wet else "dry", "unmask" if step.unmask else "",
+            str(step.number), step.grade.label, plain(step.grade.particle_um, 3), plain(step.grade.finish_um, 3),
+            "" if step.ratio is None else f"{step.ratio:.2f}", plain(step.removed_um.typical), plain(step.cumulative_um.typical, 3),
+            plain(step.minutes.typical), "wet" if step.wet else "dry", "unmask" if step.unmask else "",
         )
         for step in plan.steps
     ]  # fmt: skip
@@ -309,5 +358,5 @@ ABRASIVES = Sum(
     summary="Plans the grades from the deepest scratch worth removing to the finish agreed, in micrometres, against what the zone can spare.",
     fields=_FIELDS,
     work=_run,
-    example='pentools sums abrasives --material celluloid --defect "20 um" --finish gloss --own "P600; cushioned 1800 to 12000"',
+    example='pentools sums abrasives --material celluloid --zone "plain barrel" --defect "20 um" --finish gloss --own "P600; P1200; film 9 um; film 3 um"',
 )

@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.finish.conversion import Conversion, convert_grade
-from pentools.calc.finish.grades import SCALES, Catalogue, Grade, Neighbours, neighbours
+from pentools.calc.finish.conversion import Conversion, Neighbours, convert_grade, neighbours
+from pentools.calc.finish.grades import SCALES, Catalogue, Grade
 from pentools.calc.finish.reading import read_grade
 from pentools.errors import InputError
 from pentools.fields import Field, Value
+from pentools.numbers import plain
 from pentools.sums.base import Sum, SumAnswer
 from pentools.tables.abrasives import catalogue
 
@@ -18,7 +19,11 @@ __all__ = ["GRADE", "grade_json"]
 
 _FIELDS = (
     Field(
-        "grade", "Grade", "text", hint="with its scale, like P400, cushioned 1500, CAMI 320, film 9 um", required=True
+        "grade",
+        "Grade",
+        "text",
+        hint="with its scale, like P400, CAMI 320, film 9 um, cushioned cloth 4000",
+        required=True,
     ),
 )
 
@@ -69,9 +74,10 @@ def _findings(grade: Grade, known: Catalogue) -> tuple[Finding, ...]:
     found = []
     if grade.soft_backed:
         text = (
-            f"Two figures: the grain is {grade.particle_um:g} µm and cuts like it, the finish is like {grade.finish_um:g} µm"
-            f" ({grade.finish_low_um:.2g} to {grade.finish_high_um:.2g}) because the backing is soft. Lists disagree: put"
-            " your own figure in if you have one."
+            f"Two figures: the grain is {plain(grade.particle_um, 3)} µm and cuts like it, the finish is like"
+            f" {plain(grade.finish_um, 3)} µm ({plain(grade.finish_low_um)} to {plain(grade.finish_high_um)}) because the backing is"
+            " soft. A number on a cloth is its maker's own: these are read off a curve drawn through what is said of such"
+            f" cloths. Put your own figures in if you have them, like cushioned cloth {grade.name} = 9 um, finish 7 um."
         )
         found.append(Finding("note", text, "two-figures"))
     others = [
@@ -79,7 +85,7 @@ def _findings(grade: Grade, known: Catalogue) -> tuple[Finding, ...]:
     ]
     if others:
         far = max(others, key=lambda g: abs(g.particle_um / grade.particle_um - 1))
-        text = f"The number {grade.name} alone also means {far.particle_um:g} µm ({far.label}): always write the scale."
+        text = f"The number {grade.name} alone also means {plain(far.particle_um, 3)} µm ({far.label}): always write the scale."
         found.append(Finding("note", text, "same-number"))
     if grade.certainty in ("from memory", "judged"):
         found.append(Finding("note", f"The size of {grade.label} is {grade.certainty}.", "certainty"))
@@ -95,12 +101,12 @@ def _run(values: Mapping[str, Value]) -> SumAnswer:
     known = catalogue()
     grade = read_grade(typed, known)
     beside = [(item, convert_grade(grade, item.scale, known)) for item in neighbours(grade, known, by="finish")]
-    spread = f"{grade.low_um:.3g} to {grade.high_um:.3g} µm"
-    sentence = f"{grade.label} is {grade.particle_um:g} µm by its median grain ({spread}, {grade.certainty})"
+    spread = f"{plain(grade.low_um, 3)} to {plain(grade.high_um, 3)} µm"
+    sentence = f"{grade.label} is {plain(grade.particle_um, 3)} µm by its median grain ({spread}, {grade.certainty})"
     if grade.soft_backed:
-        sentence += f" and finishes like {grade.finish_um:g} µm ({grade.finish_certainty})"
+        sentence += f" and finishes like {plain(grade.finish_um, 3)} µm ({grade.finish_certainty})"
     if grade.coarsest_um is not None:
-        sentence += f"; three percent of it is coarser than {grade.coarsest_um:g} µm"
+        sentence += f"; three percent of it is coarser than {plain(grade.coarsest_um, 3)} µm"
     findings = _findings(grade, known)
     data = {
         **grade_json(grade),
@@ -110,7 +116,7 @@ def _run(values: Mapping[str, Value]) -> SumAnswer:
     heading = ("scale", "nearest", "µm", "times as coarse", "coarser", "finer", "could pass for")
     table: list[tuple[str, ...]] = [heading]
     for item, conversion in beside:
-        sides = tuple(f"{g.label} ({g.finish_um:g})" if g else "none" for g in (item.coarser, item.finer))
+        sides = tuple(f"{g.label} ({plain(g.finish_um, 3)})" if g else "none" for g in (item.coarser, item.finer))
         within = [g for g in conversion.within if g != grade]
         span = (
             "none"
@@ -120,7 +126,14 @@ def _run(values: Mapping[str, Value]) -> SumAnswer:
             else f"{within[0].label} to {within[-1].label}"
         )
         table.append(
-            (SCALES[item.scale], item.nearest.label, f"{item.nearest.finish_um:g}", f"{item.ratio:.2f}", *sides, span)
+            (
+                SCALES[item.scale],
+                item.nearest.label,
+                plain(item.nearest.finish_um, 3),
+                f"{item.ratio:.2f}",
+                *sides,
+                span,
+            )
         )
     return SumAnswer(sentence + ".", data, findings, tuple(table), grade)
 

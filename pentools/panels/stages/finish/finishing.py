@@ -14,12 +14,14 @@ from pentools.calc.finish.types import Progression
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.figures.finish.finishing import ladder_of_job, zones_figures
+from pentools.numbers import plain
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import REMARK
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import findings_html, table_html
 from pentools.record.kinds import Kind
-from pentools.record.stages.finish.plan import material_of, nib_plan_of, plan_answer, progress_of
+from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.plan import nib_plan_of, plan_answer, progress_of
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why
 from pentools.tables.abrasives import catalogue
@@ -152,9 +154,9 @@ class FinishPanel(StagePanel):
         head = ("Step", "Grade", "Grain µm", "Finish µm", "Takes µm", "So far µm", "Minutes", "How")
         rows = [
             (
-                f"{step.number}{' ✓' if step.number in done else ''}", step.grade.label, f"{step.grade.particle_um:g}",
-                f"{step.grade.finish_um:g}", f"{step.removed_um.typical:.2g}", f"{step.cumulative_um.typical:.3g}",
-                f"{step.minutes.typical:.2g} ({step.minutes.low:.2g} to {step.minutes.high:.2g})",
+                f"{step.number}{' ✓' if step.number in done else ''}", step.grade.label, f"{plain(step.grade.particle_um, 3)}",
+                f"{plain(step.grade.finish_um, 3)}", f"{plain(step.removed_um.typical)}", f"{plain(step.cumulative_um.typical, 3)}",
+                f"{plain(step.minutes.typical)} ({plain(step.minutes.low)} to {plain(step.minutes.high)})",
                 f"{'wet' if step.wet else 'dry'}, {step.direction}. {step.note}",
             )
             for step in progress.working.steps
@@ -181,13 +183,15 @@ class FinishPanel(StagePanel):
             (
                 f"by {m.way}, {m.place or 'no place named'}",
                 f"{m.before:g} to {m.after:g} {'mm' if m.way == 'diameter' else 'g'}",
-                f"{m.removed_um:.2g} ± {2 * m.u_um:.1g} µm",
+                f"{m.shown} µm",
             )
             for m in (*removed.by_diameter, *removed.by_mass)
         ]
         if removed.by_plan_um is not None:
             by = removed.by_plan_um
-            rows.append(("by the plan", "from the steps done", f"{by.typical:.2g} µm ({by.low:.2g} to {by.high:.2g})"))
+            rows.append(
+                ("by the plan", "from the steps done", f"{plain(by.typical)} µm ({plain(by.low)} to {plain(by.high)})")
+            )
         return table_html("Stock taken so far, a side", ("How", "Before and after", "Taken"), rows)
 
     def _nib_table(self) -> str:

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.findings import Finding
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.finish.kinds import CONSENT, MASKS, MEASURE, NIB_PLAN, PLAN, STEP, ZONE, ZONE_PARTS
-from pentools.record.stages.finish.plan import progress_of
+from pentools.record.stages.finish.facts import polish_refused
+from pentools.record.stages.finish.plan import Progress, progress_of
 from pentools.record.stages.finish.words import finish_findings
 
 if TYPE_CHECKING:
@@ -22,12 +23,19 @@ __all__ = ["FINISH", "ZONE_PARTS"]
 def _state(job: Job) -> StageState:
     if not job.record.live("finish"):
         return StageState("not begun")
+    if polish_refused(job) and not job.record.live("finish", "step"):
+        return StageState("done", "not polished, by the owner’s wish")
     reason = job.held("polish")
     if reason:
         return StageState("held", reason)
-    progress = progress_of(job)
+    return _way(progress_of(job))
+
+
+def _way(progress: Progress | None) -> StageState:
     if progress is None:
         return StageState("open", "nothing is planned yet")
+    if not progress.plan.limits.zone_said:
+        return StageState("open", "the plan does not say where on the pen")
     if progress.next_step is not None:
         return StageState("open", f"{progress.planned_done} of {len(progress.working.steps)} steps done")
     return StageState("done")

@@ -125,8 +125,8 @@ NIB_PLAN = Kind("finish", "nib plan", "Smoothing the nib", NibPlan, log=False)
 class Step(Form, frozen=True):
     """Step: what one entry holds."""
 
-    grade: Annotated[str | None, ask("Grade", required=True, hint="with its scale, such as P600, cushioned 2400, film 9 um; the plan's next one stands here", audience="everybody")] = None
-    zone: Annotated[str | None, ask("Zone", "choice", choices=ZONE_CHOICES, default="plain barrel", hint="where it was used", audience="everybody")] = None
+    grade: Annotated[str | None, ask("Grade", required=True, hint="with its scale, such as P600, film 9 um, cushioned cloth 4000; the plan's next one stands here", audience="everybody")] = None
+    zone: Annotated[str | None, ask("Zone", "choice", choices=ZONE_CHOICES, hint="where it was used; empty: where the plan is", audience="everybody")] = None
     minutes: Annotated[Reading | None, ask("Minutes", "quantity", unit="min", low=0.05, high=240, hint="such as 6 min", audience="everybody")] = None
     strokes: Annotated[int | None, ask("Strokes", "count", low=1, high=5000, hint="only if you counted them", audience="everybody")] = None
     wet: Annotated[str | None, ask("Wet or dry", "choice", choices=WET, hint="as it was done", audience="everybody")] = None

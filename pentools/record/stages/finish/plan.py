@@ -7,25 +7,26 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.finish.grades import Grade
-from pentools.calc.finish.limits import Interval
+from pentools.calc.finish.limits import NOT_SAID, Interval
 from pentools.calc.finish.nib import SmoothingPlan, nib_smoothing_plan
 from pentools.calc.finish.progression import rate_of
 from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.types import Progression, Step
 from pentools.errors import InputError
 from pentools.fields import Value
+from pentools.record.stages.finish.facts import material_of, overruled
 from pentools.record.stages.finish.rates import bench_rates
-from pentools.record.stages.treatment.facts import materials_of
 from pentools.sums.base import SumAnswer
 from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
-from pentools.tables.abrasives import catalogue, materials, media
+from pentools.sums.finish.surface import read_surface
+from pentools.tables.abrasives import catalogue, media
 from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = [
-    "Progress", "StepDone", "material_of", "next_step", "nib_plan_of", "plan_answer", "plan_of", "plan_values",
+    "Progress", "StepDone", "next_step", "nib_plan_of", "plan_answer", "plan_of", "plan_values",
     "progress_of", "steps_done", "working_plan",
 ]  # fmt: skip
 
@@ -81,7 +82,7 @@ class Progress:
     elsewhere : tuple of StepDone
         Steps in other zones.
     next_step : Step or None
-        What comes next; None where the plan is through or there is none.
+        What comes next; None where the plan is through, there is none, or it does not say where on the pen.
     removed_um : Interval
         Stock taken so far [µm a side], estimated from the steps.
     not_estimated : int
@@ -100,27 +101,6 @@ class Progress:
     def planned_done(self) -> int:
         """How many of the plan's steps were carried out."""
         return sum(step.planned is not None for step in self.done)
-
-
-def material_of(job: Job) -> str | None:
-    """What is polished: as the plan says, else as the intake says.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
-
-    Returns
-    -------
-    str or None
-        A material of the abrasives' tables; None where neither names one.
-    """
-    named = job.values("finish", "plan")["material"]
-    if named is not None:
-        return str(named)
-    (name,) = materials_of(job, "barrel")
-    name = "hard rubber" if name in ("faded hard rubber", "coloured hard rubber") else name
-    return name if name in materials() else None
 
 
 def plan_values(job: Job, given: Mapping[str, Value] | None = None) -> dict[str, Value]:
@@ -160,7 +140,7 @@ def plan_answer(job: Job, given: Mapping[str, Value] | None = None) -> SumAnswer
     Returns
     -------
     SumAnswer or None
-        None while material, defect or grades are missing.
+        None while defect or grades are missing; a material that is not named is the strictest.
 
     Raises
     ------
@@ -170,9 +150,11 @@ def plan_answer(job: Job, given: Mapping[str, Value] | None = None) -> SumAnswer
     if given is None and job.record.latest("finish", "plan") is None:
         return None
     values = plan_values(job, given)
-    if not (values["material"] and values["defect"] and values["own"]):
+    if not (values["defect"] and values["own"]):
         return None
-    return progression_answer(values, bench_rates(job.bench, str(values["material"]), job))
+    material = str(values["material"] or "")
+    rates = bench_rates(job.bench, read_surface(material).material.name, job)
+    return progression_answer(values, rates, **overruled(job, material))
 
 
 def plan_of(job: Job) -> Progression | None:
@@ -208,7 +190,7 @@ def steps_done(job: Job, working: Progression | None = None) -> tuple[StepDone, 
     carried_out: set[int] = set()
     for entry, values in job.log("finish", "step"):
         text, grade = str(values["grade"]), _grade(str(values["grade"]))
-        zone = str(values["zone"] or (working.limits.zone.name if working else "plain barrel"))
+        zone = _zone_of(job, values["zone"], working)
         planned = None
         if working is not None and grade is not None and zone == working.limits.zone.name:
             planned = next((s for s in working.steps if _same(s.grade, grade) and s.number not in carried_out), None)
@@ -218,6 +200,14 @@ def steps_done(job: Job, working: Progression | None = None) -> tuple[StepDone, 
         removed = planned.removed_um if planned is not None else _by_time(grade, values["minutes"], working)
         found.append(StepDone(entry.id, text, grade, zone, values, planned, removed))
     return tuple(found)
+
+
+def _zone_of(job: Job, typed: Value, working: Progression | None) -> str:
+    """Where a step was done: as typed; the plan's zone where nothing was typed, or the plan's place was."""
+    said = job.values("finish", "plan")["zone"]
+    if working is not None and typed in (None, said):
+        return working.limits.zone.name
+    return str(typed or said or NOT_SAID.name)
 
 
 def progress_of(job: Job) -> Progress | None:
@@ -242,7 +232,8 @@ def progress_of(job: Job) -> Progress | None:
     known = [step.removed_um for step in done if step.removed_um is not None]
     total = Interval(sum(r.low for r in known), sum(r.typical for r in known), sum(r.high for r in known))
     elsewhere = tuple(step for step in every if step not in done)
-    return Progress(plan, working, done, elsewhere, _next(working.steps, done), total, len(done) - len(known))
+    coming = _next(working.steps, done) if plan.limits.zone_said else None
+    return Progress(plan, working, done, elsewhere, coming, total, len(done) - len(known))
 
 
 def next_step(job: Job) -> Step | None:

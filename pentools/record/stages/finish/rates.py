@@ -14,6 +14,7 @@ from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.removal import mass_per_um_mg, removed_by_diameter_um, side_area_mm2
 from pentools.errors import InputError, PentoolsError
 from pentools.fields import Value
+from pentools.record.stages.finish.facts import material_of
 from pentools.record.storage import Record
 from pentools.tables.abrasives import catalogue, materials, media
 from pentools.units import Reading, read_quantity
@@ -130,8 +131,6 @@ def job_log(job: Job) -> tuple[MeasuredStage, ...]:
         One for each run of steps with a single grade between two measurements at one place, by diameter or by mass,
         whichever is surer. Runs of several grades say nothing about one grade and are left out.
     """
-    from pentools.record.stages.finish.plan import material_of
-
     material = material_of(job)
     if material is None:
         return ()
@@ -175,8 +174,6 @@ def mass_u_g(job: Job, reading: Reading) -> float:
 
 def mass_per_um_of(job: Job) -> float | None:
     """Mass of one micrometre of the polished stretch [mg/µm]; None where size or density is not known."""
-    from pentools.record.stages.finish.plan import material_of
-
     plan, arrival = job.values("finish", "plan"), job.values("intake", "arrival")
     length = plan["worked_length"] or arrival["barrel_mm"]
     diameter = plan["worked_diameter"] or arrival["barrel_outside_mm"]

@@ -7,11 +7,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
-from pentools.record.stages.finish.plan import Progress, material_of, plan_answer, progress_of, steps_done
+from pentools.numbers import plain
+from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
 from pentools.record.stages.finish.rates import bench_log, bench_rates
 from pentools.record.stages.finish.removal import RemovedSoFar, removed_so_far
-from pentools.tables.abrasives import materials, zones
+from pentools.record.stages.treatment.facts import materials_of
+from pentools.sums.finish.surface import read_surface
+from pentools.tables.abrasives import zones
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -50,6 +55,9 @@ def finish_sentence(job: Job, *, ahead: bool = True) -> str:
         return _unplanned(job)
     if not progress.working.steps:
         return progress.plan.findings[0].text
+    if not progress.plan.limits.zone_said and not progress.done:
+        answer = plan_answer(job)
+        return answer.sentence if answer else _unplanned(job)
     if not progress.done:
         answer = plan_answer(job)
         first, words = progress.working.steps[0], answer.sentence if answer else ""
@@ -67,7 +75,7 @@ def _unplanned(job: Job) -> str:
 def _under_way(job: Job, progress: Progress, ahead: bool) -> str:
     taken, last, coming = _taken(progress, removed_so_far(job, progress)), progress.done[-1], progress.next_step
     if coming is None:
-        finish = f", a finish like {last.grade.finish_um:g} µm" if last.grade is not None else ""
+        finish = f", a finish like {plain(last.grade.finish_um, 3)} µm" if last.grade is not None else ""
         return f"Finished with {last.label}{finish}, in {_count(len(progress.done), 'step')}: {taken}."
     total = len(progress.working.steps)
     so_far = f"{progress.planned_done} of {total} steps done, the last with {last.label}: {taken}."
@@ -103,7 +111,7 @@ def finish_findings(job: Job) -> tuple[Finding, ...]:
         found.append(
             Finding(
                 "warning",
-                "The plan is not complete: it needs a material, a defect and at least one grade.",
+                "The plan is not complete: it needs a defect and at least one grade.",
                 "plan-incomplete",
             )
         )
@@ -129,8 +137,8 @@ def left_and_why(job: Job) -> tuple[Left, ...]:
     if progress is not None and progress.plan.reduced is not None:
         plan, working = progress.plan, progress.working
         rest = plan.defect_um.typical - working.defect_um.typical
-        why = f"all of it would have cost about {plan.removed_total_um.typical:.2g} µm a side, and “{plan.limits.zone.name}” can spare {plan.budget_high_um:g} µm"
-        found.append(Left(f"About {rest:.2g} µm of the defect’s {plan.defect_um.typical:g} µm", why))
+        why = f"all of it would have cost about {plain(plan.removed_total_um.typical)} µm a side, and “{plan.limits.zone.name}” can spare {plain(plan.budget_high_um, 3)} µm"
+        found.append(Left(f"About {plain(rest)} µm of the defect’s {plain(plan.defect_um.typical, 3)} µm", why))
     elif progress is not None and not progress.working.steps:
         found.append(Left("The surface as it was", progress.plan.findings[0].text.rstrip(".")))
     budgets = zones()
@@ -144,7 +152,7 @@ def left_and_why(job: Job) -> tuple[Left, ...]:
         if last.grade is not None and last.grade.finish_um > wanted * 1.001:
             found.append(
                 Left(
-                    f"A finish like {last.grade.finish_um:g} µm where {wanted:g} µm was planned",
+                    f"A finish like {plain(last.grade.finish_um, 3)} µm where {plain(wanted, 3)} µm was planned",
                     f"{_count(len(progress.working.steps) - progress.planned_done, 'step')} of the plan not done",
                 )
             )
@@ -176,10 +184,10 @@ def _zone_name(values: Mapping[str, object]) -> str:
 def _taken(progress: Progress, removed: RemovedSoFar) -> str:
     surest, planned = removed.surest, progress.removed_um
     if surest is not None and surest.removed_um >= 2 * surest.u_um:
-        amount = f"{surest.removed_um:.2g} ± {2 * surest.u_um:.1g} µm a side taken, by {surest.way}"
+        amount = f"{surest.shown} µm a side taken, by {surest.way}"
     else:
-        amount = f"about {planned.typical:.2g} µm a side taken, by the plan ({planned.low:.2g} to {planned.high:.2g})"
-    return f"{amount}, of the {progress.plan.budget_high_um:g} µm that can be spared"
+        amount = f"about {plain(planned.typical)} µm a side taken, by the plan ({plain(planned.low)} to {plain(planned.high)})"
+    return f"{amount}, of the {plain(progress.plan.budget_high_um, 3)} µm that can be spared"
 
 
 def _zone_findings(job: Job) -> list[Finding]:
@@ -213,18 +221,20 @@ def _step_findings(job: Job, progress: Progress | None) -> list[Finding]:
             continue
         same_zone = before is not None and before[0] == step.zone
         if same_zone and before is not None and step.grade.finish_um > before[1].finish_um * 1.001:
-            text = f"{step.label} ({step.grade.finish_um:g} µm) after {before[1].label} ({before[1].finish_um:g} µm) went back to a coarser finish: all that follows has to be done again."
+            text = f"{step.label} ({plain(step.grade.finish_um, 3)} µm) after {before[1].label} ({plain(before[1].finish_um, 3)} µm) went back to a coarser finish: all that follows has to be done again."
             found.append(Finding("warning", text, "went-coarser"))
         before = (step.zone, step.grade)
     return found
 
 
 def _material_findings(job: Job) -> list[Finding]:
-    planned, arrived = job.values("finish", "plan")["material"], str(job.values("intake", "arrival")["material"] or "")
-    words = arrived.casefold().replace("ebonite", "hard rubber")
-    others = [name for name in materials() if name in words]
-    if planned is not None and others and str(planned) not in others:
-        return [Finding("warning", f"The plan is for {planned}, the intake says “{arrived}”.", "material-differs")]
+    planned = job.values("finish", "plan")["material"]
+    if planned is None:
+        return []
+    named = {name for part in ("cap", "barrel") for name in materials_of(job, part)} - {UNKNOWN}
+    if named and read_surface(str(planned)).material.name not in named:
+        text = f"The plan is for {planned}, the pen is entered as {' and '.join(sorted(named))}."
+        return [Finding("warning", text, "material-differs")]
     return []
 
 

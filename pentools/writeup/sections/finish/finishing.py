@@ -6,7 +6,9 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
-from pentools.record.stages.finish.plan import Progress, material_of, plan_answer, progress_of, steps_done
+from pentools.numbers import plain
+from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why, zone_stretch
 from pentools.tables.abrasives import materials
@@ -131,12 +133,12 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         row = (
             step.label,
             *([kind.field("zone").shown(step.zone)] if zones else []),
-            f"{step.grade.finish_um:g}{THIN}µm" if step.grade is not None else "not known",
+            f"{plain(step.grade.finish_um, 3)}{THIN}µm" if step.grade is not None else "not known",
             _time(step),
             ", ".join(kind.field(n).shown(step.values[n]) for n in ("wet", "fresh", "direction") if step.values[n])
             or "–",
             _seen(step),
-            f"{step.removed_um.typical:.2g}{THIN}µm" if step.removed_um is not None else "–",
+            f"{plain(step.removed_um.typical)}{THIN}µm" if step.removed_um is not None else "–",
         )
         rows.append((dates[step.entry_id], *row) if audience == "client" else row)
     head = ("Date", *head) if audience == "client" else head
@@ -175,7 +177,7 @@ def _removal(job: Job) -> list[Block]:
         (
             f"{capital(m.way)}{f', {m.place}' if m.place else ''}",
             f"{m.before:.{digits[m.way][0]}f}{THIN}{digits[m.way][1]}", f"{m.after:.{digits[m.way][0]}f}{THIN}{digits[m.way][1]}",
-            f"{m.removed_um:.2g} ± {2 * m.u_um:.1g}{THIN}µm",
+            f"{m.shown}{THIN}µm",
         )
         for m in every
     )  # fmt: skip
@@ -270,14 +272,16 @@ def _zone_table(job: Job, stage: Stage) -> list[Block]:
 def _planned(progress: Progress) -> list[Block]:
     rows = tuple(
         (
-            str(step.number), step.grade.label, f"{step.grade.particle_um:g}{THIN}µm", f"{step.grade.finish_um:g}{THIN}µm",
-            "–" if step.ratio is None else f"{step.ratio:.2f}", f"{step.removed_um.typical:.2g}{THIN}µm", f"{step.cumulative_um.typical:.3g}{THIN}µm",
+            str(step.number), step.grade.label, f"{plain(step.grade.particle_um, 3)}{THIN}µm", f"{plain(step.grade.finish_um, 3)}{THIN}µm",
+            "–" if step.ratio is None else f"{step.ratio:.2f}", f"{plain(step.removed_um.typical)}{THIN}µm", f"{plain(step.cumulative_um.typical, 3)}{THIN}µm",
         )
         for step in progress.working.steps
     )  # fmt: skip
     if not rows:
         return []
-    note = f"Most that “{progress.plan.limits.zone.name}” can spare: {progress.plan.budget_high_um:g} µm a side."
+    note = (
+        f"Most that “{progress.plan.limits.zone.name}” can spare: {plain(progress.plan.budget_high_um, 3)} µm a side."
+    )
     return [
         Table(
             "The plan",
