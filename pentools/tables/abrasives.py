@@ -68,12 +68,15 @@ def with_limits(material: Material, sanding: TreatmentLimit, wheel: TreatmentLim
     Returns
     -------
     Material
-        With both in words; nothing bound may touch it where sanding is never allowed.
+        With both in words; nothing bound may touch it where sanding is never allowed, and nothing at all where the table
+        of abrasives knows no zone of its own for it, which is where a paste by hand is provided for.
     """
+    never = sanding.verdict == "never"
     return replace(
         material,
+        coarsest_um=0.0 if never and not material.zone else material.coarsest_um,
         sanding_text=_words("Sanding", sanding),
-        never_text=sanding.reason if sanding.verdict == "never" else "",
+        never_text=sanding.reason if never else "",
         wheel_text=_words("A wheel", wheel),
     )
 

@@ -2,12 +2,12 @@
 
 import itertools
 import math
+import re
 
 import pytest
 
 from pentools import tables
-from pentools.errors import InputError
-from pentools.tables.abrasives import catalogue, gold_density_g_ml, materials, media, surface_words, zones
+from pentools.tables.abrasives import catalogue, materials, media, surface_words, zones
 
 CERTAINTIES = {"standard", "secondary", "common practice", "from memory", "judged"}
 NAMES = [
@@ -17,7 +17,6 @@ NAMES = [
     "removal_budgets",
     "polishing_pastes",
     "surface_words",
-    "gold_alloys",
 ]
 
 
@@ -59,45 +58,60 @@ def test_cami_ends_at_600():
     assert max(int(g.name) for g in catalogue().in_scale("CAMI")) == 600
 
 
-def test_interpolated_finish_figures_follow_from_their_neighbours():
-    rows = {
-        r["grade"]: r for r in tables.rows("abrasive_grades") if r["scale"] == "cushioned" and r["figure"] == "finish"
-    }
-    grain = {g.name: g.particle_um for g in catalogue().in_scale("cushioned")}
-    made = [name for name, row in rows.items() if row["source"] == "interpolated"]
-    assert made == ["3600", "4000", "6000"]
-    coarse, fine = float(rows["3200"]["size_um"]), float(rows["8000"]["size_um"])
-    for name in made:
-        share = math.log(grain["3200"] / grain[name]) / math.log(grain["3200"] / grain["8000"])
-        assert float(rows[name]["size_um"]) == pytest.approx(coarse * (fine / coarse) ** share, rel=0.01)
-        assert rows[name]["certainty"] == "judged"
+def test_the_cloth_is_a_curve_and_no_list():
+    numbers = [int(g.name) for g in catalogue().in_scale("cushioned")]
+    assert (numbers[0], numbers[-1]) == catalogue().cloth_numbers()
+    assert not [n for n in numbers if n % 1000], "points of the curve are round numbers, nobody's grades"
+    for g in catalogue().in_scale("cushioned"):
+        assert (g.low_um, g.high_um) == pytest.approx((0.8 * g.particle_um, 1.2 * g.particle_um))
+        assert (g.finish_low_um, g.finish_high_um) == pytest.approx((0.65 * g.finish_um, 1.35 * g.finish_um), abs=0.006)
 
 
-def test_the_nine_cloths_are_there():
-    assert [g.name for g in catalogue().in_scale("cushioned")] == [
-        "1500",
-        "1800",
-        "2400",
-        "3200",
-        "3600",
-        "4000",
-        "6000",
-        "8000",
-        "12000",
-    ]
-
-
-def test_materials_and_zones():
-    for material in materials().values():
-        k = material.scratch_share
-        assert 0 < k.low <= k.typical <= k.high < 1, "brittle factors have no place on a pen"
+def test_materials_hold_together():
+    known = {row["material"] for row in tables.rows("abrasive_materials")}
+    for name in known:
+        material = materials()[name]
+        assert 0 < material.scratch_share.low <= material.scratch_share.typical <= material.scratch_share.high < 1
         assert "ask a licensed professional" in material.caution
         assert material.wet_text
-        assert material.wheel_text
-    assert [m for m, v in materials().items() if not v.wet] == ["hard rubber", "casein"]
-    assert {z for z, v in zones().items() if v.budget_high_um == 0} == {"imprint", "threads", "seat", "plating"}
-    assert zones()["gold-filled"].budget_high_um == 0.5
-    assert all(z.budget_low_um <= z.budget_high_um for z in zones().values())
+        assert material.zone in ("", *zones())
+    assert materials()["unknown"].coarsest_um == 0
+    dry = {name for name in known if not materials()[name].wet}
+    assert dry == {"hard rubber", "faded hard rubber", "casein"}
+
+
+def test_wet_and_dry_agree_with_the_compatibility_table():
+    """Where its limit for sanding says wet or barely damp, the abrasives' table must say no other."""
+    for row in tables.rows("compatibility"):
+        if row["treatment"] == "wet sanding" and row["verdict"] != "never":
+            material, limit = materials()[row["material"]], row["limit"]
+            if "barely damp" in limit:
+                assert not material.wet, row["material"]
+            elif re.search(r"\bwet\b", limit):
+                assert material.wet, row["material"]
+
+
+@pytest.mark.parametrize("treatment", ["wet sanding", "buffing wheel"])
+def test_the_compatibility_table_alone_says_what_may_be_done(treatment):
+    for row in tables.rows("compatibility"):
+        if row["treatment"] == treatment:
+            material = materials()[row["material"]]
+            if treatment == "wet sanding":
+                assert bool(material.never_text) == (row["verdict"] == "never"), row["material"]
+                assert not (material.never_text and material.allows("paper")), row["material"]
+                assert row["reason"][1:] in material.sanding_text
+            else:
+                assert row["reason"][1:] in material.wheel_text
+                assert ("never" in material.wheel_text) == (row["verdict"] == "never" or "never" in row["limit"])
+
+
+def test_zones_and_what_they_can_spare():
+    nothing = {name for name, zone in zones().items() if zone.budget_high_um == 0}
+    assert nothing == {"imprint", "threads", "seat", "plating", "overlay", "aluminium"}
+    assert {n: (z.budget_low_um, z.budget_high_um, z.coarsest_um) for n, z in zones().items() if n not in nothing} == {
+        "plain barrel": (30, 50, None), "near an imprint": (5, 10, None), "gold-filled": (0, 0.5, 3), "silver": (0, 0.5, 3),
+        "solid gold nib": (0, 5, 9), "steel nib": (0, 2, 9), "lacquer": (0, 1, 3), "bare metal": (5, 10, None),
+    }  # fmt: skip
 
 
 def test_media_cover_every_grade():
@@ -109,12 +123,6 @@ def test_words_are_in_order():
     sizes = [size for _, size, _ in surface_words("defect").values()]
     assert sizes == sorted(sizes)
     assert all(low <= size <= high for low, size, high in surface_words("defect").values())
-    finishes = [size for _, size, _ in surface_words("finish").values()]
+    finishes = list(surface_words("finish").values())
     assert finishes == sorted(finishes, reverse=True)
-
-
-def test_gold_density():
-    assert gold_density_g_ml(12) == 12.7
-    assert 12.7 < gold_density_g_ml(13) < 13.3
-    with pytest.raises(InputError):
-        gold_density_g_ml(24)
+    assert all(low < size < high for low, size, high in finishes)

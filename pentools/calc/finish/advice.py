@@ -57,7 +57,7 @@ def step_words(ladder: Sequence[Grade], place: int, unmask: int | None) -> tuple
         notes.append(f"Until the last line of {ladder[place - 1].label} is gone, then as long again.")
     if grade.soft_backed:
         notes.append(
-            f"Grain about {plain(grade.particle_um)} µm, finishes like {plain(grade.finish_um)} µm ({grade.finish_certainty})."
+            f"Grain about {plain(grade.particle_um, 2)} µm, finishes like {plain(grade.finish_um, 2)} µm ({grade.finish_certainty})."
         )
     return direction, inspect, " ".join(notes)
 
@@ -205,15 +205,13 @@ def missing_grade(before: Grade, down_to_um: tuple[float, float], limits: PlanLi
 def _slow_start(first: Step, limits: PlanLimits, owned: Sequence[Grade]) -> list[Finding]:
     if first.minutes.typical <= limits.time_limit_min:
         return []
-    text = (
-        f"{first.grade.label} needs about {plain(first.minutes.typical)} min for {plain(first.removed_um.typical)} µm."
-    )
+    text = f"{first.grade.label} needs about {plain(first.minutes.typical, 2)} min for {plain(first.removed_um.typical, 2)} µm."
     coarser = [g for g in owned if g.particle_um > first.grade.particle_um]
     allowed = [g for g in coarser if limits.allows(g)]
     if allowed:
         text += f" {allowed[0].label} is at hand and allowed, and faster."
     elif coarser:
-        text += f" {_listed(coarser)} would be faster, but {'is' if len(coarser) == 1 else 'are'} too coarse here ({plain(limits.coarsest_um)} µm at most)."
+        text += f" {_listed(coarser)} would be faster, but {'is' if len(coarser) == 1 else 'are'} too coarse here ({plain(limits.coarsest_um, 2)} µm at most)."
     else:
         text += " Nothing faster is at hand."
     return [Finding("warning", text, "slow-start")]
@@ -266,7 +264,9 @@ def _trim_findings(steps: Sequence[Step], limits: PlanLimits) -> list[Finding]:
         ]
     at = next((step for step in steps if step.unmask), None)
     if at is None:
-        text = f"No step is fine enough for trim ({plain(limits.unmask_um)} µm or finer): it stays masked to the end."
+        text = (
+            f"No step is fine enough for trim ({plain(limits.unmask_um, 2)} µm or finer): it stays masked to the end."
+        )
         return [*assumed, Finding("note", text, "trim-masked")]
     rest = len(steps) - at.number + 1
     through = f"the last {rest}" if rest > 1 else "this last step"
@@ -293,6 +293,6 @@ def _not_allowed(grade: Grade, limits: PlanLimits) -> str:
     if not material.allows(grade.medium):
         return f"Never on {material.name}: {material.never_text}."
     if zone_limit is not None and zone_limit < material.coarsest_um:
-        return f"Too coarse for the zone “{limits.zone.name}”: {plain(zone_limit)} µm at most."
+        return f"Too coarse for the zone “{limits.zone.name}”: {plain(zone_limit, 2)} µm at most."
     why = f" ({material.coarsest_text})" if material.coarsest_text else ""
-    return f"Too coarse for {material.name}: {plain(material.coarsest_um)} µm at most{why}."
+    return f"Too coarse for {material.name}: {plain(material.coarsest_um, 2)} µm at most{why}."

@@ -35,11 +35,11 @@ def budget_findings(plan: Progression, others: Sequence[Alternative]) -> tuple[F
     total, zone, limits = plan.removed_total_um, plan.limits.zone, plan.limits
     if not limits.zone_said:
         return ()
-    amount = f"about {plain(total.typical)} µm a side ({plain(total.low)} to {plain(total.high)})"
-    low, high = plain(plan.budget_low_um), plain(plan.budget_high_um)
+    amount = f"about {plain(total.typical, 2)} µm a side ({plain(total.low, 2)} to {plain(total.high, 2)})"
+    low, high = plain(plan.budget_low_um, 2), plain(plan.budget_high_um, 2)
     left = f"“{zone.name}” can spare {f'{low} to {high}' if plan.budget_low_um not in (0, plan.budget_high_um) else high} µm"
     if limits.spent_um:
-        left += f" after the {plain(limits.spent_um)} µm already taken"
+        left += f" after the {plain(limits.spent_um, 2)} µm already taken"
     sure = "A tenth of the wall at most."
     if limits.wall_mm is None:
         sure = f"Budgets are {zone.certainty}, no source; measure the wall."
@@ -94,9 +94,9 @@ def alternatives(
     if best is None:
         ladder = paths.ladder_from(start)
         finish = _total(plan, ladder, Interval(0.0, 0.0, 0.0)).high
-        text = f"Even the finishing steps alone can take {plain(finish)} µm, and “{plan.limits.zone.name}” can spare {plain(plan.budget_high_um)} µm: leave the defect, clean and wax only."
+        text = f"Even the finishing steps alone can take {plain(finish, 2)} µm, and “{plan.limits.zone.name}” can spare {plain(plan.budget_high_um, 2)} µm: leave the defect, clean and wax only."
         if len(ladder) == 1:
-            text = f"Nothing of the defect can be taken out within {plain(plan.budget_high_um)} µm: leave it, clean and wax only."
+            text = f"Nothing of the defect can be taken out within {plain(plan.budget_high_um, 2)} µm: leave it, clean and wax only."
         found.append(Alternative("reduce", start, Interval(0.0, 0.0, 0.0), plan.defect_um.typical, 0.0, True, text))
     return tuple(found), best
 
@@ -125,9 +125,9 @@ def _reduction(plan: Progression, paths: GradePaths, rate: Rate, best: tuple[Gra
     total = _total(plan, paths.ladder_from(grade), Interval(depth, depth, depth))
     left = plan.defect_um.typical - depth
     text = (
-        f"Reduce: starting with {grade.label}, take {plain(depth)} µm of the defect's {plain(plan.defect_um.typical, 3)} µm and leave"
-        f" {plain(left)} µm; with the finishing steps that is {plain(total.typical)} µm a side ({plain(total.low)} to"
-        f" {plain(total.high)}), inside the budget by its upper end."
+        f"Reduce: starting with {grade.label}, take {plain(depth, 2)} µm of the defect's {plain(plan.defect_um.typical, 3)} µm and leave"
+        f" {plain(left, 2)} µm; with the finishing steps that is {plain(total.typical, 2)} µm a side ({plain(total.low, 2)} to"
+        f" {plain(total.high, 2)}), inside the budget by its upper end."
     )
     return Alternative("reduce", grade, total, left, depth / rate(grade).rate.typical, True, text)
 
@@ -138,8 +138,8 @@ def _other_start(kind: str, other: Grade, plan: Progression, paths: GradePaths, 
     fits = total.high <= plan.budget_high_um + 1e-9
     change = total.typical - plan.removed_total_um.typical
     text = (
-        f"A {kind}, {other.label}: {plain(total.typical)} µm a side in all (up to {plain(total.high)}), {plain(abs(change))} µm"
-        f" {'more' if change >= 0 else 'less'}, first stage about {plain(minutes)} min"
-        f" against {plain(plan.steps[0].minutes.typical)} min: {'inside' if fits else 'still over'} the budget."
+        f"A {kind}, {other.label}: {plain(total.typical, 2)} µm a side in all (up to {plain(total.high, 2)}), {plain(abs(change), 2)} µm"
+        f" {'more' if change >= 0 else 'less'}, first stage about {plain(minutes, 2)} min"
+        f" against {plain(plan.steps[0].minutes.typical, 2)} min: {'inside' if fits else 'still over'} the budget."
     )
     return Alternative(kind, other, total, 0.0, minutes, fits, text)

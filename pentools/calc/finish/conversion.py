@@ -243,5 +243,5 @@ def _words(
         text += "; not within the spread of either"
     like, near_like = like_for_like
     if like is not None and near_like is not None and near_like != nearest:
-        text += f"; measured by that scale's own method it would read about {plain(like)} µm, {near_like.label}"
+        text += f"; measured by that scale's own method it would read about {plain(like, 2)} µm, {near_like.label}"
     return text + "."

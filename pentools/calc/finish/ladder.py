@@ -308,7 +308,7 @@ def _band_findings(step: LadderStep, band: Medium) -> list[Finding]:
         return []
     if step.finish_ratio > band.ratio_high:
         text = (
-            f"{pair} is a step of {plain(step.finish_ratio)} times; {band.name} is trusted to {band.ratio_high:g}."
+            f"{pair} is a step of {plain(step.finish_ratio, 2)} times; {band.name} is trusted to {band.ratio_high:g}."
             " The old scratches take long to go and are easily left: put a grade between, or work it much longer."
         )
         return [Finding("warning", text, "step-too-large")]

@@ -142,7 +142,7 @@ def ladder_progression(
             why = limits.material.never_text or limits.material.coarsest_text
             findings.append(Finding("stop", f"{grade.label} never on {limits.material.name}: {why}.", "never"))
         elif not limits.allows(grade):
-            text = f"{grade.label} ({plain(grade.particle_um, 3)} µm) is coarser than {limits.material.name} in the zone “{limits.zone.name}” allows ({plain(limits.coarsest_um)} µm)."
+            text = f"{grade.label} ({plain(grade.particle_um, 3)} µm) is coarser than {limits.material.name} in the zone “{limits.zone.name}” allows ({plain(limits.coarsest_um, 2)} µm)."
             findings.append(Finding("stop", text, "too-coarse"))
     return replace(plan, findings=_sorted(findings))
 
@@ -238,15 +238,15 @@ def _leave_alone(defect: Interval, finish: Interval, owned: tuple[Grade, ...], l
     elif limits.coarsest_um <= 0:
         text = f"No abrasive on {_named(material.name)}: {material.never_text or material.coarsest_text}. A soft dry cloth at most."
     elif not any(material.allows(grade.medium) for grade in owned):
-        text = f"No paper, film or cloth on {material.name}: {material.never_text}. A paste of {plain(limits.coarsest_um)} µm or finer by hand at most, and seldom."
+        text = f"No paper, film or cloth on {material.name}: {material.never_text}. A paste of {plain(limits.coarsest_um, 2)} µm or finer by hand at most, and seldom."
     else:
         finest = min((g for g in owned if material.allows(g.medium)), key=lambda g: g.particle_um)
-        text = f"Nothing owned is fine enough: {material.name} in the zone “{zone.name}” takes {plain(limits.coarsest_um)} µm at most, the finest owned is {finest.label} with {plain(finest.particle_um, 3)} µm."
+        text = f"Nothing owned is fine enough: {material.name} in the zone “{zone.name}” takes {plain(limits.coarsest_um, 2)} µm at most, the finest owned is {finest.label} with {plain(finest.particle_um, 3)} µm."
     findings = (
         Finding("stop", text, "leave-alone"), *assumed_findings(limits), Finding("warning", material.caution, "caution"),
     )  # fmt: skip
     return Progression(
-        limits, defect, finish, (), _NOTHING, low, high, limits.zone_said,
+        limits, defect, finish, (), _NOTHING, low, high, True,
         blend_width(defect.typical, limits.defect_length_mm), (), (), None, findings,
     )  # fmt: skip
 

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
+from pentools.numbers import plain
 
 __all__ = [
-    "RemovalCheck", "compare_removal", "mass_per_um_mg", "removed_by_diameter_um", "side_area_mm2",
+    "RemovalCheck", "compare_removal", "mass_per_um_mg", "removed_by_diameter_um", "removed_by_mass_um",
+    "side_area_mm2",
 ]  # fmt: skip
 
 
@@ -127,6 +129,36 @@ def removed_by_diameter_um(before_mm: float, after_mm: float) -> float:
     return (before_mm - after_mm) * 500
 
 
+def removed_by_mass_um(before_g: float, after_g: float, per_um_mg: float) -> float:
+    """Stock removed a side from two dry masses.
+
+    Parameters
+    ----------
+    before_g, after_g : float
+        Masses [g], 0 to 1000.
+    per_um_mg : float
+        Mass of one micrometre of the polished stretch [mg/µm], above 0, as `mass_per_um_mg` gives it.
+
+    Returns
+    -------
+    float
+        Mass lost over the mass of a micrometre [µm]; below 0 where the part weighs more than before.
+
+    Raises
+    ------
+    InputError
+        If a figure is outside its range.
+
+    Notes
+    -----
+    h = Δm / (ρ A). Weigh dry: celluloid and above all casein take up water, and a wet part seems to lose nothing.
+    """
+    _within("mass before", before_g, 0, 1000, "g")
+    _within("mass after", after_g, 0, 1000, "g")
+    _within("mass of a micrometre", per_um_mg, 1e-6, 1e6, "mg/µm")
+    return 1000 * (before_g - after_g) / per_um_mg
+
+
 def compare_removal(
     by_diameter_um: float, by_mass_um: float, *, diameter_u_um: float, mass_u_um: float
 ) -> RemovalCheck:
@@ -154,7 +186,7 @@ def compare_removal(
     difference = by_mass_um - by_diameter_um
     u = math.hypot(diameter_u_um, mass_u_um)
     agrees = abs(difference) <= 2 * u
-    both = f"{by_diameter_um:.3g} µm a side by diameter, {by_mass_um:.3g} µm by mass"
+    both = f"{plain(by_diameter_um, 2)} µm a side by diameter, {plain(by_mass_um, 2)} µm by mass"
     if agrees:
         finding = Finding("ok", f"The two measurements agree: {both}.", "removal-agrees")
     elif difference > 0:

@@ -118,16 +118,18 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
     ]
     alt = f"{title}. " + "; ".join(parts) + f". The zone can spare {plain(low, 3)} to {plain(high, 3)} µm a side."
     if measured is not None:
-        alt += f" Measured by {measured.way}: {plain(measured.removed_um)} µm."
+        alt += f" Measured by {measured.way}: {plain(measured.removed_um, 2)} µm."
     return to_drawing(figure, title, alt)
 
 
 def _ladder_title(plan: Progression, done: Sequence[StepDone], carried_out: set[int]) -> str:
     count, spare = len(plan.steps), f"{plain(plan.budget_high_um, 3)} µm"
     if not done:
-        return f"{count} steps take about {plain(plan.removed_total_um.typical)} µm of the {spare} that can be spared"
+        return (
+            f"{count} steps take about {plain(plan.removed_total_um.typical, 2)} µm of the {spare} that can be spared"
+        )
     reached = sum(s.removed_um.typical for s in done if s.removed_um is not None)
-    return f"{len(carried_out)} of {count} planned steps done: about {plain(reached)} of {spare} by the plan"
+    return f"{len(carried_out)} of {count} planned steps done: about {plain(reached, 2)} of {spare} by the plan"
 
 
 def _beside_plan(plan: Progression, done: Sequence[StepDone]) -> Iterator[tuple[float, float, str]]:

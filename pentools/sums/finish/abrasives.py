@@ -298,7 +298,7 @@ def _sentence(plan: Progression) -> str:
         return plan.findings[0].text
     total, last = plan.removed_total_um, plan.steps[-1].grade
     grades = ", ".join(step.grade.label for step in plan.steps)
-    amount = f"about {plain(total.typical)} µm a side ({plain(total.low)} to {plain(total.high)})"
+    amount = f"about {plain(total.typical, 2)} µm a side ({plain(total.low, 2)} to {plain(total.high, 2)})"
     text = f"{grades}: {amount}, finish like {plain(last.finish_um, 3)} µm"
     if not plan.limits.zone_said:
         return f"Not yet: where on the pen is not said, and an imprint or a thread can spare nothing. {_on_a_barrel()} {text}."
@@ -306,14 +306,14 @@ def _sentence(plan: Progression) -> str:
     if over is not None and plan.reduced is not None:
         left = plan.defect_um.typical - plan.reduced.defect_um.typical
         word = "over" if over.topic == "over-budget" else "possibly over"
-        return f"{text}: {word} the {plain(plan.budget_high_um)} µm that can be spared. Reduce the defect, do not remove it: leave about {plain(left)} µm of it."
+        return f"{text}: {word} the {plain(plan.budget_high_um, 2)} µm that can be spared. Reduce the defect, do not remove it: leave about {plain(left, 2)} µm of it."
     stops = [finding for finding in plan.findings if finding.level == "stop"]
     return f"{text}. Do not do it: {stops[0].text}" if stops else f"{text}."
 
 
 def _on_a_barrel() -> str:
     plainest = tables.zones()["plain barrel"]
-    return f"On a plain barrel, which can spare {plain(plainest.budget_low_um)} to {plain(plainest.budget_high_um)} µm, it would be"
+    return f"On a plain barrel, which can spare {plain(plainest.budget_low_um, 2)} to {plain(plainest.budget_high_um, 2)} µm, it would be"
 
 
 def _table(plan: Progression) -> tuple[tuple[str, ...], ...]:
@@ -321,8 +321,8 @@ def _table(plan: Progression) -> tuple[tuple[str, ...], ...]:
     rows = [
         (
             str(step.number), step.grade.label, plain(step.grade.particle_um, 3), plain(step.grade.finish_um, 3),
-            "" if step.ratio is None else f"{step.ratio:.2f}", plain(step.removed_um.typical), plain(step.cumulative_um.typical, 3),
-            plain(step.minutes.typical), "wet" if step.wet else "dry", "unmask" if step.unmask else "",
+            "" if step.ratio is None else f"{step.ratio:.2f}", plain(step.removed_um.typical, 2), plain(step.cumulative_um.typical, 3),
+            plain(step.minutes.typical, 2), "wet" if step.wet else "dry", "unmask" if step.unmask else "",
         )
         for step in plan.steps
     ]  # fmt: skip

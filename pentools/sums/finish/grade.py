@@ -75,7 +75,7 @@ def _findings(grade: Grade, known: Catalogue) -> tuple[Finding, ...]:
     if grade.soft_backed:
         text = (
             f"Two figures: the grain is {plain(grade.particle_um, 3)} µm and cuts like it, the finish is like"
-            f" {plain(grade.finish_um, 3)} µm ({plain(grade.finish_low_um)} to {plain(grade.finish_high_um)}) because the backing is"
+            f" {plain(grade.finish_um, 3)} µm ({plain(grade.finish_low_um, 2)} to {plain(grade.finish_high_um, 2)}) because the backing is"
             " soft. A number on a cloth is its maker's own: these are read off a curve drawn through what is said of such"
             f" cloths. Put your own figures in if you have them, like cushioned cloth {grade.name} = 9 um, finish 7 um."
         )

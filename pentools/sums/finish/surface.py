@@ -84,9 +84,7 @@ def _name(text: str) -> tuple[str, str]:
     """The name in the abrasives' tables, and what to say where there is none."""
     if text in tables.materials():
         return text, ""
-    name, unnamed = material_name(text, tables.materials())
-    if not _ROLLED_PLATE.search(text):
-        for pattern, coat in _COATS:
-            if pattern.search(text):
-                return coat, ""
-    return name, unnamed
+    for pattern, coat in _COATS:
+        if pattern.search(_ROLLED_PLATE.sub("rolled gold", text)):
+            return coat, ""
+    return material_name(text, tables.materials())

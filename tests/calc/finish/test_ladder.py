@@ -1,24 +1,20 @@
-"""Ladders: judging steps, paths through owned grades, stock and time."""
+"""Ladders: judging steps, paths through owned grades, stock."""
 
 import itertools
 import math
 import random
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from pentools.calc.finish.grades import sized_grade
 from pentools.calc.finish.ladder import (
     check_ladder,
+    find_paths,
     goes_coarser,
     interval_stock_um,
-    optimal_ratio,
     stock_plan_um,
-    time_penalty,
 )
 from pentools.calc.finish.limits import Interval
-from pentools.calc.finish.path import find_paths
 from pentools.calc.finish.reading import read_grades
 from pentools.errors import InputError
 from pentools.tables.abrasives import catalogue, media
@@ -38,13 +34,13 @@ def test_equal_sizes_do_not_go_finer():
 
 
 def test_a_finish_that_gets_worse_is_told_apart():
-    before, after = sized_grade(5), grades("cushioned 8000")[0]  # grain 3, finish 5
+    before, after = sized_grade(5), grades("cushioned cloth 7000")[0]  # grain 4, finish 5
     assert "scratch left is not" in goes_coarser(before, after).text
     assert goes_coarser(before, after, judged_by="particle") is None
 
 
 def test_cloth_to_film_of_the_same_grain():
-    text = goes_coarser(*grades("cushioned 8000; film 3 um")).text
+    text = goes_coarser(*grades("cushioned cloth 7000; film 4 um")).text
     assert "hard backing" in text
 
 
@@ -82,7 +78,7 @@ def test_stock_plan_refuses(defect, sizes, k, s):
 
 def test_the_interval_holds_the_figure():
     for stage in interval_stock_um(
-        Interval(15, 20, 25), grades("P600; cushioned 2400; cushioned 4000"), Interval(0.05, 0.1, 0.15), 2
+        Interval(15, 20, 25), grades("P600; cushioned cloth 2000; cushioned cloth 5000"), Interval(0.05, 0.1, 0.15), 2
     ):
         assert stage.low <= stage.typical <= stage.high
     assert interval_stock_um(Interval(15, 20, 25), grades("P600; P1200"), Interval(0.05, 0.1, 0.15), 2)[
@@ -90,21 +86,8 @@ def test_the_interval_holds_the_figure():
     ].high == pytest.approx(2 * 0.15 * 26.8)
 
 
-@given(st.floats(0, 50), st.floats(1.05, 20))
-def test_no_ratio_beats_the_optimum(cost, ratio):
-    assert time_penalty(ratio, cost) >= 1 - 1e-12
-    assert time_penalty(optimal_ratio(cost), cost) == pytest.approx(1)
-
-
-def test_time_refuses():
-    with pytest.raises(InputError):
-        time_penalty(1)
-    with pytest.raises(InputError):
-        optimal_ratio(-1)
-
-
 def cost_of(ladder, finish):
-    cost = [max(0.0, math.log(ladder[-1].finish_um / finish)), 0.0, 0.0, 0.0]
+    cost = [abs(math.log(ladder[-1].finish_um / finish)), 0.0, 0.0, 0.0]
     for before, after in itertools.pairwise(ladder):
         ratio = math.log(before.finish_um / after.finish_um)
         band = media()[after.medium]
@@ -136,3 +119,11 @@ def test_the_path_is_the_best_of_all_paths(seed):
                 best = cost if best is None or cost < best else best
         assert cost_of(found, finish) == pytest.approx(best)
         assert all(goes_coarser(a, b) is None for a, b in itertools.pairwise(found))
+
+
+def test_a_satin_ends_at_the_nearest_grade_from_either_side():
+    owned = grades("P1200; film 9 um; film 5 um; film 3 um")
+    assert [g.label for g in find_paths(owned, 9, media()).ladder_from(owned[0])] == ["P1200", "film 9 µm"]
+    # without 9 µm the paper, 1.7 times coarser, is nearer than the film of 5 µm, 1.8 times finer
+    assert [g.label for g in find_paths(owned[:1] + owned[2:], 9, media()).ladder_from(owned[0])] == ["P1200"]
+    assert find_paths(owned[2:], 6, media()).ladder_from(owned[2]) == (owned[2],)

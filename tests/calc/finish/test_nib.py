@@ -7,7 +7,10 @@ from pentools.calc.finish.reading import read_grades
 from pentools.errors import InputError
 from pentools.tables.abrasives import catalogue, media
 
-OWNED = read_grades("P400; P2500; cushioned 1500 to 12000; film 9 um; film 3 um; film 1 um; film 0.3 um", catalogue())
+OWNED = read_grades(
+    "P400; P2500; cushioned cloth 2000; cushioned cloth 10000; film 9 um; film 3 um; film 1 um; film 0.3 um",
+    catalogue(),
+)
 
 
 @pytest.mark.parametrize("feel", sorted(FEELS))

@@ -155,8 +155,8 @@ class FinishPanel(StagePanel):
         rows = [
             (
                 f"{step.number}{' ✓' if step.number in done else ''}", step.grade.label, f"{plain(step.grade.particle_um, 3)}",
-                f"{plain(step.grade.finish_um, 3)}", f"{plain(step.removed_um.typical)}", f"{plain(step.cumulative_um.typical, 3)}",
-                f"{plain(step.minutes.typical)} ({plain(step.minutes.low)} to {plain(step.minutes.high)})",
+                f"{plain(step.grade.finish_um, 3)}", f"{plain(step.removed_um.typical, 2)}", f"{plain(step.cumulative_um.typical, 3)}",
+                f"{plain(step.minutes.typical, 2)} ({plain(step.minutes.low, 2)} to {plain(step.minutes.high, 2)})",
                 f"{'wet' if step.wet else 'dry'}, {step.direction}. {step.note}",
             )
             for step in progress.working.steps
@@ -190,7 +190,11 @@ class FinishPanel(StagePanel):
         if removed.by_plan_um is not None:
             by = removed.by_plan_um
             rows.append(
-                ("by the plan", "from the steps done", f"{plain(by.typical)} µm ({plain(by.low)} to {plain(by.high)})")
+                (
+                    "by the plan",
+                    "from the steps done",
+                    f"{plain(by.typical, 2)} µm ({plain(by.low, 2)} to {plain(by.high, 2)})",
+                )
             )
         return table_html("Stock taken so far, a side", ("How", "Before and after", "Taken"), rows)
 

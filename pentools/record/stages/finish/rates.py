@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.finish.grades import Grade
 from pentools.calc.finish.rate import LogRow, RateLine, calibrate_rates
 from pentools.calc.finish.reading import read_grade
-from pentools.calc.finish.removal import mass_per_um_mg, removed_by_diameter_um, side_area_mm2
+from pentools.calc.finish.removal import mass_per_um_mg, removed_by_diameter_um, removed_by_mass_um, side_area_mm2
 from pentools.errors import InputError, PentoolsError
 from pentools.fields import Value
 from pentools.record.stages.finish.facts import material_of
@@ -219,7 +219,7 @@ def _change(job: Job, name: str, before: Reading, after: Reading, per_um: float 
     if per_um is None:
         return None
     u = 1000 * math.hypot(mass_u_g(job, before), mass_u_g(job, after)) / per_um
-    return 1000 * (before.value - after.value) / per_um, u
+    return removed_by_mass_um(before.value, after.value, per_um), u
 
 
 def _row(steps: list[dict[str, Value]], removed_um: float, material: str) -> LogRow | None:

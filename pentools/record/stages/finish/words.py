@@ -137,8 +137,8 @@ def left_and_why(job: Job) -> tuple[Left, ...]:
     if progress is not None and progress.plan.reduced is not None:
         plan, working = progress.plan, progress.working
         rest = plan.defect_um.typical - working.defect_um.typical
-        why = f"all of it would have cost about {plain(plan.removed_total_um.typical)} µm a side, and “{plan.limits.zone.name}” can spare {plain(plan.budget_high_um, 3)} µm"
-        found.append(Left(f"About {plain(rest)} µm of the defect’s {plain(plan.defect_um.typical, 3)} µm", why))
+        why = f"all of it would have cost about {plain(plan.removed_total_um.typical, 2)} µm a side, and “{plan.limits.zone.name}” can spare {plain(plan.budget_high_um, 3)} µm"
+        found.append(Left(f"About {plain(rest, 2)} µm of the defect’s {plain(plan.defect_um.typical, 3)} µm", why))
     elif progress is not None and not progress.working.steps:
         found.append(Left("The surface as it was", progress.plan.findings[0].text.rstrip(".")))
     budgets = zones()
@@ -186,7 +186,7 @@ def _taken(progress: Progress, removed: RemovedSoFar) -> str:
     if surest is not None and surest.removed_um >= 2 * surest.u_um:
         amount = f"{surest.shown} µm a side taken, by {surest.way}"
     else:
-        amount = f"about {plain(planned.typical)} µm a side taken, by the plan ({plain(planned.low)} to {plain(planned.high)})"
+        amount = f"about {plain(planned.typical, 2)} µm a side taken, by the plan ({plain(planned.low, 2)} to {plain(planned.high, 2)})"
     return f"{amount}, of the {plain(progress.plan.budget_high_um, 3)} µm that can be spared"
 
 

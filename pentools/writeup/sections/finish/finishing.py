@@ -138,7 +138,7 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
             ", ".join(kind.field(n).shown(step.values[n]) for n in ("wet", "fresh", "direction") if step.values[n])
             or "–",
             _seen(step),
-            f"{plain(step.removed_um.typical)}{THIN}µm" if step.removed_um is not None else "–",
+            f"{plain(step.removed_um.typical, 2)}{THIN}µm" if step.removed_um is not None else "–",
         )
         rows.append((dates[step.entry_id], *row) if audience == "client" else row)
     head = ("Date", *head) if audience == "client" else head
@@ -273,7 +273,7 @@ def _planned(progress: Progress) -> list[Block]:
     rows = tuple(
         (
             str(step.number), step.grade.label, f"{plain(step.grade.particle_um, 3)}{THIN}µm", f"{plain(step.grade.finish_um, 3)}{THIN}µm",
-            "–" if step.ratio is None else f"{step.ratio:.2f}", f"{plain(step.removed_um.typical)}{THIN}µm", f"{plain(step.cumulative_um.typical, 3)}{THIN}µm",
+            "–" if step.ratio is None else f"{step.ratio:.2f}", f"{plain(step.removed_um.typical, 2)}{THIN}µm", f"{plain(step.cumulative_um.typical, 3)}{THIN}µm",
         )
         for step in progress.working.steps
     )  # fmt: skip

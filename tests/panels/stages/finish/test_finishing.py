@@ -11,7 +11,7 @@ from pentools.record.stages.finish.plan import plan_of
 @pytest.fixture
 def panel(sheet, job):
     path = job.bench.folder / "bench.toml"
-    path.write_text(path.read_text().replace("abrasives = []", 'abrasives = ["P600", "cushioned 1500 to 12000"]'))
+    path.write_text(path.read_text().replace("abrasives = []", 'abrasives = ["P600", "P1200", "film 9 um", "film 3 um"]'))
     reopened = open_job(job.name, bench=open_bench_folder(job.bench.folder))
     return BenchSheet(reopened).stage("finish")
 
@@ -29,20 +29,22 @@ def make_ready(panel):
 
 
 def save_plan(panel, defect="20 um"):
-    type_into(panel.forms["plan"], defect=defect)
+    type_into(panel.forms["plan"], defect=defect, zone="plain (barrel or cap)", trim="none")
     panel.forms["plan"].button.click()
 
 
 def test_a_fresh_plan_begins_with_the_stock_and_the_material(panel):
     boxes = panel.forms["plan"].boxes
-    assert boxes["own"].text == "P600; cushioned 1500 to 12000"
+    assert boxes["own"].text == "P600; P1200; film 9 um; film 3 um"
     assert boxes["material"].text == "celluloid"
 
 
 def test_the_plan_answers_while_it_is_typed_and_nothing_is_saved(panel):
     form = panel.forms["plan"]
     type_into(form, defect="20 um")
-    assert "cushioned 12000" in panel.preview.value
+    assert "Name the zone" in panel.preview.value
+    type_into(form, zone="plain barrel")
+    assert "film 3 µm" in panel.preview.value
     assert "Over budget" not in panel.preview.value
     type_into(form, defect="90 um")
     assert "Over budget" in panel.preview.value

@@ -4,8 +4,8 @@ import pytest
 
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
+from pentools.record.stages.finish.facts import material_of
 from pentools.record.stages.finish.plan import (
-    material_of,
     next_step,
     nib_plan_of,
     plan_of,
@@ -17,7 +17,7 @@ from pentools.record.stages.finish.rates import bench_log, bench_rates
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why
 
-STOCK = 'abrasives = ["P400", "P600", "P800", "cushioned 1500 to 12000"]'
+STOCK = 'abrasives = ["P400", "P600", "P800", "P1200", "P2000", "film 9 um", "film 5 um", "cushioned cloth 12000 = 2 um, finish 3 um"]'
 
 
 @pytest.fixture
@@ -47,7 +47,7 @@ def job(bench):
 
 
 def plan(job, **more):
-    job.add("finish", "plan", {"defect": "20 um", "finish": "gloss", **more})
+    job.add("finish", "plan", {"defect": "20 um", "finish": "gloss", "zone": "plain barrel", "trim": "plated", **more})
 
 
 def ready(job):
@@ -65,9 +65,9 @@ def test_the_plan_uses_the_benchs_stock_and_the_intakes_material(job):
     made = plan_of(job)
     assert made.limits.material.name == "celluloid"
     owned = {"P400", "P600", "P800"}
-    assert {s.grade.label for s in made.steps if s.grade.scale == "P"} <= owned
-    assert all(s.grade.scale in ("P", "cushioned") for s in made.steps)
-    assert made.steps[-1].grade.label == "cushioned 12000"
+    assert {s.grade.label for s in made.steps if s.grade.scale == "P"} <= {*owned, "P1200", "P2000"}
+    assert made.steps[-1].grade.label == "cushioned cloth 12000"
+    assert (made.steps[-1].grade.particle_um, made.steps[-1].grade.finish_um) == (2, 3)  # the bench's own figures
 
 
 def test_grades_of_the_plan_itself_go_before_the_stock(job):
@@ -111,7 +111,7 @@ def test_next_step_walks_down_the_plan(job):
     progress = progress_of(job)
     assert progress.planned_done == len(steps)
     assert progress.removed_um.typical == pytest.approx(plan_of(job).removed_total_um.typical)
-    assert finish_sentence(job).startswith("Finished with cushioned 12000")
+    assert finish_sentence(job).startswith("Finished with cushioned cloth 12000")
 
 
 def test_the_same_grade_is_offered_again_while_older_lines_are_left(job):
@@ -143,9 +143,9 @@ def test_an_older_entry_that_is_withdrawn_no_longer_counts(job):
 
 def test_going_back_to_a_coarser_finish_and_the_wrong_zone_are_said(job):
     plan(job)
-    job.add("finish", "step", {"grade": "cushioned 6000"})
+    job.add("finish", "step", {"grade": "film 5 um"})
     job.add("finish", "step", {"grade": "P600"})
-    job.add("finish", "step", {"grade": "cushioned 12000", "zone": "imprint"})
+    job.add("finish", "step", {"grade": "cushioned cloth 12000", "zone": "imprint"})
     assert {"went-coarser", "forbidden-zone"} <= topics(job)
 
 
@@ -154,6 +154,7 @@ def test_over_budget_the_reduced_plan_is_followed_and_what_stays_is_said(job):
     made = plan_of(job)
     assert not made.within_budget
     assert working_plan(made) is made.reduced
+    assert made.reduced.removed_total_um.high <= 50
     assert next_step(job) == made.reduced.steps[0]
     [rest] = [item for item in left_and_why(job) if "defect" in item.what]
     assert f"{60 - made.reduced.defect_um.typical:.2g} µm" in rest.what

@@ -22,7 +22,7 @@ def polish(job):
     )
     job.add("finish", "consent to polish", {"agreed": "yes", "agreed_words": "Only until it is even."})
     job.add("finish", "masks on", {"masks": "yes", "with_what": "the imprint, paper tape"})
-    job.add("finish", "plan", {"defect": "20 um", "own": "P600; P1200; film 9 um; film 3 um"})
+    job.add("finish", "plan", {"defect": "20 um", "own": "P600; P1200; film 9 um; film 3 um", "zone": "plain barrel"})
     job.add("finish", "measure", {"station": "middle", "diameter": "12.040 mm ± 0.002 mm"})
     for grade in ("P600", "P1200"):
         job.add("finish", "step", {"grade": grade, "minutes": "6 min", "seen": "even lines"}, note="hand got tired")
@@ -43,7 +43,7 @@ def test_a_plain_sentence_leads_and_says_nothing_of_what_comes_next(job):
     assert isinstance(lead, Lead)
     assert (
         lead.text
-        == "2 of 4 steps done, the last with P1200: 23 ± 3 µm a side taken, by diameter, of the 50 µm that can be spared."
+        == "2 of 4 steps done, the last with P1200: 23.0 ± 2.8 µm a side taken, by diameter, of the 50 µm that can be spared."
     )
 
 
@@ -55,7 +55,7 @@ def test_figure_steps_zones_before_and_after_and_what_was_left(job, audience):
     tables = {block.caption: block for block in blocks if isinstance(block, Table)}
     steps = tables["The steps as they were done"]
     assert [row[-6] for row in steps.rows] == ["P600", "P1200"]
-    assert tables["Before and after"].rows[0][1:] == ("12.040\u202fmm", "11.994\u202fmm", "23 ± 3\u202fµm")
+    assert tables["Before and after"].rows[0][1:] == ("12.040\u202fmm", "11.994\u202fmm", "23.0 ± 2.8\u202fµm")
     left = dict(tables["What was left on the surface, and why"].rows)
     assert any(what.startswith("The imprint on the barrel") for what in left)
     assert "A finish like 15.3 µm where 3 µm was planned" in left
@@ -78,7 +78,7 @@ def test_consent_and_releases_are_for_the_client_and_remarks_for_nobody(job):
         assert words in client
         assert words not in blog
     assert "hand got tired" not in client + blog
-    assert "23 ± 3" in blog
+    assert "23.0 ± 2.8" in blog
 
 
 def test_a_plan_that_cannot_be_read_is_said_to_the_client_only(job):
