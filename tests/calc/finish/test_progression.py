@@ -1,46 +1,20 @@
 """Progressions: start, budget, other ways, trim, wet or dry, and refusals."""
 
 import pytest
+from calc.finish.planning import CLOTHS, SHEETS, limits, names, owned, plan, topics
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pentools.calc.finish.grades import with_finish
 from pentools.calc.finish.ladder import goes_coarser
-from pentools.calc.finish.limits import NOT_SAID, Interval, Zone, strictest_zone, zone_budget_um
+from pentools.calc.finish.limits import NOT_SAID, Interval, Zone, zone_budget_um
 from pentools.calc.finish.progression import grit_progression, ladder_progression, rate_of
 from pentools.calc.finish.rate import LogRow, calibrate_rates
-from pentools.calc.finish.reading import read_grades
 from pentools.calc.finish.types import PlanLimits, blend_width
 from pentools.calc.treatment.limits import treatment_limits
 from pentools.errors import InputError
 from pentools.tables import rows
 from pentools.tables.abrasives import catalogue, materials, media, zones
-
-SHEETS = "P400; P600; P800; P1200; P2000; film 9 um; film 5 um; film 3 um"
-CLOTHS = "P400; P600; cushioned cloth 2000; cushioned cloth 3000; cushioned cloth 5000; cushioned cloth 7000; cushioned cloth 12000"
-
-
-def owned(text):
-    return read_grades(text, catalogue())
-
-
-def limits(material="celluloid", zone="plain barrel", **more):
-    own = zones().get(materials()[material].zone)
-    return PlanLimits(
-        materials()[material], strictest_zone(zones().get(zone), own), media(), **{"trim": "solid", **more}
-    )
-
-
-def plan(defect, finish, text, *, material="celluloid", zone="plain barrel", **more):
-    return grit_progression(defect, finish, owned(text), limits(material, zone, **more), catalogue=catalogue())
-
-
-def topics(p, level=None):
-    return [f.topic for f in p.findings if level in (None, f.level)]
-
-
-def names(p):
-    return [s.grade.label for s in p.steps]
 
 
 def test_stock_goes_by_the_finish_of_the_step_before():
@@ -58,64 +32,6 @@ def test_stock_goes_by_the_finish_of_the_step_before():
     assert cautious.removed_total_um.typical == pytest.approx(46.145)
     cloth = plan(30, 10.5, "P600; cushioned cloth 2000; cushioned cloth 3000")
     assert cloth.steps[2].removed_um.typical == pytest.approx(2 * 0.1 * 15)  # the finish of cloth 2000, not its grain
-
-
-def test_over_budget_reduces_with_numbers():
-    p = plan(60, 3, SHEETS)
-    assert not p.within_budget
-    assert topics(p)[0] == "over-budget"
-    assert "Reduce the defect, do not remove it" in p.findings[0].text
-    assert p.reduced.within_budget
-    reduce = next(a for a in p.alternatives if a.kind == "reduce")
-    assert reduce.left_um == pytest.approx(60 - p.reduced.defect_um.typical)
-    assert f"leave {reduce.left_um:.2g} µm" in reduce.text
-    assert p.reduced.removed_total_um == reduce.removed_um
-    # it uses the budget up, by its upper end
-    assert p.reduced.removed_total_um.high == pytest.approx(50, abs=0.3)  # a quarter of an hour of P600
-    assert reduce.first_minutes == pytest.approx(p.reduced.steps[0].minutes.typical)
-
-
-def test_the_upper_end_is_held_against_the_budget():
-    inside, close = plan(30, 3, SHEETS), plan(34, 3, SHEETS.removeprefix("P400; "))
-    assert inside.removed_total_um.high <= 50
-    assert inside.within_budget
-    assert "budget-upper" in topics(inside, "note")
-    assert close.removed_total_um.typical < 50 < close.removed_total_um.high
-    assert not close.within_budget
-    assert "budget-close" in topics(close, "warning")
-    assert close.reduced.removed_total_um.high <= 50 + 1e-9
-    assert not any("inside" in a.text for a in close.alternatives if a.removed_um.high > 50)
-    assert all(a.within_budget == (a.removed_um.high <= 50 + 1e-9) for a in close.alternatives)
-
-
-def test_a_defect_of_uncertain_depth_is_held_by_its_upper_end():
-    p = grit_progression(Interval(30, 45, 80), 3, owned(SHEETS), limits())
-    assert p.removed_total_um.high > 80
-    assert topics(p, "stop") == ["over-budget"]
-
-
-def test_a_coarser_start_is_priced():
-    p = plan(
-        10,
-        3,
-        "P1500; P2000; P2500; film 5 um; film 4 um; film 3 um",
-        material="hard rubber",
-        zone="near an imprint",
-    )
-    assert p.steps[0].grade.label == "P2500"
-    coarser = next(a for a in p.alternatives if a.kind == "coarser start")
-    direct = ladder_progression(owned("P2000; film 5 um; film 3 um"), 10, 3, limits("hard rubber", "near an imprint"))
-    assert coarser.start.label == "P2000"
-    assert coarser.removed_um.typical == pytest.approx(direct.removed_total_um.typical)
-    assert coarser.first_minutes < p.steps[0].minutes.typical
-    assert not coarser.within_budget
-
-
-def test_not_even_the_finishing_steps_fit():
-    p = plan(10, 3, CLOTHS, zone="near an imprint", spent_um=10)
-    assert p.budget_high_um == 0
-    assert p.reduced is None
-    assert "leave the defect" in next(a.text for a in p.alternatives if a.kind == "reduce")
 
 
 @pytest.mark.parametrize("zone", ["imprint", "threads", "seat", "plating"])
@@ -164,15 +80,6 @@ def test_a_zone_that_is_not_said_is_the_strictest_and_the_steps_stay_on_paper():
     assert "zone-not-said" not in topics(plan(15, 3, SHEETS))
 
 
-def test_the_stricter_of_place_and_surface_holds():
-    place, layer = Zone("place", 30, 50, None, "x"), Zone("layer", 0, 0.5, 3, "y")
-    assert strictest_zone(place, layer) == strictest_zone(layer, place) == Zone("layer", 0, 0.5, 3, "y")
-    both = strictest_zone(Zone("a", 5, 10, 9), Zone("b", 8, 9, 13))
-    assert (both.name, both.budget_low_um, both.budget_high_um, both.coarsest_um) == ("b", 5, 9, 9)
-    assert strictest_zone(None, None) is NOT_SAID
-    assert strictest_zone(place, None) == place
-
-
 def test_a_satin_starts_and_ends_at_satin():
     every = "P600; P1200; film 9 um; film 5 um; film 3 um; film 1 um"
     satin = Interval(7, 9, 13)
@@ -199,17 +106,6 @@ def test_the_wall_cuts_the_budget():
     assert not plan(15, 3, SHEETS, wall_mm=0.2).within_budget
 
 
-def test_budget_findings_by_degree():
-    assert "within-budget" in topics(plan(3, 3, SHEETS), "ok")
-    assert "budget-upper" in topics(plan(20, 3, "P600; P1200; film 9 um; film 5 um; film 3 um"), "note")
-    close = limits(scratch_share=Interval(0.05, 0.1, 0.4))
-    p = grit_progression(20, 3, owned("P600; P1200; film 9 um; film 5 um; film 3 um"), close)
-    assert "budget-close" in topics(p, "warning")
-    # one micrometre either side of the lower end: ok up to it by the upper figure, a note beyond
-    assert "within-budget" in topics(plan(30, 9, "film 9 um"), "ok")
-    assert "budget-upper" in topics(plan(30.1, 9, "film 9 um"), "note")
-
-
 @pytest.mark.parametrize(
     ("material", "wet"),
     [
@@ -225,93 +121,6 @@ def test_wet_or_dry(material, wet):
     p = plan(5, 3, "film 9 um; film 3 um", material=material)
     assert {s.wet for s in p.steps} == {wet}
     assert "wet-or-dry" in topics(p)
-
-
-def test_no_wheel_on_celluloid_and_the_dust_is_named():
-    p = plan(5, 3, "film 9 um; film 3 um")
-    texts = {f.topic: f.text for f in p.findings}
-    assert texts["wheel"].startswith("A wheel: by hand or a slow wheel")
-    assert "always wet" in texts["sanding"]
-    assert "No wheel for a beginner" in texts["caution"]
-    rubber = {f.topic: f.text for f in plan(5, 3, "film 9 um; film 3 um", material="hard rubber").findings}
-    assert "mercury" in rubber["caution"]
-    for p in (texts, rubber):
-        assert "ask a licensed professional" in p["caution"]
-
-
-def test_trim():
-    masked = plan(15, 3, SHEETS, trim="plated")
-    assert masked.unmask_step is None
-    assert "trim-masked" in topics(masked, "warning")
-    unsaid = plan(15, 3, SHEETS, trim="not said")
-    assert unsaid.unmask_step is None
-    assert "trim-not-said" in topics(unsaid, "warning")
-    assert PlanLimits(materials()["celluloid"], NOT_SAID, media()).trim == "not said"
-    assert not {"trim-masked", "trim-unmask", "trim-not-said"} & set(topics(plan(15, 3, SHEETS, trim="none")))
-    assert plan(15, 9, "P1200; film 9 um").unmask_step is None
-    # the last three only, even where four are fine enough
-    p = plan(6, 0.5, "film 5 um; film 3 um; film 2 um; film 1 um; film 0.5 um")
-    assert p.unmask_step.grade.label == "film 2 µm"
-    assert "through the last 3" in next(f.text for f in p.findings if f.topic == "trim-unmask")
-    assert "this last step" in next(f.text for f in plan(15, 5, SHEETS).findings if f.topic == "trim-unmask")
-    with pytest.raises(InputError):
-        limits(trim="gold")
-
-
-def test_directions_turn_at_every_grade():
-    p = plan(15, 3, SHEETS)
-    assert all(a.direction != b.direction for a, b in zip(p.steps, p.steps[1:], strict=False))
-    assert all("loupe" in s.inspect for s in p.steps)
-
-
-def test_what_is_left_in_the_drawer_has_a_reason():
-    text = "P240; P360; CAMI 400; cloth 2000 = 30 um, finish 22 um; film 9 um; film 3 um; paste 1 um; P500; P2500"
-    p = plan(20, 3, text)
-    why = {s.grade.label: s.reason for s in p.set_aside}
-    assert names(p) == ["CAMI 400", "film 9 µm", "film 3 µm"]
-    assert set(why) | set(names(p)) == {g.label for g in owned(text)}
-    assert "Too coarse for celluloid: 36 µm at most (P400" in why["P240"]
-    assert "goes coarser by particle" in why["cushioned cloth 2000"]
-    assert "finish is reached" in why["paste 1 µm"]
-    assert "CAMI 400 clears the defect" in why["P500"]
-    assert "would do little" in why["P2500"]
-    near = plan(5, 1, "P600; film 3 um; film 1 um", zone="solid gold nib", material="gold nib")
-    assert "Too coarse for the zone “solid gold nib”: 9 µm" in near.set_aside[0].reason
-    by_finish = plan(20, 3, "CAMI 400; cloth 2000 = 30 um, finish 15 um; film 9 um; film 3 um", judged_by="finish")
-    assert names(by_finish)[:2] == ["CAMI 400", "cushioned cloth 2000"]
-
-
-def test_slow_start_gap_and_finish_not_reached():
-    p = plan(20, 1, "P2500; film 1 um; film 0.5 um")
-    slow = next(f for f in p.findings if f.topic == "slow-start")
-    assert slow.level == "warning"
-    assert "Nothing faster is at hand" in slow.text
-    assert "step-too-large" in topics(p, "warning")
-    gap = next(f.text for f in p.findings if f.topic == "missing-grade")
-    assert gap.startswith("film 3 µm (3 µm, not at hand) would lie well between P2500 and film 1 µm")
-    short = plan(20, 1, "P600; P1000; P1500")
-    text = next(f.text for f in short.findings if f.topic == "finish-not-reached")
-    assert "12.6 µm" in text
-    assert "P2500" in text or "P2000" in text
-
-
-def test_what_is_at_hand_is_never_called_missing():
-    # P400 is owned, but casein takes 22 µm at most
-    p = plan(40, 3, "P400; P2500; film 3 um", material="casein")
-    slow = next(f.text for f in p.findings if f.topic == "slow-start")
-    assert "P400 would be faster, but is too coarse here (22 µm at most)" in slow
-    two = plan(40, 3, "P360; P400; P2500; film 3 um", material="casein")
-    assert "P360 and P400 would be faster, but are too" in next(f.text for f in two.findings if f.topic == "slow-start")
-    # a ladder begun with the finer sheet although the faster one is in it
-    given = ladder_progression(owned("P2500; P400"), 40, 3, limits(), catalogue=catalogue())
-    slow = next(f.text for f in given.findings if f.topic == "slow-start")
-    assert "P400 is at hand and allowed, and faster" in slow
-    # a grade for the gap that lies in the drawer is said to lie there, and one that is not allowed is not named
-    gap = ladder_progression(owned("P600; film 3 um"), 20, 3, limits(), catalogue=catalogue())
-    assert "(8.4 µm, not at hand)" in next(f.text for f in gap.findings if f.topic == "missing-grade")
-    wide = plan(20, 3, "P400; film 3 um", material="nylon")
-    assert wide.steps[0].grade.label == "film 3 µm"
-    assert all("P600" not in f.text for f in wide.findings)
 
 
 def test_own_finish_figures_change_the_plan():

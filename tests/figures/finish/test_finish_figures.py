@@ -22,7 +22,11 @@ def job(tmp_path):
 
 
 def plan(job, **more):
-    job.add("finish", "plan", {"defect": "20 um", "own": "P600; P1200; film 9 um; film 3 um", "zone": "plain barrel", **more})
+    job.add(
+        "finish",
+        "plan",
+        {"defect": "20 um", "own": "P600; P1200; film 9 um; film 3 um", "zone": "plain barrel", **more},
+    )
 
 
 def test_the_ladder_needs_a_plan(job):

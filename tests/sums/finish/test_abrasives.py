@@ -241,20 +241,6 @@ def test_silver_obeys_the_table():
     assert "takes silver away" in answer.sentence
 
 
-def test_the_bench_s_own_decision_goes_before_the_table():
-    from pentools.calc.treatment.limits import Overrule, treatment_limits
-    from pentools.sums.finish.surface import read_surface
-    from pentools.tables import rows
-
-    may = Overrule("limited", "a dent filled with silver", limit="on the mend only")
-    sanding = treatment_limits("silver", "wet sanding", rows("compatibility"), overrule=may)
-    wheel = treatment_limits("silver", "buffing wheel", rows("compatibility"))
-    material = read_surface("silver", sanding=sanding, wheel=wheel).material
-    assert material.allows("film")
-    assert "on the mend only" in material.sanding_text
-    assert not read_surface("silver").material.allows("film")
-
-
 def test_red_hard_rubber_is_always_wet():
     for words in ("red hard rubber", "coloured hard rubber", "mottled hard rubber"):
         answer = plan(material=words, defect="light scratch")

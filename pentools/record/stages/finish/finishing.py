@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
 from pentools.record.kinds import Stage, StageState
-from pentools.record.stages.finish.kinds import CONSENT, MASKS, MEASURE, NIB_PLAN, PLAN, STEP, ZONE, ZONE_PARTS
 from pentools.record.stages.finish.facts import polish_refused
+from pentools.record.stages.finish.kinds import CONSENT, MASKS, MEASURE, NIB_PLAN, PLAN, STEP, ZONE, ZONE_PARTS
 from pentools.record.stages.finish.plan import Progress, progress_of
 from pentools.record.stages.finish.words import finish_findings
 

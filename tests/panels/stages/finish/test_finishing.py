@@ -11,7 +11,9 @@ from pentools.record.stages.finish.plan import plan_of
 @pytest.fixture
 def panel(sheet, job):
     path = job.bench.folder / "bench.toml"
-    path.write_text(path.read_text().replace("abrasives = []", 'abrasives = ["P600", "P1200", "film 9 um", "film 3 um"]'))
+    path.write_text(
+        path.read_text().replace("abrasives = []", 'abrasives = ["P600", "P1200", "film 9 um", "film 3 um"]')
+    )
     reopened = open_job(job.name, bench=open_bench_folder(job.bench.folder))
     return BenchSheet(reopened).stage("finish")
 
@@ -29,7 +31,7 @@ def make_ready(panel):
 
 
 def save_plan(panel, defect="20 um"):
-    type_into(panel.forms["plan"], defect=defect, zone="plain (barrel or cap)", trim="none")
+    type_into(panel.forms["plan"], defect=defect, zone="plain barrel", trim="none")
     panel.forms["plan"].button.click()
 
 

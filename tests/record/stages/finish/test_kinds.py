@@ -9,7 +9,7 @@ KEPT = {
     "finish/consent to polish": "agreed:b agreed_on:d channel agreed_words",
     "finish/masks on": "masks:b with_what photo:p",
     "finish/plan": (
-        "material:c defect finish own:l as_given:b zone:c wall:q spent:q defect_length:q trim:c "
+        "material defect finish own:l as_given:b zone:c wall:q spent:q defect_length:q trim:c "
         "cushioned_finish:l scratch_share:n time_limit:q judged_by:c cautious:b worked_length:q "
         "worked_diameter:q"
     ),
