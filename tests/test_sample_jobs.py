@@ -28,6 +28,7 @@ from pentools.record.stages.treatment.facts import limit_for
 from pentools.record.stages.treatment.heat import joint_heat
 from pentools.record.stages.weighing.filling import capacity_of, cycles
 from pentools.sums.weighing.capacity import dimension_fields
+from pentools.tables import seals
 from pentools.units import Reading
 from pentools.writeup.notebook import stages_named
 
@@ -261,7 +262,7 @@ def test_its_sealant_waited_for_the_dry_fit_and_the_tests_clear_it(lay):
     assert job.record.releases("sealant") == []
     assert suspects(job).findings[0].topic == "all-clear"
     before = {t.test: t.result for t in proofs_done(job) if not t.counts}
-    assert suspect_seal(before, "plunger").named == "packing"
+    assert suspect_seal(before, "syringe", seals.faults()).named == "packing"
     assert find_stage("seal").state_of(job).word == "done"
 
 

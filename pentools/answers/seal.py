@@ -91,9 +91,12 @@ class SacOptions(TypedDict, total=False):
     """What else `sac_fit` may be told."""
 
     sac: Typed | Column
-    """Sac, measured [mm], 2 to 16; outside diameter of the sac in hand, such as 6.35 mm; it wins over the number."""
+    """Sac, measured [mm], 2 to 16; outside diameter of the sac in hand, over the pleats of a pleated one, such as
+    6.35 mm; it wins over the number."""
     wall: Typed | Column
     """Wall [mm], 0.1 to 2; half of two walls pressed together, such as 0.50 mm."""
+    mouth: Typed | Column
+    """Sac's mouth [mm], 1 to 14; inside diameter of its mouth or neck, where it was measured, such as 5.6 mm."""
     before: Typed | Column
     """Bore before cleaning [mm], 2 to 16; the same bore with the old rubber in it."""
     cleaned: bool | str | None
@@ -130,7 +133,7 @@ def sac_fit(
     number : Typed | Column
         Sac number, 5 to 40; what it was sold as, such as 16.
     material : str | Column | None
-        Sac material; one of latex, silicone, PVC; latex unless said.
+        Sac material; one of latex, silicone, PVC, pleated; latex unless said.
     **more : SacOptions
         Whatever else the sum takes, by name.
 
@@ -203,6 +206,7 @@ def thread_match(
     *,
     pitch: Typed | Column = None,
     crests: Typed | Column = None,
+    over: Typed | Column = None,
     major: Typed | Column = None,
     angle: Typed | Column = None,
     starts: Typed | Column = None,
@@ -213,10 +217,13 @@ def thread_match(
     Parameters
     ----------
     pitch : Typed | Column
-        Pitch [mm], 0.05 to 6; crest to crest, such as 0.794 mm.
+        Pitch [mm], 0.05 to 6; one crest to the next, such as 0.79 mm; known to the calliper only, or to what is typed
+        after ±.
     crests : Typed | Column
-        Length over ten pitches [mm], 0.5 to 60; from the first crest to the eleventh, such as 7.94 mm; better than
-        one pitch.
+        Length over ten pitches [mm], 0.2 to 60; from the first crest to the eleventh, such as 7.94 mm; ten times as
+        sure as one pitch.
+    over : Typed | Column
+        Pitches in that length, 1 to 60; 10 unless the thread is shorter; six crests make five pitches; 10 unless said.
     major : Typed | Column
         Major diameter [mm], 0.2 to 60; over the crests, such as 7.10 mm.
     angle : Typed | Column
@@ -238,7 +245,7 @@ def thread_match(
 
     Examples
     --------
-    >>> thread_match(pitch="0.794 mm", major="7.10 mm").data["nearest"][0]["designation"]
+    >>> thread_match(crests="7.94 mm", major="7.10 mm").data["nearest"][0]["designation"]
     '9/32 x 32'
     """
     return ask_each("thread", locals())
@@ -252,6 +259,7 @@ def knockout_tool(
     depth: Typed = None,
     front: Typed = None,
     section: Typed = None,
+    material: str | None = None,
     clearance: Typed = None,
 ) -> Answer:
     """A tube that drives feed and nib out of a section, and the hole of its block.
@@ -270,6 +278,8 @@ def knockout_tool(
         Nib and feed [mm], 1 to 16; largest width that falls through the block, such as 8.0 mm.
     section : Typed
         Section's front edge [mm], 3 to 20; outside diameter that rests on the block, such as 10.5 mm.
+    material : str | None
+        Section's material; such as black hard rubber or casein; it decides whether section and feed may be soaked.
     clearance : Typed
         Clearance [mm], 0.02 to 1; gap in diameter to what must stay free; 0.10 mm unless said.
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 import functools
 
 from pentools import tables
+from pentools.calc.seal.faults import FaultTable, faults_from_rows
 from pentools.calc.seal.gland import Ring
 from pentools.calc.seal.judge import Duty, duties_from_rows
+from pentools.calc.seal.sac import SacSize, sac_outside_mm
 from pentools.calc.seal.threads import Thread, threads_from_rows
 from pentools.errors import InputError
 
-__all__ = ["RING_TABLES", "duty", "rings", "sac_note", "threads"]
+__all__ = ["RING_TABLES", "duty", "faults", "rings", "sac_note", "sac_sizes", "threads"]
 
 RING_TABLES: dict[str, tuple[str, str]] = {"as568": ("as568", "dash"), "metric": ("metric_rings", "designation")}
 """Name of a list of rings -> its table and the column that names a ring."""
@@ -85,9 +87,27 @@ def threads() -> tuple[Thread, ...]:
     return threads_from_rows(tables.rows("thread_series"))
 
 
-def sac_note(number: int) -> str:
-    """What the table knows of a sac number: availability and note; empty for a number it does not hold."""
+@functools.lru_cache(maxsize=1)
+def faults() -> FaultTable:
+    """Suspects, tests and signs of every filling system."""
+    return faults_from_rows(tables.rows("seal_suspects"), tables.rows("seal_tests"), tables.rows("seal_signs"))
+
+
+@functools.lru_cache(maxsize=8)
+def sac_sizes(material: str) -> tuple[SacSize, ...]:
+    """The sizes that sacs of a material are sold in; empty where it is sold by none."""
+    found = []
     for row in tables.rows("sac_sizes"):
-        if int(row["number"]) == number:
+        number = int(row["number"]) if row["number"] else None
+        outside = float(row["nominal_mm"]) if number is None else sac_outside_mm(number)
+        if row["material"] == material:
+            found.append(SacSize(row["size"], outside, number))
+    return tuple(found)
+
+
+def sac_note(material: str, size: str) -> str:
+    """What the table knows of a size: availability and note; empty for one that it does not hold."""
+    for row in tables.rows("sac_sizes"):
+        if (row["material"], row["size"]) == (material, size):
             return "; ".join(part for part in (row["availability"], row["note"]) if part)
     return ""

@@ -5,10 +5,11 @@ import subprocess
 import sys
 import time
 
+from pentools.calc.seal.many import seal_fit_many
+
 from pentools.calc.seal.fit import seal_fit
 from pentools.calc.seal.gland import Gland, fit_ring
 from pentools.calc.seal.judge import judge_fit
-from pentools.calc.seal.many import seal_fit_many
 from pentools.calc.seal.threads import match_thread
 from pentools.tables.seals import duty, rings, threads
 

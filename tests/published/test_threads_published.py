@@ -7,7 +7,7 @@ import importlib.util
 import pytest
 
 from pentools import tables
-from pentools.calc.seal.threads import ba_thread, lead_mm
+from pentools.calc.seal.threads import lead_mm
 
 THREADS = {(row["series"], row["designation"]): row for row in tables.rows("thread_series")}
 
@@ -17,6 +17,12 @@ PRINTED = {
     7: (0.48, 2.5), 8: (0.43, 2.2), 9: (0.39, 1.9), 10: (0.35, 1.7), 11: (0.31, 1.5), 12: (0.28, 1.3), 13: (0.25, 1.2),
     14: (0.23, 1.0), 15: (0.21, 0.90), 16: (0.19, 0.79),
 }  # fmt: skip
+
+
+def ba_thread(number):
+    """Pitch and major diameter of a BA thread by the rule of BS 93, each rounded as it is printed [mm]."""
+    pitch = 0.9**number
+    return round(pitch, 2), float(f"{6 * pitch**1.2:.2g}")
 
 
 @pytest.mark.parametrize("number", PRINTED)

@@ -1,10 +1,9 @@
 """The tables of seals checked against themselves, and the check checked with lists that are wrong."""
 
 import pytest
+from tables.ring_rule_oracle import DASH_COUNT, check_ring_rows, dash_inside_in, dash_section_in
 
 from pentools import tables
-from pentools.calc.seal.judge import DUTIES, duties_from_rows
-from pentools.calc.seal.table_check import DASH_COUNT, check_ring_rows, dash_inside_in, dash_section_in
 from pentools.errors import InputError
 from pentools.tables import seals
 
@@ -124,9 +123,22 @@ def test_threads_agree_with_themselves():
     assert len(seals.threads()) == 355
 
 
-def test_sac_sizes_are_sixty_fourths():
+def test_sac_sizes_are_what_their_names_say():
+    materials = {}
     for row in tables.rows("sac_sizes"):
-        assert float(row["nominal_mm"]) == pytest.approx(int(row["number"]) * 25.4 / 64, abs=0.0006)
+        materials.setdefault(row["material"], []).append(float(row["nominal_mm"]))
+        if row["number"]:
+            assert row["size"] == f"number {row['number']}"
+            assert float(row["nominal_mm"]) == pytest.approx(int(row["number"]) * 25.4 / 64, abs=0.0006)
+        else:
+            assert row["size"] == f"{float(row['nominal_mm']):.1f} mm tube"
+    assert {name: len(sizes) for name, sizes in materials.items()} == {"latex": 24, "silicone": 7, "PVC": 11}
+    assert all(sizes == sorted(sizes) for sizes in materials.values())
+    assert [size.number for size in seals.sac_sizes("silicone")] == [14, 15, 16, 17, 18, 19, 20]
+    assert seals.sac_sizes("PVC")[0].number is None
+    assert seals.sac_sizes("pleated") == ()
+    assert "batch of latex 18s" in seals.sac_note("latex", "number 18")
+    assert seals.sac_note("latex", "number 99") == ""
 
 
 def test_elastomers_and_lubricants_speak_of_the_same_rubbers():
@@ -138,13 +150,14 @@ def test_elastomers_and_lubricants_speak_of_the_same_rubbers():
     assert all((rubber, medium) in pairs for rubber in rubbers for medium in media)
 
 
-def test_duties_are_in_order_and_a_wrong_row_is_refused():
-    duties = duties_from_rows(tables.rows("seal_duties"))
-    assert tuple(duties) == DUTIES
-    row = dict(tables.rows("seal_duties")[0])
-    with pytest.raises(InputError, match="in order"):
-        duties_from_rows([{**row, "floor": "0.2"}])
+def test_lists_and_duties_that_are_not_there_are_refused():
     with pytest.raises(InputError, match="one of"):
         seals.duty("sliding")
     with pytest.raises(InputError, match="one of"):
         seals.rings("inch")
+
+
+def test_a_ring_is_read_whole():
+    ring = next(r for r in seals.rings("as568") if r.designation == "008")
+    sizes = (ring.inside_mm, ring.section_mm, ring.inside_half_width_mm, ring.section_half_width_mm, ring.measured)
+    assert sizes == (4.47, 1.78, 0.13, 0.08, False)

@@ -103,7 +103,7 @@ def test_a_finding_fills_its_words_and_keeps_its_values(monkeypatch):
         "level": "warning",
         "text": found.text,
         "topic": "try",
-        "values": {"mm": 140.0, "parts": ("cap", "clip", "band"), "off": -0.01},
+        "values": {"mm": 140.0, "parts": ["cap", "clip", "band"], "off": -0.01},
     }
     under = found.under("Opening", "stop")
     assert (under.level, under.text, under.topic) == ("stop", f"Opening: {found.text}", "try")

@@ -90,7 +90,7 @@ class Finding:
 
     def as_json(self) -> dict[str, Any]:
         """The finding as a JSON object with ``level``, ``text``, ``topic`` and ``values``."""
-        values = {name: None if _endless(v) else v for name, v in self.values.items()}
+        values = {name: _plain(value) for name, value in self.values.items()}
         return {"level": self.level, "text": self.text, "topic": self.topic, "values": values}
 
     def __eq__(self, other: object) -> bool:
@@ -112,8 +112,11 @@ def _kept(value: Said) -> Said:
     return value if isinstance(value, str) or not isinstance(value, Iterable) else tuple(value)
 
 
-def _endless(value: Said) -> bool:
-    return isinstance(value, float) and not math.isfinite(value)
+def _plain(value: Said) -> Any:
+    """A value as JSON gives it back: a list, and null for what has no end."""
+    if isinstance(value, float) and not math.isfinite(value):
+        return None
+    return list(value) if isinstance(value, tuple) else value
 
 
 def worst_level(findings: Iterable[Finding]) -> Level:

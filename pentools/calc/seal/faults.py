@@ -1,80 +1,60 @@
-"""Which seal to suspect: from the pattern of several tests, never from one of them alone."""
+"""Which seal to suspect: from the pattern of several tests, never from one of them alone, in every filling system."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 
-__all__ = ["SUSPECTS", "TESTS", "FaultTree", "Suspicion", "suspect_seal"]
+__all__ = ["FaultTable", "FaultTree", "Mechanism", "Suspicion", "faults_from_rows", "suspect_seal"]
 
-SUSPECTS: dict[str, str] = {
-    "head": "the head washer or ring",
-    "packing": "the packing at the rod",
-    "section": "the section joint",
-    "sac": "the sac or its nipple",
-    "inner cap": "the inner cap",
-}
-
-# test -> result -> (suspect -> points); a point for is one sign, a point against clears it in this test.
-# Common practice, no source, apart from: bubbles at the shaft (a forum), a sound head pushes back (a repair page),
-# damp places after a night (a blog), an inner cap that took the blame late (a blog).
-TESTS: dict[str, dict[str, dict[str, int]]] = {
-    # with the nib free the room's air is in front of the head: only head and packing close the space behind it
-    "spring-back": {
-        "returns": {"head": -2, "packing": -2},
-        "part": {"head": 1, "packing": 1},
-        "none": {"head": 1, "packing": 1},
-    },
-    # drawn at the section with the head in the middle of its stroke: the packing is beyond the head
-    "vacuum": {
-        "holds": {"head": -1, "section": -2, "sac": -2},
-        "slow": {"head": 1, "section": 1, "sac": 1},
-        "decays": {"head": 1, "section": 1, "sac": 1},
-    },
-    "shaft": {
-        "no bubbles": {"packing": -2},
-        "bubbles": {"packing": 2, "sac": -1},
-    },
-    "press": {
-        "bubbles stop": {"sac": -2, "section": -1},
-        "bubbles go on": {"sac": 2, "section": 1},
-        "bubbles at the joint": {"section": 2},
-    },
-    "overnight": {
-        "dry": {"head": -1, "packing": -1, "section": -2, "sac": -2},
-        "behind the head": {"head": 2, "packing": -1},
-        "at the rod's end": {"packing": 2, "head": 1},
-        "at the section": {"section": 2},
-        "in the barrel": {"sac": 2, "section": 1},
-        "at lever or button": {"sac": 2},
-        "in the cap": {"inner cap": 1, "section": 1},
-    },
-    "capped": {
-        "dry": {"inner cap": -2},
-        "ink in the cap, pen dry when open": {"inner cap": 2, "section": -1},
-        "ink in the cap, section damp too": {"section": 2, "inner cap": 1},
-    },
-}
-"""What each test can show, and what it says for (above 0) or against (below 0) each suspect."""
-
-MECHANISMS: dict[str, tuple[str, ...]] = {
-    "plunger": ("head", "packing", "section", "inner cap"),
-    "piston": ("head", "section", "inner cap"),
-    "sac": ("sac", "section", "inner cap"),
-}
-HOW: dict[str, str] = {
-    "spring-back": "push the plunger half way with the nib free and let go",
-    "vacuum": "with the head half way, draw a vacuum at the section and watch the gauge",
-    "shaft": "hold the rod's end under water during a stroke and watch for bubbles",
-    "press": "press the sac with the nib under water and watch where bubbles come, and whether they stop",
-    "overnight": "fill it with water, leave it a night on tissue, and note every damp place",
-    "capped": "cap it full, nib up and then nib down for an hour each, and look into the cap",
-}
 NEEDED_SIGNS = 2
 NEEDED_LEAD = 2
+_POINTS = re.compile(r"\s*(?P<suspect>[a-z ]+?)\s+(?P<points>[+-]\d)\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class Mechanism:
+    """One filling system as the fault tree sees it.
+
+    Parameters
+    ----------
+    system : str
+        Its key.
+    suspects : mapping of str to str
+        What can leak in it, with its words.
+    ways : mapping of str to str
+        Tests that can be made on it, with how.
+    signs : mapping
+        Test to result to points of its own suspects; only results that say something of this system.
+    """
+
+    system: str
+    suspects: Mapping[str, str]
+    ways: Mapping[str, str]
+    signs: Mapping[str, Mapping[str, Mapping[str, int]]]
+
+
+@dataclass(frozen=True, slots=True)
+class FaultTable:
+    """Suspects, tests and signs of every filling system.
+
+    Parameters
+    ----------
+    mechanisms : mapping of str to Mechanism
+        By the system's key; ``any`` for a pen whose system is not named.
+    labels : mapping of str to str
+        Every test with its name on the form.
+    signs : mapping
+        Test to result to points of all suspects.
+    """
+
+    mechanisms: Mapping[str, Mechanism]
+    labels: Mapping[str, str]
+    signs: Mapping[str, Mapping[str, Mapping[str, int]]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,11 +75,13 @@ class FaultTree:
     Parameters
     ----------
     named : str
-        The suspect, a key of `SUSPECTS`; empty where the pattern does not name one.
+        The suspect; empty where the pattern does not name one.
     suspicions : tuple of Suspicion
-        All suspects of that mechanism, most suspected first.
+        All suspects of that system, most suspected first.
     next_test : str
         The test that best separates the first two; empty where none is left or one is named.
+    clear : bool
+        Whether two tests or more were made and none of them shows anything wrong.
     findings : tuple of Finding
         In words.
     """
@@ -107,18 +89,88 @@ class FaultTree:
     named: str
     suspicions: tuple[Suspicion, ...]
     next_test: str
+    clear: bool
     findings: tuple[Finding, ...]
 
 
-def suspect_seal(results: Mapping[str, str], mechanism: str = "plunger") -> FaultTree:
+def faults_from_rows(
+    suspects: Sequence[Mapping[str, str]], tests: Sequence[Mapping[str, str]], signs: Sequence[Mapping[str, str]]
+) -> FaultTable:
+    """The fault table from the rows of its three tables.
+
+    Parameters
+    ----------
+    suspects : sequence of mapping
+        Rows with suspect, words and systems.
+    tests : sequence of mapping
+        Rows with test, label, systems and how.
+    signs : sequence of mapping
+        Rows with test, result and points.
+
+    Returns
+    -------
+    FaultTable
+        Every system with its own suspects, tests and results.
+
+    Raises
+    ------
+    InputError
+        If points cannot be read, or name a suspect or test that is not there.
+    """
+    known, labels = {row["suspect"] for row in suspects}, {row["test"]: row["label"] for row in tests}
+    read: dict[str, dict[str, dict[str, int]]] = {}
+    for row in signs:
+        if row["test"] not in labels:
+            raise InputError("test of a sign", "one of " + ", ".join(labels), row["test"])
+        read.setdefault(row["test"], {})[row["result"]] = _points(row["points"], known)
+    systems = dict.fromkeys(key for row in suspects for key in _keys(row["systems"]))
+    mechanisms = {}
+    for system in systems:
+        own = {row["suspect"]: row["words"] for row in suspects if system in _keys(row["systems"])}
+        ways = {row["test"]: row["how"] for row in tests if system in _keys(row["systems"])}
+        mechanisms[system] = Mechanism(system, own, ways, _signs_of(own, ways, read))
+    return FaultTable(mechanisms, labels, read)
+
+
+def _keys(text: str) -> list[str]:
+    return [key.strip() for key in text.split(";")]
+
+
+def _points(text: str, known: set[str]) -> dict[str, int]:
+    found = {}
+    for part in text.split(";"):
+        match = _POINTS.fullmatch(part)
+        if match is None or match["suspect"] not in known:
+            raise InputError("points of a sign", "suspects with their points, such as head +2", part.strip())
+        found[match["suspect"]] = int(match["points"])
+    return found
+
+
+def _signs_of(
+    own: Mapping[str, str], ways: Mapping[str, str], signs: Mapping[str, Mapping[str, Mapping[str, int]]]
+) -> dict[str, dict[str, dict[str, int]]]:
+    """The results that a system can show: the good ones, and those that speak for one of its own parts."""
+    found: dict[str, dict[str, dict[str, int]]] = {}
+    for test in ways:
+        for result, points in signs[test].items():
+            mine = {suspect: value for suspect, value in points.items() if suspect in own}
+            good = all(value <= 0 for value in points.values())
+            if good or any(value > 0 for value in mine.values()):
+                found.setdefault(test, {})[result] = mine
+    return found
+
+
+def suspect_seal(results: Mapping[str, str], system: str, table: FaultTable) -> FaultTree:
     """Name the seal to suspect from the pattern of test results.
 
     Parameters
     ----------
     results : mapping of str to str
-        Test to result, keys and values of `TESTS`. A test that was not made is left out.
-    mechanism : {"plunger", "piston", "sac"}
-        What the pen has.
+        Test to result. A test that was not made is left out.
+    system : str
+        The filling system's key, or ``any`` where it is not named.
+    table : FaultTable
+        Suspects, tests and signs.
 
     Returns
     -------
@@ -128,93 +180,96 @@ def suspect_seal(results: Mapping[str, str], mechanism: str = "plunger") -> Faul
     Raises
     ------
     InputError
-        If a test, a result or the mechanism is not known.
+        If a test, a result or the system is not known.
 
     Notes
     -----
     A suspect is named only if two tests or more were made, a sign for it is backed by a second test (another sign, or
-    another suspect cleared), and it leads by two points or no other suspect has any left. Points are judged; the signs
-    behind them are common practice, no source.
-
-    Examples
-    --------
-    >>> suspect_seal({"shaft": "bubbles"}).named
-    ''
-    >>> suspect_seal({"shaft": "bubbles", "spring-back": "none", "overnight": "at the rod's end"}).named
-    'packing'
+    another suspect cleared), and it leads by two points or no other suspect has any left. Only parts that the system
+    has are suspected, and only tests that can be made on it are asked for. A bad sign that none of its parts explains
+    keeps it from being cleared. Points are judged; the signs behind them are common practice, no source.
     """
-    if mechanism not in MECHANISMS:
-        raise InputError("mechanism", "one of " + ", ".join(MECHANISMS), mechanism)
+    if system not in table.mechanisms:
+        raise InputError("filling system", "one of " + ", ".join(table.mechanisms), system)
     for test, result in results.items():
-        if test not in TESTS:
-            raise InputError("test", "one of " + ", ".join(TESTS), test)
-        if result not in TESTS[test]:
-            raise InputError(f"result of the {test} test", "one of: " + ", ".join(TESTS[test]), result)
-    suspicions = sorted((_weigh(name, results) for name in MECHANISMS[mechanism]), key=lambda s: -s.points)
-    first, second = suspicions[0], suspicions[1]
-    signs = [s for s in suspicions if s.signs]
-    if not results:
-        return FaultTree("", tuple(suspicions), "overnight", (Finding("note", "No test yet.", "no-tests"),))
-    if not signs:
-        return FaultTree("", tuple(suspicions), "", _nothing_wrong(results))
-    if _may_be_named(first, second, suspicions[1:], results):
-        text = f"The pattern points to {first.words}: {', '.join(first.signs)}{_cleared_words(suspicions[1:])}."
-        return FaultTree(
-            first.suspect, tuple(suspicions), "", (Finding("warning", text, first.suspect.replace(" ", "-")),)
-        )
-    better = _next_test(first.suspect, second.suspect, results, mechanism)
-    if len(results) == 1:
-        text = "One test does not name a seal."
-    else:
-        text = f"Not told yet: {first.words} and {second.words} stand too close."
-    ahead = (
-        f" Next: {HOW[better]}."
-        if better
-        else " No test is left that separates them: change the cheaper seal and repeat."
+        if test not in table.signs:
+            raise InputError("test", "one of " + ", ".join(table.signs), test)
+        if result not in table.signs[test]:
+            raise InputError(f"result of the {test} test", "one of: " + ", ".join(table.signs[test]), result)
+    mechanism = table.mechanisms[system]
+    suspicions = tuple(
+        sorted((_weigh(name, results, mechanism, table) for name in mechanism.suspects), key=lambda s: -s.points)
     )
-    return FaultTree("", tuple(suspicions), better, (Finding("note", text + ahead, "not-told"),))
+    if not results:
+        first = next(iter(mechanism.ways))
+        return FaultTree("", suspicions, first, False, (Finding("note", "seal.no-tests", how=mechanism.ways[first]),))
+    strange = [f"{test}: {result}" for test, result in results.items() if _unexplained(test, result, mechanism, table)]
+    if strange:
+        after = _next_test(suspicions, results, mechanism)
+        how = mechanism.ways.get(after, "")
+        return FaultTree("", suspicions, after, False, (Finding("warning", "seal.unexplained", seen=strange, how=how),))
+    if not any(s.signs for s in suspicions):
+        return _nothing_wrong(suspicions, results, mechanism)
+    return _pointed(suspicions, results, mechanism)
 
 
-def _weigh(name: str, results: Mapping[str, str]) -> Suspicion:
+def _unexplained(test: str, result: str, mechanism: Mechanism, table: FaultTable) -> bool:
+    """Whether a result is a bad sign that none of the system's parts accounts for."""
+    points = table.signs[test][result]
+    return any(v > 0 for v in points.values()) and not any(v > 0 and s in mechanism.suspects for s, v in points.items())
+
+
+def _weigh(name: str, results: Mapping[str, str], mechanism: Mechanism, table: FaultTable) -> Suspicion:
     points, signs, clears = 0, [], []
     for test, result in results.items():
-        value = TESTS[test][result].get(name, 0)
+        value = table.signs[test][result].get(name, 0)
         points += value
         if value > 0:
             signs.append(f"{test}: {result}")
         elif value < 0:
             clears.append(f"{test}: {result}")
-    return Suspicion(name, SUSPECTS[name], points, tuple(signs), tuple(clears))
+    return Suspicion(name, mechanism.suspects[name], points, tuple(signs), tuple(clears))
 
 
-def _may_be_named(first: Suspicion, second: Suspicion, others: list[Suspicion], results: Mapping[str, str]) -> bool:
+def _nothing_wrong(suspicions: tuple[Suspicion, ...], results: Mapping[str, str], mechanism: Mechanism) -> FaultTree:
+    if len(results) >= NEEDED_SIGNS:
+        return FaultTree("", suspicions, "", True, (Finding("ok", "seal.all-clear", count=len(results)),))
+    after = _next_test(suspicions, results, mechanism)
+    finding = Finding("note", "seal.one-test", how=mechanism.ways.get(after, ""))
+    return FaultTree("", suspicions, after, False, (finding,))
+
+
+def _pointed(suspicions: tuple[Suspicion, ...], results: Mapping[str, str], mechanism: Mechanism) -> FaultTree:
+    first, second = suspicions[0], suspicions[1]
+    if _may_be_named(first, suspicions[1:], results):
+        cleared = [other.words for other in suspicions[1:] if other.points < 0]
+        said = Finding("warning", "seal.suspect", words=first.words, signs=first.signs, cleared=cleared)
+        return FaultTree(first.suspect, suspicions, "", False, (said,))
+    after = _next_test(suspicions, results, mechanism)
+    how = mechanism.ways.get(after, "")
+    close = Finding("note", "seal.not-told:close", first=first.words, second=second.words, how=how)
+    said = Finding("note", "seal.not-told:one", how=how) if len(results) == 1 else close
+    return FaultTree("", suspicions, after, False, (said,))
+
+
+def _may_be_named(first: Suspicion, others: Sequence[Suspicion], results: Mapping[str, str]) -> bool:
     backed_by = set(first.signs)
     for other in others:
         backed_by |= set(other.clears)
-    leads = first.points - second.points >= NEEDED_LEAD or not any(other.points > 0 for other in others)
+    leads = first.points - others[0].points >= NEEDED_LEAD or not any(other.points > 0 for other in others)
     backed = len(results) >= NEEDED_SIGNS and len(backed_by) >= NEEDED_SIGNS
     return backed and bool(first.signs) and first.points > 0 and leads
 
 
-def _cleared_words(others: list[Suspicion]) -> str:
-    cleared = [other.words for other in others if other.points < 0]
-    return f"; {', '.join(cleared)} {'is' if len(cleared) == 1 else 'are'} cleared" if cleared else ""
-
-
-def _nothing_wrong(results: Mapping[str, str]) -> tuple[Finding, ...]:
-    if len(results) == 1:
-        return (Finding("note", "Nothing wrong in this one test; one test does not clear a pen.", "one-test"),)
-    return (Finding("ok", f"Nothing wrong in {len(results)} tests.", "all-clear"),)
-
-
-def _next_test(first: str, second: str, results: Mapping[str, str], mechanism: str) -> str:
-    """The test not yet made whose results differ most between the two."""
-    useless = {"sac": {"spring-back", "shaft"}, "piston": {"shaft", "press"}, "plunger": {"press"}}[mechanism]
-    best, most = "", 0
-    for test, outcomes in TESTS.items():
-        if test in results or test in useless:
+def _next_test(suspicions: Sequence[Suspicion], results: Mapping[str, str], mechanism: Mechanism) -> str:
+    """The test not yet made whose results differ most, on average, between the two most suspected."""
+    first, second = suspicions[0].suspect, suspicions[1].suspect
+    best, most = "", 0.0
+    for test in mechanism.ways:
+        if test in results:
             continue
-        spread = sum(abs(points.get(first, 0) - points.get(second, 0)) for points in outcomes.values())
+        outcomes = mechanism.signs[test].values()
+        spread = sum(abs(points.get(first, 0) - points.get(second, 0)) for points in outcomes) / len(outcomes)
         if spread > most:
             best, most = test, spread
     return best

@@ -8,14 +8,17 @@ from dataclasses import dataclass
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.friction import RingFriction, ring_friction, suction_force_n
 from pentools.calc.seal.gland import Gland, Ring, RingFit, fit_ring
-from pentools.calc.seal.judge import Duty, Judgement, Verdict, judge_fit
-from pentools.calc.seal.remedy import Remedy, as_measured, nearest_remedies
-from pentools.calc.seal.trials import LadderStep, Trial, next_trial_size
+from pentools.calc.seal.judge import VERDICTS, Duty, Judgement, Verdict, judge_fit
+from pentools.calc.seal.remedy import Remedy, as_measured, nearest_remedies, wanted_ring
 from pentools.errors import InputError
 
-__all__ = ["Candidate", "LadderStep", "SealFit", "Trial", "next_trial_size", "seal_fit"]
+__all__ = ["FITTING", "OFFERED", "Candidate", "SealFit", "seal_fit"]
 
-VERDICTS: tuple[Verdict, ...] = ("fits", "measure it", "doubtful", "does not fit")
+FITTING: tuple[Verdict, ...] = ("fits", "measure it")
+"""Verdicts of rings that fit in the worst case, by the table or once they are measured."""
+
+OFFERED: tuple[Verdict, ...] = (*FITTING, "with a reservation")
+"""Verdicts of rings that may be tried."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +30,7 @@ class Candidate:
     fit : RingFit
         Its geometry with least, nominal and most squeeze.
     verdict : Verdict
-        fits / measure it / doubtful / does not fit.
+        fits / measure it / with a reservation / doubtful / does not fit.
     judgement : Judgement
         Margin and excess in the worst case.
     friction : RingFriction or None
@@ -83,7 +86,12 @@ class SealFit:
     @property
     def fitting(self) -> tuple[Candidate, ...]:
         """Those that fit, or that fit if they measure what the table says."""
-        return tuple(c for c in self.candidates if c.verdict in ("fits", "measure it"))
+        return tuple(c for c in self.candidates if c.verdict in FITTING)
+
+    @property
+    def offered(self) -> tuple[Candidate, ...]:
+        """Those that may be tried: those that fit, and those with a reservation."""
+        return tuple(c for c in self.candidates if c.verdict in OFFERED)
 
 
 def seal_fit(
@@ -119,15 +127,16 @@ def seal_fit(
     Order: verdict, then how far bounds are passed in the worst case, then the margin to them (in steps of half a per
     cent), then the stretch nearest 2 %. "Measure it" is said of a ring that passes its bounds by its table tolerance
     alone and stays within them if it measures its nominal size to 0.05 mm inside and 0.02 mm in the section.
+    Remedies are looked for only where no ring is offered.
     """
     if not rings:
         raise InputError("rings", "at least one", "none", "Name the stock or choose a table.")
     candidates = [_candidate(ring, gland, duty, shore_a, friction_coefficient) for ring in rings]
     candidates.sort(key=_order)
+    best = candidates[0]
     suction = suction_force_n(gland.outer_mm if gland.kind == "piston" else gland.inner_mm)
-    good = [c for c in candidates if c.verdict in ("fits", "measure it")]
-    remedies = () if good else nearest_remedies(gland, rings, duty)
-    return SealFit(gland, duty, tuple(candidates), remedies, suction, _overall(candidates[0], remedies, gland))
+    remedies = () if best.verdict in OFFERED else nearest_remedies(gland, rings, duty)
+    return SealFit(gland, duty, tuple(candidates), remedies, suction, _overall(best, remedies, gland, duty))
 
 
 def _order(candidate: Candidate) -> tuple[int, float, float, float, str]:
@@ -144,41 +153,29 @@ def _order(candidate: Candidate) -> tuple[int, float, float, float, str]:
 def _candidate(ring: Ring, gland: Gland, duty: Duty, shore_a: float, mu: float) -> Candidate:
     fit = fit_ring(ring, gland)
     judged = judge_fit(fit, duty)
-    verdict, findings = judged.verdict, list(judged.findings)
+    verdict, first = _measured_verdict(fit, judged, duty)
+    findings = [*first, *judged.findings]
     nominal = fit.nominal.squeeze_share
-    least, most = fit.least.squeeze_share, fit.most.squeeze_share
-    unsure = not ring.measured and nominal > 0 and (least < duty.floor < most or least < duty.ceiling < most)
-    if verdict in ("doubtful", "does not fit") and unsure:
-        fits = _good_if_measured(ring, gland, duty)
-        verdict = "measure it" if fits else verdict
-        span = f"{100 * least:.0f} to {100 * most:+.0f}\u202f%".replace("-", "−")
-        end = "at its nominal size it fits" if fits else "its own size decides"
-        findings.insert(
-            0,
-            Finding(
-                "note",
-                f"Measure this ring: by its tolerance it may squeeze anything from {span}; {end}.",
-                "measure-ring",
-            ),
-        )
     friction = None
     if 0 < nominal <= 0.5:
         friction = ring_friction(gland.inner_mm + gland.depth_mm, ring.section_mm, nominal, shore_a, mu)
         if duty.moves and gland.kind == "piston":
-            findings += _drag_findings(friction, suction_force_n(gland.outer_mm))
+            findings += _drag(friction, suction_force_n(gland.outer_mm))
     if duty.moves and _seldom_moving(ring.designation):
-        findings.append(
-            Finding(
-                "note",
-                "A chart of moving seals leaves this dash size out (it allows 004 to 012): it rolls more easily.",
-                "dash-range",
-            )
-        )
+        findings.append(Finding("note", "seal.dash-range"))
     return Candidate(fit, verdict, judged, friction, tuple(findings))
 
 
-def _good_if_measured(ring: Ring, gland: Gland, duty: Duty) -> bool:
-    return judge_fit(fit_ring(as_measured(ring), gland), duty).verdict == "fits"
+def _measured_verdict(fit: RingFit, judged: Judgement, duty: Duty) -> tuple[Verdict, list[Finding]]:
+    """The verdict when the ring's own tolerance decides, and what to say of it."""
+    ring, least, most = fit.ring, fit.least.squeeze_share, fit.most.squeeze_share
+    wide = least < duty.floor < most or least < duty.ceiling < most
+    if judged.verdict == "fits" or ring.measured or fit.nominal.squeeze_share <= 0 or not wide:
+        return judged.verdict, []
+    told = judge_fit(fit_ring(as_measured(ring), fit.gland), duty).verdict
+    verdict: Verdict = "measure it" if told == "fits" else min(judged.verdict, told, key=VERDICTS.index)
+    how = {"fits": "fits", "with a reservation": "offered"}.get(told, "decides")
+    return verdict, [Finding("note", f"seal.measure-ring:{how}", least=least, most=most)]
 
 
 def _seldom_moving(designation: str) -> bool:
@@ -188,49 +185,31 @@ def _seldom_moving(designation: str) -> bool:
     return dash <= 3 or 13 <= dash <= 50
 
 
-def _drag_findings(friction: RingFriction, suction_n: float) -> list[Finding]:
+def _drag(friction: RingFriction, suction_n: float) -> list[Finding]:
     if friction.running_n > suction_n:
-        return [
-            Finding(
-                "note",
-                f"Estimated drag {friction.running_n:.1f} N is above the {suction_n:.1f} N that a full vacuum pulls: it will feel stiff and will not spring back.",
-                "drag",
-            )
-        ]
+        return [Finding("note", "seal.drag:stiff", drag=friction.running_n, pull=suction_n)]
     if friction.breakout_n > suction_n:
-        return [
-            Finding(
-                "note",
-                f"Estimated force to start it, up to {friction.breakout_n:.1f} N, is above the {suction_n:.1f} N that a full vacuum pulls: it may stick after a rest.",
-                "drag",
-            )
-        ]
+        return [Finding("note", "seal.drag:sticks", drag=friction.breakout_n, pull=suction_n)]
     return []
 
 
-def _overall(best: Candidate, remedies: tuple[Remedy, ...], gland: Gland) -> tuple[Finding, ...]:
+def _overall(best: Candidate, remedies: tuple[Remedy, ...], gland: Gland, duty: Duty) -> tuple[Finding, ...]:
+    name = {"ring": best.designation}
     found = []
     if best.verdict == "fits":
-        found.append(Finding("ok", f"{best.designation} fits in the worst case. Try it dry before any sealant.", "fit"))
+        found.append(Finding("ok", "seal.fit", **name))
     elif best.verdict == "measure it":
+        found.append(Finding("note", "seal.measure-first", **name))
+    elif best.verdict == "with a reservation":
         found.append(
-            Finding(
-                "note",
-                f"{best.designation} fits if it measures what the table says: measure inside and section before it goes in.",
-                "measure-ring",
-            )
+            Finding("note", "seal.reservation", reasons=[f.topic for f in best.judgement.reservations], **name)
         )
     else:
-        found.append(
-            Finding("warning", f"No ring of this list fits; {best.designation} comes nearest.", "nothing-fits")
-        )
-        found += [Finding("note", remedy.sentence, "remedy") for remedy in remedies[:3]]
-    if gland.ovality_mm > gland.half_width_mm:
-        found.append(
-            Finding(
-                "note",
-                f"The bore is {gland.ovality_mm:.2f} mm out of round, more than one reading is unsure: the ring must follow it.",
-                "ovality",
-            )
-        )
+        found.append(Finding("warning", "seal.nothing-fits", **name))
+        found += [remedy.finding for remedy in remedies[:3]]
+        wanted = wanted_ring(gland, duty)
+        if wanted is not None:
+            found.append(Finding("note", "seal.wanted-ring", inside=wanted[0], section=wanted[1]))
+    if gland.ovality_mm > gland.outer_half_mm:
+        found.append(Finding("note", "seal.ovality", ovality=gland.ovality_mm))
     return tuple(found)

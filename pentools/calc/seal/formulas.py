@@ -1,4 +1,4 @@
-"""The formulas of an O-ring in its groove, one function each: tolerance, section loss, squeeze, stretch, fill."""
+"""The formulas of an O-ring in its groove, one function each: section loss, squeeze, stretch, fill."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from pentools.errors import InputError
 
 __all__ = [
     "aerospace_loss_share",
-    "class_b_tolerance_mm",
     "constant_volume_section_mm",
     "flattened_width_mm",
     "gland_fill_share",
@@ -18,38 +17,6 @@ __all__ = [
 ]
 
 ROUND = math.pi / 4
-
-
-def class_b_tolerance_mm(inside_mm: float) -> float:
-    """Tolerance of the inside diameter of a metric ring of class B.
-
-    Parameters
-    ----------
-    inside_mm : float
-        Inside diameter [mm], above 0.
-
-    Returns
-    -------
-    float
-        Tolerance, both ways [mm], not rounded.
-
-    Raises
-    ------
-    InputError
-        If the diameter is not above 0.
-
-    Notes
-    -----
-    0.009 d^0.95 + 0.11 (ISO 3601-1 annex A, equation A.1, seen in one public list).
-
-    Examples
-    --------
-    >>> round(class_b_tolerance_mm(6.0), 2)
-    0.16
-    """
-    if not inside_mm > 0:
-        raise InputError("inside diameter", "above 0 mm", f"{inside_mm:g} mm")
-    return float(0.009 * inside_mm**0.95 + 0.11)
 
 
 def constant_volume_section_mm(inside_mm: float, section_mm: float, seat_mm: float) -> float:

@@ -20,7 +20,7 @@ from pentools.calc.seal.formulas import (
 )
 from pentools.errors import InputError
 
-__all__ = ["Gland", "GlandState", "Ring", "RingFit", "bore_from_readings", "fit_ring", "squeeze_slopes"]
+__all__ = ["Gland", "GlandState", "Halves", "Ring", "RingFit", "fit_ring", "squeeze_slopes"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +61,22 @@ class Ring:
 
 
 @dataclass(frozen=True, slots=True)
+class Halves:
+    """How far each dimension of a gland can be wrong, where that was said of it: half-widths [mm], None for the calliper's.
+
+    Parameters
+    ----------
+    inner_mm, outer_mm, width_mm, guide_mm : float or None
+        Of the groove diameter or rod, of the bore or housing, of the groove's width, of the head or guide hole.
+    """
+
+    inner_mm: float | None = None
+    outer_mm: float | None = None
+    width_mm: float | None = None
+    guide_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Gland:
     """Where the ring goes.
 
@@ -77,9 +93,11 @@ class Gland:
     guide_mm : float or None
         Head diameter, or the hole that guides the rod [mm]; None where it was not measured.
     half_width_mm : float
-        Half-width of one caliper reading [mm].
+        Half-width of one calliper reading [mm].
     ovality_mm : float
         Largest less smallest reading of the outer diameter [mm].
+    halves : Halves
+        Half-widths of single dimensions where they differ from the calliper's.
     """
 
     kind: str
@@ -89,6 +107,7 @@ class Gland:
     guide_mm: float | None = None
     half_width_mm: float = 0.03
     ovality_mm: float = 0.0
+    halves: Halves = Halves()
 
     def __post_init__(self) -> None:
         """Refuse what cannot be a gland."""
@@ -110,11 +129,52 @@ class Gland:
             raise InputError(
                 name, f"between {inner} and {outer}, {self.inner_mm:g} to {self.outer_mm:g} mm", f"{self.guide_mm:g} mm"
             )
-        for name, value in (("caliper uncertainty", self.half_width_mm), ("ovality", self.ovality_mm)):
-            if not 0 <= value < self.depth_mm / 2:
+        self._check_spreads(inner, outer)
+
+    def _check_spreads(self, inner: str, outer: str) -> None:
+        room = self.depth_mm / 2
+        for name, value in (
+            ("calliper's uncertainty", self.half_width_mm),
+            (f"uncertainty of the {inner}", self.inner_half_mm),
+            (f"uncertainty of the {outer}", self.outer_half_mm),
+            ("ovality", self.ovality_mm),
+        ):
+            if not 0 <= value < room:
                 raise InputError(
-                    name, f"0 mm to below half the gland's depth of {self.depth_mm:.2f} mm", f"{value:g} mm"
+                    name,
+                    f"0 mm to below half the gland's depth of {self.depth_mm:.2f} mm",
+                    f"{value:g} mm",
+                    "Measure it again: at that spread nothing can be said of a ring.",
                 )
+        if self.width_mm is not None and not 0 <= self.width_half_mm < self.width_mm:
+            raise InputError(
+                "uncertainty of the groove width", f"below its {self.width_mm:g} mm", f"{self.width_half_mm:g} mm"
+            )
+
+    @property
+    def inner_half_mm(self) -> float:
+        """Half-width of the groove diameter or rod [mm]."""
+        return self.half_width_mm if self.halves.inner_mm is None else self.halves.inner_mm
+
+    @property
+    def outer_half_mm(self) -> float:
+        """Half-width of one reading of the bore or housing [mm]."""
+        return self.half_width_mm if self.halves.outer_mm is None else self.halves.outer_mm
+
+    @property
+    def width_half_mm(self) -> float:
+        """Half-width of the groove's width [mm]."""
+        return self.half_width_mm if self.halves.width_mm is None else self.halves.width_mm
+
+    @property
+    def guide_half_mm(self) -> float:
+        """Half-width of the head's diameter or of the guide hole [mm]."""
+        return self.half_width_mm if self.halves.guide_mm is None else self.halves.guide_mm
+
+    @property
+    def spread_mm(self) -> float:
+        """Half-width of the bore or housing with half its ovality [mm]."""
+        return self.outer_half_mm + self.ovality_mm / 2
 
     @property
     def depth_mm(self) -> float:
@@ -205,44 +265,16 @@ class RingFit:
         return 1 - self.nominal.section_mm / self.ring.section_mm
 
     @property
-    def middle_share(self) -> float:
-        """Compression of the ring's middle line in place [1]; below 0 it is stretched."""
-        return 1 - (self.gland.inner_mm + self.gland.depth_mm) / (self.ring.inside_mm + self.ring.section_mm)
+    def eccentric_share(self) -> float | None:
+        """Squeeze on the far side of a head that rests on the wall, all readings as read [1]; None without a clearance."""
+        gap = self.gland.clearance_mm
+        return None if gap is None else squeeze_share(self.nominal.depth_mm + gap, self.nominal.section_mm)
 
     @property
     def squeeze_interval(self) -> tuple[float, float]:
         """Squeeze less and plus twice its standard uncertainty [1]."""
         s, u = self.nominal.squeeze_share, self.squeeze_uncertainty_share
         return s - 2 * u, s + 2 * u
-
-
-def bore_from_readings(readings_mm: tuple[float, ...]) -> tuple[float, float]:
-    """Mean and ovality of a bore measured at several angles and depths.
-
-    Parameters
-    ----------
-    readings_mm : tuple of float
-        Readings [mm]: best at three angles and two depths.
-
-    Returns
-    -------
-    tuple of float
-        Mean, and largest less smallest reading [mm].
-
-    Raises
-    ------
-    InputError
-        If there is no reading.
-
-    Examples
-    --------
-    >>> mean, ovality = bore_from_readings((6.30, 6.34, 6.29))
-    >>> round(mean, 2), round(ovality, 2)
-    (6.31, 0.05)
-    """
-    if not readings_mm:
-        raise InputError("bore", "at least one reading", "none")
-    return sum(readings_mm) / len(readings_mm), max(readings_mm) - min(readings_mm)
 
 
 def _state(inner: float, outer: float, inside: float, section: float, offset: float = 0.0) -> GlandState:
@@ -259,7 +291,7 @@ def fit_ring(ring: Ring, gland: Gland) -> RingFit:
     ring : Ring
         The ring with its tolerances.
     gland : Gland
-        The gland with its caliper uncertainty and ovality.
+        The gland with its half-widths and ovality.
 
     Returns
     -------
@@ -268,10 +300,10 @@ def fit_ring(ring: Ring, gland: Gland) -> RingFit:
 
     Notes
     -----
-    Depth h = (outer - inner)/2, squeeze s = 1 - h/W' with W' from the constant-volume torus where the ring is
+    Each dimension brings its own half-width. Depth h = (outer - inner)/2, squeeze s = 1 - h/W' with W' from the constant-volume torus where the ring is
     stretched; a ring that is loose on its seat keeps its free section (the gain is below half the looseness and is
     left out). Worst cases: outer largest with inner, section and inside smallest, and the reverse; half of the ovality
-    is added to the caliper's half-width. Root-sum-square: half-widths taken as rectangular, a/√3 (JCGM 100, from
+    is added to the bore's half-width. Root-sum-square: half-widths taken as rectangular, a/√3 (JCGM 100, from
     memory); slopes ds/dB = -1/(2W'), ds/dG = 1/(2W') + (h/W'²) dW'/dG, and h/W'² times dW'/dW, dW'/dID.
     A head on the wall has the depth h ± e, e the radial gap. Good for pressures up to one atmosphere, where the ring
     is not pushed into the gap; friction, swelling and set are not in it.
@@ -284,39 +316,41 @@ def fit_ring(ring: Ring, gland: Gland) -> RingFit:
     """
     inside, section = ring.inside_mm, ring.section_mm
     di, ds = ring.inside_half_width_mm, ring.section_half_width_mm
-    caliper = gland.half_width_mm
-    spread = caliper + gland.ovality_mm / 2
     inner, outer = gland.inner_mm, gland.outer_mm
     nominal = _state(inner, outer, inside, section)
-    least_case = (inner - caliper, outer + spread, inside - di, section - ds)
-    most_case = (inner + caliper, outer - spread, inside + di, section + ds)
+    least_case = (inner - gland.inner_half_mm, outer + gland.spread_mm, inside - di, section - ds)
+    most_case = (inner + gland.inner_half_mm, outer - gland.spread_mm, inside + di, section + ds)
     least, most = _state(*least_case), _state(*most_case)
-    gap = gland.clearance_mm
-    eccentric_least = eccentric_most = None
-    if gap is not None:
-        # the gap grows with the bore (or shrinks with it) and with the guide's own reading
-        wide = gap + caliper / 2 + (spread if gland.kind == "piston" else caliper) / 2
-        tight = max(gap + caliper / 2 - (spread if gland.kind == "piston" else caliper) / 2, 0.0)
-        eccentric_least, eccentric_most = _state(*least_case, wide), _state(*most_case, -tight)
+    wide, tight = _offsets(gland)
     stretch = stretch_share(inside, inner)
-    stretch_most = stretch_share(inside - di, inner + caliper)
     pessimist = section * (1 - aerospace_loss_share(stretch, inside / section))
-    thin = (section - ds) * (
-        1 - aerospace_loss_share(stretch_share(inside - di, inner - caliper), (inside - di) / (section - ds))
-    )
+    thin_stretch, thin_ratio = stretch_share(inside - di, least_case[0]), (inside - di) / (section - ds)
+    thin = (section - ds) * (1 - aerospace_loss_share(thin_stretch, thin_ratio))
     fill = fill_most = side = None
     if gland.width_mm is not None:
         fill = gland_fill_share(section, nominal.depth_mm, gland.width_mm)
-        fill_most = gland_fill_share(section + ds, most.depth_mm, max(gland.width_mm - caliper, 0.01))
+        fill_most = gland_fill_share(section + ds, most.depth_mm, max(gland.width_mm - gland.width_half_mm, 0.01))
         side = gland.width_mm - flattened_width_mm(nominal.section_mm, nominal.depth_mm)
     return RingFit(
-        ring, gland, least, nominal, most, eccentric_least, eccentric_most,
+        ring, gland, least, nominal, most,
+        None if wide is None else _state(*least_case, wide), None if tight is None else _state(*most_case, -tight),
         _uncertainty(ring, gland, nominal),
-        stretch, stretch_share(inside + di, inner - caliper), stretch_most,
+        stretch, stretch_share(inside + di, least_case[0]), stretch_share(inside - di, most_case[0]),
         squeeze_share(nominal.depth_mm, pessimist), squeeze_share(least.depth_mm, thin),
         outside_compression_share(inside, section, outer),
         fill, fill_most, side,
     )  # fmt: skip
+
+
+def _offsets(gland: Gland) -> tuple[float | None, float | None]:
+    """How far a head (or rod) can stand off centre, when the room is widest and when it is tightest [mm]."""
+    gap = gland.clearance_mm
+    if gap is None:
+        return None, None
+    # the gap grows with the bore (or with the guide hole) and shrinks with the head (or rod)
+    wall = gland.spread_mm if gland.kind == "piston" else gland.inner_half_mm
+    half, other = gland.guide_half_mm / 2, wall / 2
+    return gap + half + other, max(gap + half - other, 0.0)
 
 
 def squeeze_slopes(ring: Ring, gland: Gland, nominal: GlandState) -> tuple[float, float, float, float]:
@@ -350,7 +384,7 @@ def squeeze_slopes(ring: Ring, gland: Gland, nominal: GlandState) -> tuple[float
 
 def _uncertainty(ring: Ring, gland: Gland, nominal: GlandState) -> float:
     by_outer, by_inner, by_section, by_inside = squeeze_slopes(ring, gland, nominal)
-    total = (by_outer * gland.half_width_mm) ** 2 + (by_outer * gland.ovality_mm / 2) ** 2
-    total += (by_inner * gland.half_width_mm) ** 2
+    total = (by_outer * gland.outer_half_mm) ** 2 + (by_outer * gland.ovality_mm / 2) ** 2
+    total += (by_inner * gland.inner_half_mm) ** 2
     total += (by_section * ring.section_half_width_mm) ** 2 + (by_inside * ring.inside_half_width_mm) ** 2
     return math.sqrt(total / 3)

@@ -1,23 +1,48 @@
-"""What a ring's fit means at the bench: bands of squeeze by duty, findings in words, a verdict."""
+"""What a ring's fit means at the bench: bands by duty, findings in words, a verdict with its reservations."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
-from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.base.findings import Finding, Level, gravest_first
 from pentools.calc.seal.gland import RingFit
 from pentools.errors import InputError
+from pentools.words import Said
 
-__all__ = ["DUTIES", "Duty", "Judgement", "Verdict", "duties_from_rows", "judge_fit"]
+__all__ = ["DUTIES", "VERDICTS", "Duty", "Judgement", "Limit", "Limits", "Verdict", "duties_from_rows", "judge_fit"]
 
-Verdict = Literal["fits", "measure it", "doubtful", "does not fit"]
+Verdict = Literal["fits", "measure it", "with a reservation", "doubtful", "does not fit"]
+VERDICTS: tuple[Verdict, ...] = ("fits", "measure it", "with a reservation", "doubtful", "does not fit")
+"""Best first. The first three are offered; a ring of the last two is not."""
 
-STRETCH_GOOD, STRETCH_LIMIT, STRETCH_TOP = 0.02, 0.05, 0.10
-LOOSE_LIMIT, LOOSE_TOP = 0.02, 0.08
-OUTSIDE_LIMIT, OUTSIDE_TOP = 0.03, 0.08
-FILL_LOW, FILL_HIGH, FILL_TOP = 0.60, 0.85, 0.90
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A quantity of which less is better, as shares [1]: good up to, fits up to, offered with a reservation up to."""
+
+    good: float
+    fits: float
+    offered: float
+    low: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What holds for every duty.
+
+    Parameters
+    ----------
+    stretch, loose : Limit
+        Of the ring over its seat, and of a ring larger than its seat.
+    fill : Limit
+        Share of the groove that is filled; below ``low`` the ring can wander.
+    """
+
+    stretch: Limit
+    loose: Limit
+    fill: Limit
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +56,11 @@ class Duty:
     low, high : float
         Band of the nominal squeeze [1].
     floor, ceiling : float
-        Bounds in the worst case [1].
+        Bounds in the worst case for a ring that fits [1].
+    offered_from, offered_to : float
+        Bounds in the worst case for a ring that is offered with a reservation [1].
+    limits : Limits
+        Stretch, looseness, compression and fill.
     source : str
         Where the figures come from, in words.
     """
@@ -41,6 +70,9 @@ class Duty:
     high: float
     floor: float
     ceiling: float
+    offered_from: float
+    offered_to: float
+    limits: Limits
     source: str = ""
 
     @property
@@ -56,6 +88,16 @@ class Duty:
 
 DUTIES: tuple[str, ...] = ("hand-turned", "low-friction", "static")
 
+FITS, OFFERED, DOUBTFUL, REFUSED = 0, 1, 2, 3
+OUTSIDE_SAID = 0.03
+
+
+class Point(NamedTuple):
+    """One thing about a fit: how grave for the verdict, and what is said."""
+
+    grade: int
+    finding: Finding
+
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
@@ -64,19 +106,22 @@ class Judgement:
     Parameters
     ----------
     verdict : Verdict
-        fits / measure it / doubtful / does not fit.
+        fits / with a reservation / doubtful / does not fit.
     margin_share : float
         Smallest distance of the worst cases from their bounds [1]; below 0 a bound is passed.
     excess_share : float
         How far the bounds are passed in all [1]; 0 for a ring that fits.
     findings : tuple of Finding
         Why, gravest first.
+    reservations : tuple of Finding
+        Those that a ring offered with a reservation is offered under.
     """
 
     verdict: Verdict
     margin_share: float
     excess_share: float
     findings: tuple[Finding, ...]
+    reservations: tuple[Finding, ...] = ()
 
 
 def duties_from_rows(rows: Sequence[Mapping[str, str]]) -> dict[str, Duty]:
@@ -85,7 +130,7 @@ def duties_from_rows(rows: Sequence[Mapping[str, str]]) -> dict[str, Duty]:
     Parameters
     ----------
     rows : sequence of mapping
-        Rows with duty, low, high, floor, ceiling, certainty and note.
+        Rows with duty, quantity, offered_from, floor, low, high, ceiling, offered_to, certainty and note.
 
     Returns
     -------
@@ -95,183 +140,140 @@ def duties_from_rows(rows: Sequence[Mapping[str, str]]) -> dict[str, Duty]:
     Raises
     ------
     InputError
-        If a row's bounds are not in order.
+        If a row's bounds are not in order, or a quantity is missing.
     """
+    every = {row["quantity"]: _limit(row) for row in rows if row["duty"] == "every"}
+    wanted = ("stretch", "looseness", "gland fill")
+    missing = [name for name in wanted if name not in every]
+    if missing:
+        raise InputError("bands of every duty", "all of " + ", ".join(wanted), f"no {missing[0]}")
+    limits = Limits(*(every[name] for name in wanted))
+    names = ("offered_from", "floor", "low", "high", "ceiling", "offered_to")
     found = {}
     for row in rows:
-        low, high, floor, ceiling = (float(row[name]) for name in ("low", "high", "floor", "ceiling"))
-        if not 0 <= floor <= low < high <= ceiling < 1:
+        if row["duty"] == "every":
+            continue
+        bounds = offered_from, floor, low, high, ceiling, offered_to = tuple(float(row[name]) for name in names)
+        if not 0 <= offered_from <= floor <= low < high <= ceiling <= offered_to < 1:
             raise InputError(
                 f"bands of duty {row['duty']}",
-                "in order: floor, low, high, ceiling",
-                f"{floor:g}, {low:g}, {high:g}, {ceiling:g}",
+                "in order: " + ", ".join(names),
+                ", ".join(f"{bound:g}" for bound in bounds),
             )
-        found[row["duty"]] = Duty(row["duty"], low, high, floor, ceiling, f"{row['certainty']}: {row['note']}")
+        source = f"{row['certainty']}: {row['note']}"
+        found[row["duty"]] = Duty(row["duty"], low, high, floor, ceiling, offered_from, offered_to, limits, source)
     return found
 
 
-def _percent(share: float) -> str:
-    return f"{100 * share:.1f}\u202f%"
+def _limit(row: Mapping[str, str]) -> Limit:
+    good, fits, offered = (float(row[name]) for name in ("high", "ceiling", "offered_to"))
+    low = float(row["low"] or 0)
+    if not 0 <= low <= good + 1e-12 <= fits + 1e-12 <= offered + 1e-12:
+        raise InputError(f"bands of {row['quantity']}", "in order: low, high, ceiling, offered_to", f"{good:g}, {fits:g}, {offered:g}")  # fmt: skip
+    return Limit(good, fits, offered, low)
 
 
-def _squeeze_findings(fit: RingFit, duty: Duty) -> list[Finding]:
+def _squeeze(fit: RingFit, duty: Duty) -> list[Point]:
     least, nominal, most = fit.least.squeeze_share, fit.nominal.squeeze_share, fit.most.squeeze_share
-    span = f"squeeze {_percent(nominal)}, at worst {_percent(least)} to {_percent(most)}"
+    said: dict[str, Said] = {"least": least, "nominal": nominal, "most": most}
     if most <= 0:
         short = fit.nominal.depth_mm - fit.nominal.section_mm
-        return [Finding("stop", f"It cannot touch both walls: the section is {short:.2f} mm too thin.", "no-contact")]
+        return [Point(REFUSED, Finding("stop", "seal.no-contact:never", short=short))]
     found = []
     if nominal > duty.ceiling:
-        found.append(
-            Finding(
-                "stop",
-                f"Far too tight for this duty ({span}); at most {_percent(duty.ceiling)} is wanted.",
-                "squeeze-high",
-            )
-        )
+        found.append(Point(REFUSED, Finding("stop", "seal.squeeze-high:far", limit=duty.ceiling, **said)))
     elif most > duty.ceiling:
-        found.append(
-            Finding(
-                "warning",
-                f"It may come out too tight ({span}); at most {_percent(duty.ceiling)} is wanted.",
-                "squeeze-high",
-            )
-        )
+        grade = OFFERED if most <= duty.offered_to else DOUBTFUL
+        found.append(Point(grade, Finding("warning", "seal.squeeze-high:may", limit=duty.ceiling, **said)))
     if nominal <= 0:
-        found.append(Finding("stop", f"It most likely does not touch both walls ({span}).", "no-contact"))
+        found.append(Point(REFUSED, Finding("stop", "seal.no-contact:likely", **said)))
     elif least <= 0:
-        found.append(Finding("warning", f"In the worst case it does not touch at all ({span}).", "contact-lost"))
+        found.append(Point(DOUBTFUL, Finding("warning", "seal.contact-lost", **said)))
     elif least < duty.floor:
-        found.append(
-            Finding(
-                "warning",
-                f"In the worst case it hardly touches ({span}); at least {_percent(duty.floor)} is wanted.",
-                "squeeze-low",
-            )
-        )
-    if not found:
-        if duty.low <= nominal <= duty.high:
-            found.append(Finding("ok", f"Right in the band: {span}.", "squeeze"))
-        else:
-            side = "Light" if nominal < duty.low else "Firm"
-            found.append(
-                Finding(
-                    "note",
-                    f"{side}, but within bounds: {span}; {_percent(duty.low)} to {_percent(duty.high)} is the band.",
-                    "squeeze",
-                )
-            )
-    return found
+        grade = OFFERED if least > duty.offered_from else DOUBTFUL
+        found.append(Point(grade, Finding("warning", "seal.squeeze-low", limit=duty.floor, **said)))
+    if found:
+        return found
+    if duty.low <= nominal <= duty.high:
+        return [Point(FITS, Finding("ok", "seal.squeeze:right", **said))]
+    side = "light" if nominal < duty.low else "firm"
+    return [Point(FITS, Finding("note", f"seal.squeeze:{side}", low=duty.low, high=duty.high, **said))]
 
 
-def _stretch_findings(fit: RingFit) -> list[Finding]:
-    stretch, loss = fit.stretch_share, fit.section_loss_share
-    seat = "groove" if fit.gland.kind == "piston" else "rod"
-    if stretch < 0:
-        return [_loose_finding(fit, seat)]
-    if stretch <= STRETCH_GOOD:
+def _loose(fit: RingFit, limit: Limit) -> list[Point]:
+    """What a ring that is larger than its seat means."""
+    by, loose = fit.ring.inside_mm - fit.gland.inner_mm, -fit.stretch_share
+    said: dict[str, Said] = {"seat": "groove" if fit.gland.kind == "piston" else "rod", "by": by, "loose": loose}
+    if loose > limit.offered:
+        return [Point(REFUSED, Finding("stop", "seal.loose:folds", **said))]
+    if loose > limit.fits:
+        return [Point(OFFERED, Finding("warning", "seal.loose:twists", **said))]
+    return [Point(FITS, Finding("note", "seal.loose:little", **said))]
+
+
+def _stretch(fit: RingFit, limit: Limit) -> list[Point]:
+    stretch = fit.stretch_share
+    if stretch <= limit.good:
         return []
     pessimist = 1 - fit.nominal.depth_mm / (1 - fit.pessimist_share) / fit.ring.section_mm
-    cost = f"it costs {_percent(loss)} of the section ({_percent(pessimist)} by the aerospace curve)"
-    if stretch > STRETCH_TOP:
-        return [
-            Finding(
-                "stop",
-                f"Stretched {_percent(stretch)} over the {seat}, more than 10\u202f%: it ages fast and may crack; {cost}.",
-                "stretch",
-            )
-        ]
-    if stretch > STRETCH_LIMIT:
-        return [
-            Finding("warning", f"Stretched {_percent(stretch)} over the {seat}, more than 5\u202f%; {cost}.", "stretch")
-        ]
-    return [Finding("note", f"Stretched {_percent(stretch)} over the {seat}; {cost}.", "stretch")]
+    cost: dict[str, Said] = {
+        "seat": "groove" if fit.gland.kind == "piston" else "rod", "stretch": stretch, "loss": fit.section_loss_share,
+        "pessimist": pessimist,
+    }  # fmt: skip
+    if stretch > limit.offered:
+        return [Point(REFUSED, Finding("stop", "seal.stretch:cracks", limit=limit.offered, **cost))]
+    if stretch > limit.fits:
+        return [Point(OFFERED, Finding("warning", "seal.stretch:much", limit=limit.fits, **cost))]
+    return [Point(FITS, Finding("note", "seal.stretch:some", **cost))]
 
 
-def _loose_finding(fit: RingFit, seat: str) -> Finding:
-    stretch = fit.stretch_share
-    text = f"Loose on the {seat} by {fit.ring.inside_mm - fit.gland.inner_mm:.2f} mm ({_percent(-stretch)})"
-    if stretch < -LOOSE_TOP:
-        return Finding("stop", f"{text}: it will fold when it goes in.", "loose")
-    if stretch < -LOOSE_LIMIT:
-        return Finding("warning", f"{text}: it may twist or fold.", "loose")
-    return Finding("note", f"{text}: put it in without twisting it.", "loose")
-
-
-def _room_findings(fit: RingFit, duty: Duty) -> list[Finding]:
-    found = []
-    if fit.gland.kind == "packing":
-        found += _outside_findings(fit)
-    found += _fill_findings(fit, duty)
-    if fit.eccentric_least is not None and fit.eccentric_least.squeeze_share <= 0:
-        side = "head rests on the wall" if fit.gland.kind == "piston" else "rod rests on its guide"
-        found.append(
-            Finding(
-                "warning",
-                f"When the {side}, the far side may lose contact (offset up to {fit.eccentric_least.offset_mm:.2f} mm).",
-                "eccentric",
-            )
-        )
-    return found
-
-
-def _outside_findings(fit: RingFit) -> list[Finding]:
-    out, middle = fit.outside_share, fit.middle_share
-    if middle > OUTSIDE_LIMIT:
-        level: Literal["stop", "warning"] = "stop" if middle > OUTSIDE_TOP else "warning"
-        return [
-            Finding(
-                level,
-                f"Too large for the housing: its middle line is pressed together by {_percent(middle)}, its outside by {_percent(out)}; above 3\u202f% it buckles.",
-                "outside",
-            )
-        ]
-    if out < 0:
-        return [Finding("note", "Its outside does not touch the housing before the rod is in.", "outside")]
+def _outside(fit: RingFit) -> list[Point]:
+    """In a housing the squeeze itself presses the ring's outside together; nothing is wrong with that."""
+    if fit.gland.kind != "packing":
+        return []
+    if fit.outside_share < 0:
+        return [Point(FITS, Finding("note", "seal.outside:free"))]
+    if fit.outside_share > OUTSIDE_SAID:
+        return [Point(FITS, Finding("note", "seal.outside:pressed", outside=fit.outside_share))]
     return []
 
 
-def _fill_findings(fit: RingFit, duty: Duty) -> list[Finding]:
-    width = fit.gland.width_mm
+def _fill(fit: RingFit, duty: Duty) -> list[Point]:
+    width, limit = fit.gland.width_mm, duty.limits.fill
     if width is None or fit.fill_share is None or fit.fill_most_share is None or fit.side_clearance_mm is None:
-        return [Finding("note", "The groove's width was not measured, so its fill is not known.", "fill")]
-    if fit.fill_most_share >= 1 or fit.ring.section_mm > width:
-        return [
-            Finding(
-                "stop",
-                f"The groove of {width:.2f} mm is too narrow for it: it may fill {_percent(fit.fill_most_share)}.",
-                "fill",
-            )
-        ]
-    if fit.fill_most_share > FILL_TOP:
-        return [
-            Finding(
-                "warning",
-                f"It may fill {_percent(fit.fill_most_share)} of the groove; above 90\u202f% there is no room to swell.",
-                "fill",
-            )
-        ]
-    if fit.fill_most_share > FILL_HIGH or fit.side_clearance_mm <= 0:
-        return [Finding("note", f"A full groove: it may fill {_percent(fit.fill_most_share)} of it.", "fill")]
-    if fit.fill_share < FILL_LOW and duty.moves:
-        return [
-            Finding(
-                "note",
-                f"The groove is wide for it (fill {_percent(fit.fill_share)}): it can wander at the turn of the stroke.",
-                "fill",
-            )
-        ]
+        return [Point(FITS, Finding("note", "seal.fill:unknown"))]
+    fill, most = fit.fill_share, fit.fill_most_share
+    said: dict[str, Said] = {"width": width, "fill": fill, "most": most, "limit": limit.fits}
+    cases: tuple[tuple[bool, int, Level, str], ...] = (
+        (fill >= limit.offered or fit.ring.section_mm > width, REFUSED, "stop", "narrow"),
+        (most >= limit.offered, DOUBTFUL, "warning", "over"),
+        (most > limit.fits, OFFERED, "warning", "full"),
+        (most > limit.good or fit.side_clearance_mm <= 0, FITS, "note", "close"),
+        (fill < limit.low and duty.moves, FITS, "note", "wide"),
+    )
+    for applies, grade, level, variant in cases:
+        if applies:
+            return [Point(grade, Finding(level, f"seal.fill:{variant}", **said))]
     return []
+
+
+def _eccentric(fit: RingFit) -> list[Point]:
+    if fit.eccentric_least is None or fit.eccentric_share is None or fit.eccentric_least.squeeze_share > 0:
+        return []
+    rests = "head" if fit.gland.kind == "piston" else "rod"
+    said: dict[str, Said] = {"offset": fit.eccentric_least.offset_mm, "rests": rests}
+    if fit.eccentric_share <= 0:
+        return [Point(DOUBTFUL, Finding("warning", "seal.eccentric:loses", **said))]
+    return [Point(OFFERED, Finding("warning", "seal.eccentric:may", **said))]
 
 
 def _excess(fit: RingFit, duty: Duty) -> float:
+    limits = duty.limits
     total = max(duty.floor - fit.least.squeeze_share, 0.0) + max(fit.most.squeeze_share - duty.ceiling, 0.0)
     # a ring that is loose folds, so it counts twice
-    total += max(fit.stretch_share - STRETCH_LIMIT, 0.0) + 2 * max(-fit.stretch_share - LOOSE_LIMIT, 0.0)
-    if fit.gland.kind == "packing":
-        total += max(fit.middle_share - OUTSIDE_LIMIT, 0.0)
+    total += max(fit.stretch_share - limits.stretch.fits, 0.0) + 2 * max(-fit.stretch_share - limits.loose.fits, 0.0)
     if fit.fill_most_share is not None:
-        total += max(fit.fill_most_share - FILL_TOP, 0.0)
+        total += max(fit.fill_most_share - limits.fill.fits, 0.0)
     if fit.eccentric_least is not None:
         total += max(-fit.eccentric_least.squeeze_share, 0.0)
     return total
@@ -285,24 +287,40 @@ def judge_fit(fit: RingFit, duty: Duty) -> Judgement:
     fit : RingFit
         How the ring sits.
     duty : Duty
-        What the seal does.
+        What the seal does, with its bands and limits (table ``seal_duties``: each with its source, or judged).
 
     Returns
     -------
     Judgement
-        Verdict, margin and findings in words.
+        Verdict, margin, findings and reservations.
 
     Notes
     -----
-    Stretch up to 2 % is ideal, up to 5 % good, above 10 % critical (two ring makers' guides; a page on worst-case
-    squeeze). Fill 60 to 85 %, at most 90 %. In a housing 3 % compression, judged at the
-    middle line, since in small rings the squeeze makes most of the figure at the outside. Looseness limits are judged. The
-    verdict never says "measure it": that needs a second fit with the ring measured (`seal_fit`).
+    It fits where the worst case stays within every bound. It is offered with a reservation where a bound is passed but
+    it touches all round even in the worst case: squeeze above 0 and below the upper bound of what is offered, stretch
+    up to 10 %, looseness up to 8 %, a groove not over-full, and, where the head can rest on the wall, contact on the far
+    side by the readings as read. Past that it is doubtful, or does not fit. A ring that may lose contact all round is
+    never said to fit, nor offered. In a housing the compression of the
+    outside is no bound of its own: charts of moving rod seals give 7 % for a small ring (006 on 1/8 in), where notes on
+    handbooks name 3 %, for the squeeze itself makes it; a ring that is crowded shows as loose on its rod. The verdict never says "measure it": that needs a second fit
+    with the ring measured (`pentools.calc.seal.fit.seal_fit`).
     """
-    findings = _squeeze_findings(fit, duty) + _stretch_findings(fit) + _room_findings(fit, duty)
-    levels = {f.level for f in findings}
-    verdict: Verdict = "does not fit" if "stop" in levels else "doubtful" if "warning" in levels else "fits"
+    limits = duty.limits
+    points = [
+        *_squeeze(fit, duty),
+        *(_loose(fit, limits.loose) if fit.stretch_share < 0 else _stretch(fit, limits.stretch)),
+        *_outside(fit), *_fill(fit, duty), *_eccentric(fit)
+    ]  # fmt: skip
+    verdicts: dict[int, Verdict] = {
+        FITS: "fits", OFFERED: "with a reservation", DOUBTFUL: "doubtful", REFUSED: "does not fit"
+    }  # fmt: skip
     margin = min(fit.least.squeeze_share - duty.floor, duty.ceiling - fit.most.squeeze_share)
     if fit.eccentric_least is not None:
         margin = min(margin, fit.eccentric_least.squeeze_share)
-    return Judgement(verdict, margin, _excess(fit, duty), gravest_first(findings))
+    return Judgement(
+        verdicts[max(point.grade for point in points)],
+        margin,
+        _excess(fit, duty),
+        gravest_first([point.finding for point in points]),
+        tuple(point.finding for point in points if point.grade == OFFERED),
+    )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, Level
 from pentools.calc.seal.friction import ATMOSPHERE_KPA, suction_force_n
 from pentools.calc.weighing.leak import vacuum_decay_pa_m3_s
 from pentools.errors import InputError
@@ -14,6 +14,8 @@ __all__ = ["SpringBack", "VacuumDecay", "spring_back", "vacuum_decay"]
 
 TIGHT_MINUTES = 10.0
 LEAK_MINUTES = 1.0
+RETURNED, NOT_RETURNED = 0.8, 0.1
+_LEVELS: dict[str, Level] = {"returns": "ok", "part": "note", "none": "warning"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,27 +132,16 @@ def vacuum_decay(
 
 
 def _decay_verdict(loss: float, u_loss: float, start: float, seconds: float, half: float | None) -> tuple[str, Finding]:
-    if loss <= 2 * u_loss:
+    if loss <= 2 * u_loss or half is None:
         slowest = math.log(2) * seconds / 60 / -math.log(max(1 - 2 * u_loss / start, 1e-9))
         if slowest < TIGHT_MINUTES:
-            return "not told", Finding(
-                "note",
-                f"No loss that this gauge can tell, but a half-life of {slowest:.1f} min would not show either: wait longer.",
-                "not-told",
-            )
-        return "holds", Finding(
-            "ok", f"It holds: no loss that this gauge can tell; any half-life is above {slowest:.0f} min.", "holds"
-        )
-    assert half is not None
+            return "not told", Finding("note", "seal.not-told:wait", slowest=slowest)
+        return "holds", Finding("ok", "seal.holds:none", slowest=slowest)
     if half >= TIGHT_MINUTES:
-        return "holds", Finding("ok", f"It holds: half the vacuum would take {half:.0f} min to go.", "holds")
+        return "holds", Finding("ok", "seal.holds:long", half=half)
     if half >= LEAK_MINUTES:
-        return "slow", Finding(
-            "note",
-            f"A slow loss: half the vacuum goes in {half:.1f} min. Look at hose and gauge first: clamp them off and repeat.",
-            "slow",
-        )
-    return "decays", Finding("warning", f"It does not hold: half the vacuum goes in {60 * half:.0f} s.", "decays")
+        return "slow", Finding("note", "seal.slow", half=half)
+    return "decays", Finding("warning", "seal.decays", seconds=60 * half)
 
 
 def spring_back(
@@ -204,31 +195,15 @@ def spring_back(
     if not 0 <= returned_mm <= pushed_mm:
         raise InputError("way returned", f"0 to {pushed_mm:g} mm", f"{returned_mm:g} mm")
     share = returned_mm / pushed_mm
-    verdict = "returns" if share >= 0.8 else "none" if share < 0.1 else "part"
+    verdict = "returns" if share >= RETURNED else "none" if share < NOT_RETURNED else "part"
     can_return = None
     findings = []
     if bore_mm is not None and drag_n is not None:
         pull = suction_force_n(bore_mm, rod_mm=rod_mm)
         can_return = drag_n < pull
         if not can_return:
-            findings.append(
-                Finding(
-                    "note",
-                    f"A drag of {drag_n:.1f} N holds against the {pull:.1f} N of a full vacuum: it cannot spring back, tight or not. Watch bubbles and vacuum instead.",
-                    "stiff",
-                )
-            )
-    words = {
-        "returns": Finding("ok", f"It came back {100 * share:.0f} % of the way: head and packing held.", "returns"),
-        "part": Finding(
-            "note",
-            f"It came back only {100 * share:.0f} % of the way: a slow leak or much drag. This alone does not say which seal.",
-            "part",
-        ),
-        "none": Finding(
-            "warning",
-            "It did not come back: a leak at head or packing, or too much drag. This alone does not say which.",
-            "none",
-        ),
-    }
-    return SpringBack(share, can_return, verdict, (words[verdict], *findings))
+            findings.append(Finding("note", "seal.stiff", drag=drag_n, pull=pull))
+    level = _LEVELS[verdict]
+    return SpringBack(
+        share, can_return, verdict, (Finding(level, f"seal.spring-back:{verdict}", share=share), *findings)
+    )

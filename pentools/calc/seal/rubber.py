@@ -11,7 +11,6 @@ from pentools.errors import InputError
 __all__ = ["RATINGS", "USES", "ElastomerChoice", "LubricantChoice", "choose_elastomer", "choose_lubricant"]
 
 RATINGS: dict[str, int] = {"E": 3, "G": 2, "F": 1, "P": 0}
-WORDS = {"E": "excellent", "G": "good", "F": "fair", "P": "poor", "": "unknown"}
 USES: dict[str, tuple[str, ...]] = {
     "moving seal": ("NBR", "EPDM", "FKM", "silicone"),
     "static seal": ("NBR", "EPDM", "FKM", "silicone"),
@@ -115,20 +114,16 @@ def _judged(name: str, media: Sequence[str], use: str, rows: Sequence[Mapping[st
             else ("", "", "judged", "no figure found")
         )
         ratings.append((medium, rating, source, certainty, note))
+        said = {"name": name, "medium": medium, "note": note, "certainty": certainty}
         if RATINGS.get(rating, 0) == 0:
-            what = "poor in" if rating else "not known in"
-            findings.append(
-                Finding("warning", f"{name} is {what} {medium}{f': {note}' if note else ''} ({certainty}).", "poor")
-            )
+            findings.append(Finding("warning", f"seal.poor:{'known' if rating else 'unknown'}", **said))
         elif rating == "F":
-            findings.append(
-                Finding("note", f"{name} is only fair in {medium}{f': {note}' if note else ''} ({certainty}).", "fair")
-            )
+            findings.append(Finding("note", "seal.fair", **said))
     if use == "moving seal" and name == "silicone":
-        findings.append(Finding("warning", "Silicone abrades and tears: not for a seal that moves.", "moving"))
+        findings.append(Finding("warning", "seal.moving"))
     on_use = table.get("note on use")
     if on_use is not None:
-        findings.append(Finding("note", f"{name}: {on_use['note']} ({on_use['certainty']}).", "use"))
+        findings.append(Finding("note", "seal.use", name=name, note=on_use["note"], certainty=on_use["certainty"]))
     worst = min((rating for _, rating, *_ in ratings), key=lambda r: RATINGS.get(r, -1))
     return ElastomerChoice(name, worst, tuple(ratings), tuple(findings))
 

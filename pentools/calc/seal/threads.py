@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
@@ -13,7 +14,6 @@ __all__ = [
     "NearThread",
     "Thread",
     "ThreadMatch",
-    "ba_thread",
     "lead_mm",
     "match_thread",
     "pitch_over_crests_mm",
@@ -25,6 +25,10 @@ WORN_WEIGHT = 0.5
 NEAR = 3.0
 NEAR_PITCH_MM = 0.012
 NEAR_MAJOR_MM = 0.3
+OTHER_STARTS = 10.0  # starts are counted, not measured: another count is another thread, whatever the pitch
+AMBIGUOUS = 1.0
+ANGLE_U_DEG = 2.5
+LEAST_PITCH_U_MM = 0.003
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +58,11 @@ class Thread:
     angle_deg: float
     starts: int = 1
     source: str = ""
+
+    @property
+    def name(self) -> str:
+        """Series and designation."""
+        return f"{self.series} {self.designation}"
 
     @property
     def lead_mm(self) -> float:
@@ -92,7 +101,9 @@ class ThreadMatch:
     margin : float
         Distance of the second less that of the first, in standard uncertainties [1].
     near : bool
-        Whether the first is near enough to be named.
+        Whether the first is near enough to be named: in pitch, in diameter, and with as many starts as were counted.
+    told : bool
+        Whether the readings tell it from the second.
     findings : tuple of Finding
         What it means.
     """
@@ -100,6 +111,7 @@ class ThreadMatch:
     nearest: tuple[NearThread, ...]
     margin: float
     near: bool
+    told: bool
     findings: tuple[Finding, ...]
 
 
@@ -128,39 +140,6 @@ def threads_from_rows(rows: Sequence[Mapping[str, str]]) -> tuple[Thread, ...]:
         )
         for row in rows
     )
-
-
-def ba_thread(number: int) -> tuple[float, float]:
-    """Pitch and major diameter of a BA thread by the rule of its series.
-
-    Parameters
-    ----------
-    number : int
-        Number of the thread, 0 to 25.
-
-    Returns
-    -------
-    tuple of float
-        Pitch rounded to 0.01 mm and major diameter to two figures, as the series prints them [mm].
-
-    Raises
-    ------
-    InputError
-        If the number is out of range.
-
-    Notes
-    -----
-    p = 0.9^n, D = 6 p^1.2 (BS 93), each rounded by itself; flank angle 47.5°.
-
-    Examples
-    --------
-    >>> ba_thread(4)
-    (0.66, 3.6)
-    """
-    if not 0 <= number <= 25:
-        raise InputError("BA number", "0 to 25", number)
-    pitch = 0.9**number
-    return round(pitch, 2), float(f"{6 * pitch**1.2:.2g}")
 
 
 def pitch_over_crests_mm(length_mm: float, pitches: int = 10) -> float:
@@ -230,9 +209,9 @@ def match_thread(
     major_mm: float | None,
     threads: Sequence[Thread],
     *,
+    pitch_uncertainty_mm: float,
     angle_deg: float | None = None,
     starts: int | None = None,
-    pitch_uncertainty_mm: float = 0.003,
     major_uncertainty_mm: float = 0.03,
 ) -> ThreadMatch:
     """The three standard threads nearest to a measured one.
@@ -245,12 +224,12 @@ def match_thread(
         Major diameter [mm], 0.2 to 60; None where it was not measured.
     threads : sequence of Thread
         What to compare with.
+    pitch_uncertainty_mm : float
+        Standard uncertainty of the pitch [mm]: the calliper's over the number of pitches that were measured together.
     angle_deg : float or None
         Flank angle if it could be told [deg].
     starts : int or None
         Starts counted on the end face.
-    pitch_uncertainty_mm : float
-        Standard uncertainty of the pitch [mm]: the caliper's over the number of pitches.
     major_uncertainty_mm : float
         Standard uncertainty of the diameter [mm].
 
@@ -266,43 +245,64 @@ def match_thread(
 
     Notes
     -----
-    Distance = root of the squares of (pitch off)/u, (diameter off)/u, (angle off)/2.5° and one for another number of
-    starts. A diameter up to 0.2 mm under the standard counts for half: crests wear and old celluloid shrinks (common
-    practice). Always three, never one verdict: makers cut threads of their own.
+    Distance = root of the squares of (pitch off)/u, (diameter off)/u, (angle off)/2.5°, and ten for another number of
+    starts than was counted (judged: a count is not a reading). A diameter up to 0.2 mm under the standard counts for
+    half: crests wear and old celluloid shrinks (common practice). Always three, never one verdict: makers cut threads
+    of their own.
     """
-    if not 0.05 <= pitch_mm <= 6:
-        raise InputError(
-            "pitch", "0.05 to 6 mm", f"{pitch_mm:g} mm", "Was the length over ten crests typed as the pitch?"
-        )
-    if major_mm is not None and not 0.2 <= major_mm <= 60:
-        raise InputError("major diameter", "0.2 to 60 mm", f"{major_mm:g} mm")
-    if len(threads) < 3 or not (pitch_uncertainty_mm > 0 and major_uncertainty_mm > 0):
-        raise InputError(
-            "threads and uncertainties",
-            "three threads or more, and uncertainties above 0 mm",
-            f"{len(threads)} threads",
-        )
-    near = []
-    for thread in threads:
-        pitch_off = pitch_mm - thread.pitch_mm
-        total = (pitch_off / math.hypot(pitch_uncertainty_mm, 0.003)) ** 2
-        major_off = None if major_mm is None or thread.major_mm is None else major_mm - thread.major_mm
-        if major_off is not None:
-            total += _major_distance(major_off, major_uncertainty_mm) ** 2
-        elif major_mm is not None:
-            total += 1.0  # any diameter goes with it, which is weaker evidence than one that agrees
-        if angle_deg is not None:
-            total += ((angle_deg - thread.angle_deg) / 2.5) ** 2
-        if starts is not None and starts != thread.starts:
-            total += 1.0
-        near.append(NearThread(thread, math.sqrt(total), pitch_off, major_off))
-    near.sort(key=lambda n: (n.distance, n.thread.designation))
-    first, second = near[0], near[1]
+    _check(pitch_mm, major_mm, threads, min(pitch_uncertainty_mm, major_uncertainty_mm))
+    measured = _Measured(pitch_mm, major_mm, pitch_uncertainty_mm, major_uncertainty_mm, angle_deg, starts)
+    near = sorted(
+        (_near(t, measured) for t in threads),
+        key=lambda n: (n.distance, n.thread.designation),
+    )
+    first, margin = near[0], near[1].distance - near[0].distance
     good = abs(first.pitch_off_mm) <= max(NEAR_PITCH_MM, NEAR * pitch_uncertainty_mm) and (
         first.major_off_mm is None or abs(first.major_off_mm) <= NEAR_MAJOR_MM
     )
-    margin = second.distance - first.distance
-    return ThreadMatch(tuple(near[:3]), margin, good, tuple(_thread_findings(near, margin, good, pitch_mm, starts)))
+    other_starts = starts is not None and starts != first.thread.starts
+    good, told = good and not other_starts, good and not other_starts and margin >= AMBIGUOUS
+    findings = [_match_finding(near, margin, good, told, starts), *_starts_findings(pitch_mm, starts)]
+    if pitch_uncertainty_mm > NEAR_PITCH_MM:
+        findings.append(Finding("note", "seal.one-crest", u=pitch_uncertainty_mm))
+    return ThreadMatch(tuple(near[:3]), margin, good, told, tuple(findings))
+
+
+def _check(pitch: float, major: float | None, threads: Sequence[Thread], least_uncertainty: float) -> None:
+    if not 0.05 <= pitch <= 6:
+        raise InputError("pitch", "0.05 to 6 mm", f"{pitch:g} mm", "Was the length over ten crests typed as the pitch?")
+    if major is not None and not 0.2 <= major <= 60:
+        raise InputError("major diameter", "0.2 to 60 mm", f"{major:g} mm")
+    if len(threads) < 3 or not least_uncertainty > 0:
+        accepted = "three threads or more, and uncertainties above 0 mm"
+        raise InputError("threads and uncertainties", accepted, f"{len(threads)} threads")
+
+
+class _Measured(NamedTuple):
+    """What was measured of a thread, with standard uncertainties."""
+
+    pitch_mm: float
+    major_mm: float | None
+    pitch_u: float
+    major_u: float
+    angle_deg: float | None
+    starts: int | None
+
+
+def _near(thread: Thread, measured: _Measured) -> NearThread:
+    pitch_off = measured.pitch_mm - thread.pitch_mm
+    total = (pitch_off / math.hypot(measured.pitch_u, LEAST_PITCH_U_MM)) ** 2
+    major_off = None
+    if measured.major_mm is not None and thread.major_mm is not None:
+        major_off = measured.major_mm - thread.major_mm
+        total += _major_distance(major_off, measured.major_u) ** 2
+    elif measured.major_mm is not None:
+        total += 1.0  # any diameter goes with it, which is weaker evidence than one that agrees
+    if measured.angle_deg is not None:
+        total += ((measured.angle_deg - thread.angle_deg) / ANGLE_U_DEG) ** 2
+    if measured.starts is not None and measured.starts != thread.starts:
+        total += OTHER_STARTS**2
+    return NearThread(thread, math.sqrt(total), pitch_off, major_off)
 
 
 def _major_distance(off: float, u: float) -> float:
@@ -314,50 +314,25 @@ def _major_distance(off: float, u: float) -> float:
     return off / spread
 
 
-def _thread_findings(
-    near: Sequence[NearThread], margin: float, good: bool, pitch: float, starts: int | None
-) -> list[Finding]:
+def _match_finding(
+    near: Sequence[NearThread], margin: float, good: bool, told: bool, starts: int | None
+) -> Finding:  # fmt: skip
     first, second = near[0], near[1]
-    name = f"{first.thread.series} {first.thread.designation}"
-    found = []
+    if starts is not None and starts != first.thread.starts:
+        return Finding("warning", "seal.starts", counted=starts, starts=first.thread.starts, first=first.thread.name)
     if not good:
-        found.append(
-            Finding(
-                "note",
-                f"Nothing standard is near: probably its maker's own thread. The closest, {name}, is off by {first.pitch_off_mm:+.3f} mm in pitch.",
-                "own-thread",
-            )
-        )
-    elif margin < 1:
-        found.append(
-            Finding(
-                "note",
-                f"{name} and {second.thread.series} {second.thread.designation} cannot be told apart by these readings; pitch over ten crests and the flank angle decide.",
-                "ambiguous",
-            )
-        )
-    else:
-        found.append(
-            Finding(
-                "ok",
-                f"{name} is nearest, clear of the next by {margin:.1f} standard uncertainties. Check with a gauge before cutting.",
-                "nearest",
-            )
-        )
-    if starts is not None and starts > 1:
-        found.append(
-            Finding(
-                "note",
-                f"{starts} starts: it advances {pitch * starts:.2f} mm a turn (lead), though its crests stand {pitch:.3f} mm apart (pitch).",
-                "multi-start",
-            )
-        )
-    elif starts is None:
-        found.append(
-            Finding(
-                "note",
-                "Pitch is not lead: count the starts on the end face. With three starts it advances three pitches a turn.",
-                "count-starts",
-            )
-        )
-    return found
+        return Finding("note", "seal.own-thread", first=first.thread.name, off=first.pitch_off_mm)
+    if not told:
+        close = [n.thread.name for n in near[:3] if n.distance - first.distance < AMBIGUOUS]
+        return Finding("note", "seal.ambiguous", names=close)
+    return Finding("ok", "seal.nearest", margin=margin, first=first.thread.name, second=second.thread.name)
+
+
+def _starts_findings(pitch: float, starts: int | None) -> list[Finding]:
+    if starts is None:
+        return [Finding("note", "seal.count-starts")]
+    return (
+        [Finding("note", "seal.multi-start", starts=starts, lead=lead_mm(pitch, starts), pitch=pitch)]
+        if starts > 1
+        else []
+    )

@@ -108,8 +108,7 @@ def next_trial_size(sizes_mm: Sequence[float], tried: Sequence[Trial], start_mm:
     if clash is not None:
         return LadderStep(None, held, small, large, 0, (clash,))
     if held is not None:
-        text = f"{held:.2f} mm pulls back: the dry fit has passed. Seal nothing before it is entered."
-        return LadderStep(None, held, small, large, 0, (Finding("ok", text, "held"),))
+        return LadderStep(None, held, small, large, 0, (Finding("ok", "seal.held", size=held),))
     left = [s for s in stock if (small is None or s > small + SAME_MM) and (large is None or s < large - SAME_MM)]
     if not left:
         return LadderStep(None, None, small, large, 0, (_nothing_left(small, large),))
@@ -117,39 +116,24 @@ def next_trial_size(sizes_mm: Sequence[float], tried: Sequence[Trial], start_mm:
     chosen = left[middle]
     if not tried and start_mm is not None:
         chosen = min(left, key=lambda s: (abs(s - start_mm), s))
-    return LadderStep(
-        chosen,
-        None,
-        small,
-        large,
-        len(left),
-        (Finding("note", f"Try {chosen:.2f} mm next, dry; {len(left)} sizes are left between.", "next"),),
-    )
+    following = Finding("note", "seal.next", size=chosen, left=len(left))
+    return LadderStep(chosen, None, small, large, len(left), (following,))
 
 
 def _contradiction(tried: Sequence[Trial]) -> Finding | None:
     ordered = sorted(tried, key=lambda t: t.size_mm)
     for smaller, larger in itertools.pairwise(ordered):
         if OUTCOMES[smaller.outcome] > OUTCOMES[larger.outcome]:
-            text = (
-                f"{smaller.size_mm:.2f} mm was “{smaller.outcome}”, yet the larger {larger.size_mm:.2f} mm was “{larger.outcome}”. "
-                "Measure both again; look for a nick, a dry bore or a bore that is not round."
-            )
-            return Finding("warning", text, "contradiction")
+            return Finding(
+                "warning", "seal.contradiction",
+                small=smaller.size_mm, small_was=smaller.outcome, large=larger.size_mm, large_was=larger.outcome,
+            )  # fmt: skip
     return None
 
 
 def _nothing_left(small: float | None, large: float | None) -> Finding:
     if small is not None and large is not None:
-        return Finding(
-            "warning",
-            f"Nothing in stock lies between {small:.2f} mm (too small) and {large:.2f} mm (too stiff): cut or order about {(small + large) / 2:.2f} mm.",
-            "gap",
-        )
+        return Finding("warning", "seal.gap", small=small, large=large, between=(small + large) / 2)
     if small is not None:
-        return Finding(
-            "warning", f"Everything in stock is too small: a size above {small:.2f} mm is wanted.", "too-small"
-        )
-    return Finding(
-        "warning", f"Everything in stock is too stiff: a size below {large or 0:.2f} mm is wanted.", "too-large"
-    )
+        return Finding("warning", "seal.too-small", size=small)
+    return Finding("warning", "seal.too-large", size=large or 0.0)

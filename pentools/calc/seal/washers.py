@@ -17,10 +17,14 @@ THICKNESS_MM = 0.64
 SHEET_MM = 0.79
 HOLE_UNDER_SHARE = 0.06
 CORK_SANDING_MM = 0.4
-WAX_CAUTION = (
-    "Hot wax and boiling water burn, and wax vapour catches fire: warm it in a water bath with no flame near, "
-    "follow local codes; ask a licensed professional."
-)
+LEAST_OVERHANG_MM = 0.15
+OUT_OF_ROUND_MM = 0.1
+LEAST_CORK_MM = 1.0
+CORK_OVER_BORE_MM = (0.1, 0.3)
+CORK_UNDER_SEAT_MM = 0.3
+PACKING_OVER_HOUSING_MM = 0.1
+PRESSED_MOST = 0.25
+PRESSED_FOR = 1.08
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,58 +141,37 @@ def head_washer(
         raise InputError("rod", f"below the bore of {bore_mm:g} mm", f"{rod_mm:g} mm", "Were the two mixed up?")
     if not 0 <= ovality_mm < 1:
         raise InputError("ovality", "0 to below 1 mm", f"{ovality_mm:g} mm")
-    low, high = (
-        bore_mm + over + ovality_mm / 2 for over in (FLAT_OVER_BORE_MM if kind == "flat" else CUP_OVER_BORE_MM)
-    )
+    if backing_mm is not None and not rod_mm < backing_mm < bore_mm:
+        raise InputError("backing washer", f"between rod and bore, {rod_mm:g} to {bore_mm:g} mm", f"{backing_mm:g} mm")
+    over = FLAT_OVER_BORE_MM if kind == "flat" else CUP_OVER_BORE_MM
+    low, high = (bore_mm + extra + ovality_mm / 2 for extra in over)
     start = round((low + high) / 2 / STEP_MM) * STEP_MM
     findings = [
-        Finding(
-            "note",
-            "Try it dry before any sealant: no suction means one size up; catching or folding means one size down (common practice, no source).",
-            "trial",
-        ),
-        Finding(
-            "note",
-            f"{THICKNESS_MM} mm sheet is best; {SHEET_MM} mm (1/32 in) is usable (a repairer's page).",
-            "thickness",
-        ),
+        *_washer_warnings(start, backing_mm, ovality_mm),
+        Finding("note", "seal.trial:washer"),
+        Finding("note", "seal.thickness", best=THICKNESS_MM, usable=SHEET_MM),
     ]
-    if backing_mm is not None:
-        if not rod_mm < backing_mm < bore_mm:
-            raise InputError(
-                "backing washer", f"between rod and bore, {rod_mm:g} to {bore_mm:g} mm", f"{backing_mm:g} mm"
-            )
-        overhang = (start - backing_mm) / 2
-        if overhang > 2 * THICKNESS_MM:
-            findings.insert(
-                0,
-                Finding(
-                    "warning",
-                    f"It stands {overhang:.2f} mm out over the backing washer: it will flip over on the stroke. Use a larger backing washer.",
-                    "overhang",
-                ),
-            )
-        elif overhang < 0.15:
-            findings.insert(
-                0,
-                Finding(
-                    "warning",
-                    f"It stands only {overhang:.2f} mm out over the backing washer: it cannot flex.",
-                    "overhang",
-                ),
-            )
-    if ovality_mm > 0.1:
-        findings.insert(
-            0,
-            Finding(
-                "warning",
-                f"The bore is {ovality_mm:.2f} mm out of round: the washer must follow it; prefer a cup or a ring.",
-                "ovality",
-            ),
-        )
-    ladder = tuple(round(start + step * STEP_MM, 2) for step in (-2, -1, 0, 1, 2))
     hole = round(rod_mm * (1 - HOLE_UNDER_SHARE), 2)
-    return WasherFit(kind, round(start, 2), low, high, hole, THICKNESS_MM, ladder, round(start, 2), tuple(findings))
+    return WasherFit(
+        kind, round(start, 2), low, high, hole, THICKNESS_MM, _ladder(start), round(start, 2), tuple(findings)
+    )  # fmt: skip
+
+
+def _ladder(start: float) -> tuple[float, ...]:
+    """Two sizes below, the start, two above."""
+    return tuple(round(start + step * STEP_MM, 2) for step in (-2, -1, 0, 1, 2))
+
+
+def _washer_warnings(start: float, backing: float | None, ovality: float) -> list[Finding]:
+    found = []
+    if ovality > OUT_OF_ROUND_MM:
+        found.append(Finding("warning", "seal.ovality:washer", ovality=ovality))
+    overhang = None if backing is None else (start - backing) / 2
+    if overhang is not None and overhang > 2 * THICKNESS_MM:
+        found.append(Finding("warning", "seal.overhang:flips", overhang=overhang))
+    elif overhang is not None and overhang < LEAST_OVERHANG_MM:
+        found.append(Finding("warning", "seal.overhang:stiff", overhang=overhang))
+    return found
 
 
 def cork_ring(bore_mm: float, seat_mm: float, *, length_mm: float | None = None) -> WasherFit:
@@ -229,43 +212,15 @@ def cork_ring(bore_mm: float, seat_mm: float, *, length_mm: float | None = None)
             f"{seat_mm:g} mm",
             "Were seat and bore mixed up?",
         )
-    low, high = bore_mm + 0.1, bore_mm + 0.3
-    start = round(bore_mm + 0.2, 2)
+    low, high = (bore_mm + extra for extra in CORK_OVER_BORE_MM)
+    start = round((low + high) / 2, 2)
+    cut, wall = round(start + CORK_SANDING_MM, 2), (bore_mm - seat_mm) / 2
+    thin = [Finding("warning", "seal.thin", wall=wall)] if wall < LEAST_CORK_MM else []
     findings = [
-        Finding(
-            "note",
-            f"Cut it to {start + CORK_SANDING_MM:.1f} mm and sand it in on a mandrel, P240 to P360, then finer; stop early: the usual failure is too small.",
-            "sanding",
-        ),
-        Finding(
-            "note",
-            "Cut with the grain along the bore; soften it in hot water to fit it; then about 30 s in hot candle wax, or silicone grease. Keep a little water in an idle pen.",
-            "soak",
-        ),
-        Finding("warning", WAX_CAUTION, "hot-wax"),
-    ]
-    thin = (bore_mm - seat_mm) / 2
-    if thin < 1:
-        findings.insert(
-            0,
-            Finding(
-                "warning",
-                f"Only {thin:.2f} mm of cork is left round the seat: it will crumble. Consider O-rings on a turned head.",
-                "thin",
-            ),
-        )
-    ladder = tuple(round(start + step * STEP_MM, 2) for step in (-2, -1, 0, 1, 2))
-    return WasherFit(
-        "cork",
-        start,
-        low,
-        high,
-        round(seat_mm - 0.3, 2),
-        length_mm,
-        ladder,
-        round(start + CORK_SANDING_MM, 2),
-        tuple(findings),
-    )
+        *thin, Finding("note", "seal.sanding", cut=cut), Finding("note", "seal.soak"), Finding("warning", "seal.hot-wax")
+    ]  # fmt: skip
+    hole = round(seat_mm - CORK_UNDER_SEAT_MM, 2)
+    return WasherFit("cork", start, low, high, hole, length_mm, _ladder(start), cut, tuple(findings))
 
 
 def rod_packing(
@@ -317,32 +272,15 @@ def rod_packing(
             f"{housing_mm:g} mm",
             "Were the two mixed up?",
         )
-    count = max(math.ceil(1.08 * length_mm / thickness_mm), 1)
+    count = max(math.ceil(PRESSED_FOR * length_mm / thickness_mm), 1)
     pressed = 1 - length_mm / (count * thickness_mm)
     findings = []
-    if pressed > 0.25:
-        findings.append(
-            Finding(
-                "warning",
-                f"{count} rings of {thickness_mm:g} mm would be pressed by {100 * pressed:.0f} %: the rod will bind. Use thinner rings.",
-                "pressed",
-            )
-        )
+    if pressed > PRESSED_MOST:
+        findings.append(Finding("warning", "seal.pressed", count=count, thickness=thickness_mm, pressed=pressed))
     if kind == "stacked" and count > 1:
-        findings.append(
-            Finding(
-                "note",
-                "Slit each ring once and set the slits apart, 180° for two, 120° for three or more, so that the rod can stay in.",
-                "slits",
-            )
-        )
-    findings.append(
-        Finding(
-            "note",
-            "Grease each ring; close the housing only until the rod drags evenly, and try it dry of sealant first.",
-            "trial",
-        )
-    )
+        findings.append(Finding("note", "seal.slits"))
+    findings.append(Finding("note", "seal.trial:packing"))
     if kind == "felt":
-        findings.append(Finding("note", "Felt needs grease all through, or it wicks ink.", "felt"))
-    return Packing(kind, rod_mm, round(housing_mm + 0.1, 2), count, pressed, tuple(findings))
+        findings.append(Finding("note", "seal.felt"))
+    outside = round(housing_mm + PACKING_OVER_HOUSING_MM, 2)
+    return Packing(kind, rod_mm, outside, count, pressed, tuple(findings))

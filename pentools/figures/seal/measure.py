@@ -47,7 +47,7 @@ def measure_seal(job: Job, place: str, reading: str) -> Drawing | None:
     """
     if place not in PLACES or not PLACES[place].asks:
         return None
-    name = drawn_name(reading or PLACES[place].asks[0])
+    name = drawn_name(reading or next(n for n in PLACES[place].asks if drawn_name(n)))
     if place in ("packing", "stack") and name == "groove_width":
         return None  # the drawing shows the head's groove
     own = str(job.values("intake", "arrival")["system"] or "")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from pentools.calc.seal.fit import Candidate
+from pentools.calc.seal.formulas import flattened_width_mm
 from pentools.calc.seal.gland import Gland, GlandState
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
@@ -15,7 +15,7 @@ from pentools.figures.pen.sheet import EDGE_MM, draw_title
 from pentools.figures.pen.svg import INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
 from pentools.figures.seal.ladder import ladder_drawing
 
-__all__ = ["ladder_drawing", "ring_drawing", "squeezed_width_mm"]
+__all__ = ["ladder_drawing", "ring_drawing"]
 
 SCALES = (30, 25, 20, 15, 12, 10, 8, 6, 5, 4, 3, 2, 1)
 WALL_MM = 0.8
@@ -37,42 +37,6 @@ class _Place:
     def middle(self) -> float:
         """Middle of the groove on paper."""
         return self.left + 0.5 * self.wide
-
-
-def squeezed_width_mm(section_mm: float, height_mm: float) -> float:
-    """Width of a round section pressed between two flats, its area kept.
-
-    Parameters
-    ----------
-    section_mm : float
-        Section before squeezing [mm], above 0.
-    height_mm : float
-        Room between the flats [mm], above 0.
-
-    Returns
-    -------
-    float
-        Width [mm]; the section itself where it is not squeezed.
-
-    Raises
-    ------
-    InputError
-        If a length is not above 0.
-
-    Notes
-    -----
-    Drawn as two half circles of the room's height with a straight piece f between: pi/4 h² + h f = pi/4 d². It is a
-    picture of the squeeze, good up to about 40 %, not the shape by elasticity.
-
-    Examples
-    --------
-    >>> round(squeezed_width_mm(2.0, 1.6), 3)
-    2.307
-    """
-    if not (section_mm > 0 and height_mm > 0):
-        raise InputError("section and room", "above 0 mm", f"{section_mm:g} and {height_mm:g} mm")
-    height = min(section_mm, height_mm)
-    return height + math.pi * (section_mm**2 - height**2) / (4 * height)
 
 
 def ring_drawing(candidate: Candidate, *, width_mm: float = 160.0, show_title: bool = True) -> Drawing:
@@ -205,7 +169,7 @@ def _ring(picture: Picture, key: str, place: _Place, state: GlandState) -> None:
     height = min(state.section_mm, state.depth_mm)
     radius, flat = (
         0.5 * place.scale * height,
-        0.5 * place.scale * (squeezed_width_mm(state.section_mm, height) - height),
+        0.5 * place.scale * (flattened_width_mm(state.section_mm, height) - height),
     )
     x, y = place.middle, place.floor - 2 * radius
     arc = f"A{number(radius)} {number(radius)} 0 0"

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from pentools.calc.seal.knockout import knockout_tool
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
-from pentools.units import Reading
+from pentools import tables
+from pentools.calc.seal.knockout import CLEARANCE_MM, LEAST_WALL_MM, KnockoutTool, Soak, knockout_tool
+from pentools.calc.treatment.limits import treatment_limits
+from pentools.calc.treatment.materials import UNKNOWN
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["KNOCKOUT", "knockout_answer"]
 
@@ -18,22 +18,18 @@ FIELDS = (
     Field("depth", "Depth", "quantity", unit="mm", low=0, high=60, hint="from the nipple's mouth to the shoulder and the way to drive, such as 18 mm"),
     Field("front", "Nib and feed", "quantity", unit="mm", low=1, high=16, hint="largest width that falls through the block, such as 8.0 mm"),
     Field("section", "Section's front edge", "quantity", unit="mm", low=3, high=20, hint="outside diameter that rests on the block, such as 10.5 mm"),
+    Field("material", "Section's material", hint="such as black hard rubber or casein; it decides whether section and feed may be soaked"),
     Field("clearance", "Clearance", "quantity", unit="mm", low=0.02, high=1, default="0.10 mm", hint="gap in diameter to what must stay free"),
 )  # fmt: skip
 
 
-def _mm(values: Mapping[str, Value], name: str) -> float | None:
-    value = values.get(name)
-    return value.value if isinstance(value, Reading) else None
-
-
-def knockout_answer(values: Mapping[str, Value]) -> SumAnswer:
-    """Windows for a knock-out tube and its block.
+def knockout_answer(given: Inputs) -> SumAnswer:
+    """A knock-out tube and its block.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -45,25 +41,25 @@ def knockout_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If a size is out of range or contradicts another.
     """
-    clearance = _mm(values, "clearance")
     tool = knockout_tool(
-        _mm(values, "tail") or 0.0,
-        _mm(values, "shoulder") or 0.0,
-        _mm(values, "bore") or 0.0,
-        depth_mm=_mm(values, "depth") or 0.0,
-        front_mm=_mm(values, "front"),
-        section_mm=_mm(values, "section"),
-        clearance_mm=0.1 if clearance is None else clearance,
+        given.needed("tail"),
+        given.needed("shoulder"),
+        given.needed("bore"),
+        depth_mm=given.number("depth", 0.0),
+        front_mm=given.number("front"),
+        section_mm=given.number("section"),
+        clearance_mm=given.number("clearance", CLEARANCE_MM),
+        soak=_soak(given.text("material", "")),
     )
-    inside = "solid" if tool.inside_low_mm == 0 else f"{tool.inside_low_mm:.2f} to {tool.inside_high_mm:.2f} mm inside"
-    sentence = (
-        f"Tube: {inside}, {tool.outside_low_mm:.2f} to {tool.outside_high_mm:.2f} mm outside, at least {tool.reach_mm:.0f} mm long."
-        if tool.possible
-        else "No tube clears the tail, bears on the shoulder and passes the bore."
-    )
+    sentence = _sentence(tool)
+    tube = tool.tube
     data = {
         "sentence": sentence,
         "possible": tool.possible,
+        "inside_mm": None if tube is None else tube.inside_mm,
+        "outside_mm": None if tube is None else tube.outside_mm,
+        "wall_mm": None if tube is None else tube.wall_mm,
+        "least_wall_mm": LEAST_WALL_MM,
         "inside_low_mm": tool.inside_low_mm,
         "inside_high_mm": tool.inside_high_mm,
         "outside_low_mm": tool.outside_low_mm,
@@ -73,17 +69,47 @@ def knockout_answer(values: Mapping[str, Value]) -> SumAnswer:
         "block_high_mm": tool.block_high_mm,
         "findings": [f.as_json() for f in tool.findings],
     }
-    block = (
-        "–" if tool.block_low_mm is None else f"{tool.block_low_mm:.2f}",
-        "–" if tool.block_high_mm is None else f"{tool.block_high_mm:.2f}",
+    return SumAnswer(sentence, data, tool.findings, _table(tool), tool)
+
+
+def _soak(material: str) -> Soak | None:
+    """How far the section's material may lie in cold water, by the table of treatments; None where it is not named."""
+    limit = treatment_limits(material, "cold water soak", tables.rows("compatibility"))
+    return None if limit.material == UNKNOWN else Soak(limit.verdict, limit.limit)
+
+
+def _sentence(tool: KnockoutTool) -> str:
+    tube = tool.tube
+    if tube is None:
+        return "No tube with a wall that stands clears the tail, bears on the shoulder and passes the bore."
+    reach = f"at least {tool.reach_mm:.0f} mm long"
+    if tube.inside_mm == 0:
+        return f"Punch: {tube.outside_mm:.2f} mm, solid, {reach}."
+    return (
+        f"Tube: {tube.inside_mm:.2f} mm inside with {tube.outside_mm:.2f} mm outside (wall {tube.wall_mm:.2f} mm), {reach}. "
+        f"Any other pair does that is {tool.inside_low_mm:.2f} to {tool.inside_high_mm:.2f} mm inside and, outside, at least "
+        f"{2 * LEAST_WALL_MM:.2f} mm more than its inside and at most {tool.outside_high_mm:.2f} mm."
     )
-    table = (
-        ("what", "from", "to"),
-        ("tube inside", f"{tool.inside_low_mm:.2f} mm", f"{tool.inside_high_mm:.2f} mm"),
-        ("tube outside", f"{tool.outside_low_mm:.2f} mm", f"{tool.outside_high_mm:.2f} mm"),
-        ("block hole", f"{block[0]} mm", f"{block[1]} mm"),
+
+
+def _table(tool: KnockoutTool) -> tuple[tuple[str, ...], ...]:
+    def mm(value: float | None) -> str:
+        return "–" if value is None else f"{value:.2f} mm"
+
+    tube = tool.tube
+    inside, outside, wall = (None, None, None) if tube is None else (tube.inside_mm, tube.outside_mm, tube.wall_mm)
+    return (
+        ("what", "take", "from", "to"),
+        ("tube inside", mm(inside), mm(tool.inside_low_mm), mm(tool.inside_high_mm)),
+        (
+            "tube outside",
+            mm(outside),
+            f"its inside and {mm(2 * LEAST_WALL_MM)}",
+            mm(tool.outside_high_mm),
+        ),
+        ("wall", mm(wall), mm(LEAST_WALL_MM), "–"),
+        ("block hole", "–", mm(tool.block_low_mm), mm(tool.block_high_mm)),
     )
-    return SumAnswer(sentence, data, tool.findings, table, tool)
 
 
 KNOCKOUT = Sum(

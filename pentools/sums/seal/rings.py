@@ -3,28 +3,30 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from pentools import tables
 from pentools.calc.base.findings import Finding
-from pentools.calc.seal.fit import Candidate, SealFit
+from pentools.calc.seal.bore import bore_from_readings, odd_findings
+from pentools.calc.seal.fit import FITTING, Candidate, SealFit
 from pentools.calc.seal.fit import seal_fit as rank_rings
 from pentools.calc.seal.friction import FRICTION_MODEL
-from pentools.calc.seal.gland import Gland, GlandState, bore_from_readings
+from pentools.calc.seal.gland import Gland, GlandState, Halves
 from pentools.calc.seal.judge import DUTIES, Duty
 from pentools.calc.seal.remedy import Remedy
 from pentools.calc.seal.rubber import choose_elastomer, choose_lubricant
 from pentools.errors import InputError
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.seal.stock import STOCK_HINT, read_stock
 from pentools.tables import seals
 from pentools.units import Reading
 
-__all__ = ["SEAL", "seal_answer", "seal_fit"]
+__all__ = ["SEAL", "fit_sentence", "seal_answer"]
 
 SHOWN = 8
+CALLIPER_MM = 0.03
 SOURCES = (("as568", "AS568 sizes"), ("metric", "common metric sizes"), ("stock", "my own measured rings"))
 
 FIELDS = (
@@ -46,128 +48,56 @@ FIELDS = (
 )  # fmt: skip
 
 
-def seal_fit(
-    *,
-    bore_mm: float | Sequence[float] | None = None,
-    groove_mm: float | None = None,
-    width_mm: float | None = None,
-    head_mm: float | None = None,
-    rod_mm: float | None = None,
-    housing_mm: float | Sequence[float] | None = None,
-    guide_mm: float | None = None,
-    ovality_mm: float | None = None,
-    caliper_mm: float = 0.03,
-    duty: str = "hand-turned",
-    source: str = "as568",
-    stock: Sequence[str] = (),
-    shore_a: float = 70.0,
-) -> SealFit:
-    """Rank O-rings for a piston head (bore, groove) or a packing (rod, housing) by their worst case.
+def _ranked(given: Inputs) -> SealFit:
+    source = given.text("from", "as568")
+    rings = read_stock(given.texts("stock")) if source == "stock" else seals.rings(source)
+    if not rings:
+        raise InputError("own rings", "at least one, as section x inside", "none", "Type them like 1.78x5.28; 2.0x5.0.")
+    duty = seals.duty(given.text("duty", "hand-turned"))
+    return rank_rings(_gland(given), rings, duty, shore_a=given.number("hardness", 70.0))
 
-    Parameters
-    ----------
-    bore_mm : float or sequence of float or None
-        Bore, one reading or several [mm].
-    groove_mm : float or None
-        Groove diameter of the head [mm].
-    width_mm : float or None
-        Groove width [mm].
-    head_mm : float or None
-        Head diameter beside the groove [mm].
-    rod_mm : float or None
-        Rod of a packing [mm].
-    housing_mm : float or sequence of float or None
-        Housing bore of a packing, one reading or several [mm].
-    guide_mm : float or None
-        Hole that guides the rod [mm].
-    ovality_mm : float or None
-        Largest less smallest reading [mm]; worked out from several readings where None.
-    caliper_mm : float
-        Half-width of one reading [mm].
-    duty : {"hand-turned", "low-friction", "static"}
-        What the seal does.
-    source : {"as568", "metric", "stock"}
-        Which rings to choose from.
-    stock : sequence of str
-        Own measured rings, ``section x inside`` in mm, for ``source="stock"``.
-    shore_a : float
-        Hardness for the friction estimate [Shore A].
 
-    Returns
-    -------
-    SealFit
-        Candidates best first, remedies where none fits.
-
-    Raises
-    ------
-    InputError
-        If neither or both glands are given, a size is out of range, or there are no rings.
-
-    Examples
-    --------
-    >>> seal_fit(bore_mm=7.40, groove_mm=4.50, width_mm=2.4).best.designation
-    '008'
-    """
-    piston, packing = bore_mm is not None or groove_mm is not None, rod_mm is not None or housing_mm is not None
+def _gland(given: Inputs) -> Gland:
+    piston, packing = (any(given.given(name) for name in pair) for pair in (("bore", "groove"), ("rod", "housing")))
     if piston == packing:
         raise InputError(
             "gland", "bore and groove of a head, or rod and housing of a packing", "both" if piston else "neither"
         )
-    first, second = (groove_mm, bore_mm) if piston else (rod_mm, housing_mm)
-    if first is None or second is None:
-        missing = ("groove" if first is None else "bore") if piston else ("rod" if first is None else "housing")
+    hole, seat, guide = ("bore", "groove", "head") if piston else ("housing", "rod", "guide")
+    inner, readings = given.number(seat), given.numbers(hole)
+    if inner is None or not readings:
+        missing = seat if inner is None else hole
         raise InputError(missing, "measured", "nothing", "Both diameters of the gland are needed.")
-    readings = tuple(second) if isinstance(second, Sequence) else (second,)
     mean, spread = bore_from_readings(readings)
-    gland = Gland(
-        "piston" if piston else "packing",
-        first,
-        mean,
-        width_mm,
-        head_mm if piston else guide_mm,
-        caliper_mm,
-        spread if ovality_mm is None else ovality_mm,
-    )
-    rings = read_stock(stock) if source == "stock" else seals.rings(source)
-    if not rings:
-        raise InputError("own rings", "at least one, as section x inside", "none", "Type them like 1.78x5.28; 2.0x5.0.")
-    return rank_rings(gland, rings, seals.duty(duty), shore_a=shore_a)
+    halves = Halves(*(_half_width(given.readings(name)) for name in (seat, hole, "width", guide)))
+    kind, caliper = "piston" if piston else "packing", given.number("caliper", CALLIPER_MM)
+    try:
+        return Gland(
+            kind, inner, mean, given.number("width"), given.number(guide), caliper, given.number("ovality", spread),
+            halves,
+        )  # fmt: skip
+    except InputError as error:
+        odd = odd_findings(readings, halves.outer_mm or caliper)
+        if odd:
+            raise InputError(
+                hole, "readings of one hole", "; ".join(f"{r:g} mm" for r in readings), odd[0].text
+            ) from error
+        raise
 
 
-def _mm(values: Mapping[str, Value], name: str) -> float | None:
-    value = values.get(name)
-    return value.value if isinstance(value, Reading) else None
+def _half_width(readings: Sequence[Reading]) -> float | None:
+    """Half-width of what was typed after ± (k = 1, so times the root of three); None where nothing was."""
+    typed = [reading.standard_uncertainty for reading in readings if reading.standard_uncertainty]
+    return math.sqrt(3) * max(typed) if typed else None
 
 
-def _several(values: Mapping[str, Value], name: str) -> tuple[float, ...] | None:
-    value = values.get(name)
-    return tuple(r.value for r in value if isinstance(r, Reading)) if isinstance(value, tuple) and value else None
-
-
-def _half_width(values: Mapping[str, Value]) -> float:
-    """The calliper's half-width, or what was typed after ± where that is more (k = 1, so times the root of three)."""
-    typed = [
-        r.standard_uncertainty
-        for v in values.values()
-        for r in (v if isinstance(v, tuple) else (v,))
-        if isinstance(r, Reading) and r.standard_uncertainty
-    ]
-    caliper = _mm(values, "caliper")
-    return max([0.03 if caliper is None else caliper, *(math.sqrt(3) * u for u in typed)])
-
-
-def _text(values: Mapping[str, Value], name: str, default: str) -> str:
-    value = values.get(name)
-    return value if isinstance(value, str) else default
-
-
-def seal_answer(values: Mapping[str, Value]) -> SumAnswer:
+def seal_answer(given: Inputs) -> SumAnswer:
     """O-rings for a gland, best first.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -179,40 +109,27 @@ def seal_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If the gland is not complete or a value cannot be used.
     """
-    stock, meets, hardness = values.get("stock"), values.get("meets"), values.get("hardness")
-    result = seal_fit(
-        bore_mm=_several(values, "bore"),
-        groove_mm=_mm(values, "groove"),
-        width_mm=_mm(values, "width"),
-        head_mm=_mm(values, "head"),
-        rod_mm=_mm(values, "rod"),
-        housing_mm=_several(values, "housing"),
-        guide_mm=_mm(values, "guide"),
-        ovality_mm=_mm(values, "ovality"),
-        caliper_mm=_half_width(values),
-        duty=_text(values, "duty", "hand-turned"),
-        source=_text(values, "from", "as568"),
-        stock=tuple(str(item) for item in stock) if isinstance(stock, tuple) else (),
-        shore_a=float(hardness) if isinstance(hardness, int | float) else 70.0,
-    )
-    shown = result.candidates if values.get("all") is True else result.candidates[:SHOWN]
-    media = tuple(str(m) for m in meets) if isinstance(meets, tuple) else ("water-based ink",)
-    rubber, rubber_finding = _rubber(media, result.duty)
+    result = _ranked(given)
+    shown = result.candidates if given.flag("all") else result.candidates[:SHOWN]
+    rubber, rubber_finding = _rubber(given.texts("meets") or ("water-based ink",), result.duty)
+    others = _other_lists(result, given.text("from", "as568"))
+    readings = given.numbers("bore" if result.gland.kind == "piston" else "housing")
     findings = (
+        *odd_findings(readings, result.gland.outer_half_mm),
         *result.findings,
-        *_other_lists(result, _text(values, "from", "as568")),
+        *(finding for finding, _ in others),
         *(f for f in result.best.findings if f.level != "ok"),
         rubber_finding,
     )
-    data = _data(result, shown, findings) | {"elastomers": rubber}
-    return SumAnswer(_sentence(result), data, findings, _table(shown), result)
+    sentence = fit_sentence(result, [words for _, words in others])
+    data = _data(result, shown, findings) | {"sentence": sentence, "elastomers": rubber}
+    return SumAnswer(sentence, data, findings, _table(shown), result)
 
 
 def _rubber(media: tuple[str, ...], duty: Duty) -> tuple[list[dict[str, Any]], Finding]:
     choices = choose_elastomer(media, "moving seal" if duty.moves else "static seal", tables.rows("elastomers"))
     best = choices[0]
     good = [c.lubricant for c in choose_lubricant(best.elastomer, tables.rows("lubricants")) if c.verdict == "ok"]
-    text = f"{best.elastomer} suits {', '.join(media)} best (its worst rating there is {best.worst or 'unknown'}); lubricant: {' or '.join(good) or 'none'}."
     shown = [
         {
             "elastomer": c.elastomer,
@@ -225,43 +142,58 @@ def _rubber(media: tuple[str, ...], duty: Duty) -> tuple[list[dict[str, Any]], F
         }
         for c in choices
     ]
-    return shown, Finding("note", text, "elastomer")
+    said = {"rubber": best.elastomer, "media": media, "worst": best.worst or "unknown", "grease": good or ["none"]}
+    return shown, Finding("note", "seal.elastomer", **said)
 
 
-def _other_lists(result: SealFit, source: str) -> tuple[Finding, ...]:
-    """Where this list has nothing: what another list has."""
+def _other_lists(result: SealFit, source: str) -> list[tuple[Finding, str]]:
+    """Where this list has nothing that fits: what another list has, as a finding and for the sentence."""
     if result.fitting:
-        return ()
+        return []
     found = []
     for other in seals.RING_TABLES:
-        if other != source:
-            best = rank_rings(result.gland, seals.rings(other), result.duty).best
-            if best.verdict in ("fits", "measure it"):
-                found.append(
-                    Finding(
-                        "note",
-                        f"Among the {dict(SOURCES)[other]}, {best.designation} does: {best.verdict}.",
-                        "other-list",
-                    )
-                )
-    return tuple(found)
+        best = rank_rings(result.gland, seals.rings(other), result.duty).best if other != source else None
+        if best is not None and best.verdict in FITTING:
+            name = dict(SOURCES)[other]
+            finding = Finding("note", "seal.other-list", name=name, ring=best.designation, verdict=best.verdict)
+            found.append((finding, f"{_size(best)} of the {name}"))
+    return found
 
 
-def _sentence(result: SealFit) -> str:
-    best = result.best
-    ring, nominal = best.fit.ring, best.fit.nominal
-    size = f"{ring.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)"
-    span = f"squeeze {100 * nominal.squeeze_share:.0f} %, at worst {100 * best.fit.least.squeeze_share:.0f} to {100 * best.fit.most.squeeze_share:.0f} %"
+def _size(candidate: Candidate) -> str:
+    ring = candidate.fit.ring
+    return f"{candidate.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)"
+
+
+def fit_sentence(result: SealFit, elsewhere: Sequence[str] = ()) -> str:
+    """What to try first, in one sentence; the same in panels and on the command line.
+
+    Parameters
+    ----------
+    result : SealFit
+        The ranked rings.
+    elsewhere : sequence of str
+        Rings of other lists that fit, in words.
+    """
+    best, size = result.best, _size(result.best)
+    fit = best.fit
+    span = (
+        f"squeeze {100 * fit.nominal.squeeze_share:.0f} %, "
+        f"at worst {100 * fit.least.squeeze_share:.0f} to {100 * fit.most.squeeze_share:.0f} %"
+    ).replace("-", "−")
     if best.verdict == "fits":
         return f"{size} is the first to try: {span}."
     if best.verdict == "measure it":
         return f"{size} is the first to try, but measure it first: {span}."
-    remedy = (
-        f" {result.remedies[0].sentence}"
-        if result.remedies
-        else f" No change of {'groove or bore' if result.gland.kind == 'piston' else 'the housing'} makes one fit."
-    )
-    return f"No ring of this list fits; {size} comes nearest ({span}).{remedy}"
+    if best.verdict == "with a reservation":
+        why = best.judgement.reservations[0].text if best.judgement.reservations else best.findings[0].text
+        other = f" {elsewhere[0]} fits better." if elsewhere else ""
+        return f"{size} may be tried, with a reservation: {span}. {why}{other}"
+    nearest = f"No ring of this list fits; {size} comes nearest ({span})."
+    if elsewhere:
+        return f"{nearest} {elsewhere[0]} is the one to try."
+    ahead = next((f.text for f in result.findings if f.topic in ("remedy", "wanted-ring")), "")
+    return f"{nearest} {ahead or 'No change that can be made and measured makes one fit.'}"
 
 
 def _state(state: GlandState | None) -> dict[str, float] | None:
@@ -310,6 +242,7 @@ def _candidate(candidate: Candidate) -> dict[str, Any]:
             "eccentric_least": _state(fit.eccentric_least),
             "eccentric_most": _state(fit.eccentric_most),
         },
+        "reservations": [f.as_json() for f in candidate.judgement.reservations],
         "findings": [f.as_json() for f in candidate.findings],
     }
 
@@ -322,6 +255,7 @@ def _remedy(remedy: Remedy) -> dict[str, Any]:
         "width_mm": remedy.width_mm,
         "squeeze": remedy.squeeze_share,
         "stretch": remedy.stretch_share,
+        "undoable": remedy.undoable,
         "sentence": remedy.sentence,
     }
 
@@ -329,7 +263,6 @@ def _remedy(remedy: Remedy) -> dict[str, Any]:
 def _data(result: SealFit, shown: tuple[Candidate, ...], findings: Sequence[Finding]) -> dict[str, Any]:
     gland, duty = result.gland, result.duty
     return {
-        "sentence": _sentence(result),
         "gland": {
             "kind": gland.kind,
             "inner_mm": gland.inner_mm,
@@ -337,7 +270,13 @@ def _data(result: SealFit, shown: tuple[Candidate, ...], findings: Sequence[Find
             "width_mm": gland.width_mm,
             "guide_mm": gland.guide_mm,
             "clearance_mm": gland.clearance_mm,
-            "caliper_mm": gland.half_width_mm,
+            "caliper_mm": max(gland.inner_half_mm, gland.outer_half_mm),
+            "half_widths_mm": {
+                "inner": gland.inner_half_mm,
+                "outer": gland.outer_half_mm,
+                "width": None if gland.width_mm is None else gland.width_half_mm,
+                "guide": None if gland.guide_mm is None else gland.guide_half_mm,
+            },
             "ovality_mm": gland.ovality_mm,
         },
         "duty": {
@@ -346,9 +285,12 @@ def _data(result: SealFit, shown: tuple[Candidate, ...], findings: Sequence[Find
             "high": duty.high,
             "floor": duty.floor,
             "ceiling": duty.ceiling,
+            "offered_from": duty.offered_from,
+            "offered_to": duty.offered_to,
             "source": duty.source,
         },
         "fits": len(result.fitting),
+        "offered": len(result.offered),
         "candidates": [_candidate(c) for c in shown],
         "remedies": [_remedy(r) for r in result.remedies],
         "suction_n": result.suction_n,

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from pentools.calc.base.findings import Finding
-from pentools.calc.seal.sac import MATERIALS, SacFit, sac_fit, sac_outside_mm
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
+from pentools.calc.seal.sac import MATERIALS, STRETCH_LOW, SacChoice, SacInHand, SacRoom, sac_outside_mm
+from pentools.calc.seal.sac_fit import SacFit, sac_fit
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.tables import seals
-from pentools.units import Reading
 
 __all__ = ["SAC", "sac_answer"]
 
@@ -18,9 +16,10 @@ FIELDS = (
     Field("nipple", "Nipple", "quantity", unit="mm", low=1.5, high=14, hint="outside diameter, such as 6.60 mm"),
     Field("depth", "Depth", "quantity", unit="mm", low=10, high=150, hint="from the nipple's shoulder to the barrel's end or the bar's bend, such as 62 mm"),
     Field("nipple_length", "Nipple length", "quantity", unit="mm", low=1, high=25, hint="what of the sac sits on it, such as 6 mm; added to the length"),
-    Field("sac", "Sac, measured", "quantity", unit="mm", low=2, high=16, hint="outside diameter of the sac in hand, such as 6.35 mm; it wins over the number"),
+    Field("sac", "Sac, measured", "quantity", unit="mm", low=2, high=16, hint="outside diameter of the sac in hand, over the pleats of a pleated one, such as 6.35 mm; it wins over the number"),
     Field("number", "Sac number", "number", low=5, high=40, hint="what it was sold as, such as 16"),
     Field("wall", "Wall", "quantity", unit="mm", low=0.1, high=2, hint="half of two walls pressed together, such as 0.50 mm"),
+    Field("mouth", "Sac's mouth", "quantity", unit="mm", low=1, high=14, hint="inside diameter of its mouth or neck, where it was measured, such as 5.6 mm"),
     Field("bar", "Press bar takes", "quantity", unit="mm", low=0, high=3, hint="how much of the bore the bar takes up, such as 0.9 mm"),
     Field("before", "Bore before cleaning", "quantity", unit="mm", low=2, high=16, hint="the same bore with the old rubber in it"),
     Field("cleaned", "Old rubber cleaned out", "yes-no", hint="yes or no"),
@@ -29,18 +28,13 @@ FIELDS = (
 )  # fmt: skip
 
 
-def _mm(values: Mapping[str, Value], name: str) -> float | None:
-    value = values.get(name)
-    return value.value if isinstance(value, Reading) else None
-
-
-def sac_answer(values: Mapping[str, Value]) -> SumAnswer:
+def sac_answer(given: Inputs) -> SumAnswer:
     """A sac for a barrel.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -52,29 +46,23 @@ def sac_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If a size is out of range or contradicts another.
     """
-    barrel, measured, number = _mm(values, "barrel"), _mm(values, "sac"), values.get("number")
-    sold_as = float(number) if isinstance(number, int | float) and not isinstance(number, bool) else None
-    used = measured if measured is not None or sold_as is None else sac_outside_mm(sold_as)
-    material, cleaned = values.get("material"), values.get("cleaned")
+    measured, sold_as = given.number("sac"), given.number("number")
+    material = given.text("material", "latex")
+    outside = sac_outside_mm(sold_as) if measured is None and sold_as is not None else measured
     fit = sac_fit(
-        barrel or 0.0,
-        nipple_mm=_mm(values, "nipple"),
-        depth_mm=_mm(values, "depth"),
-        sac_mm=used,
-        wall_mm=_mm(values, "wall"),
-        bar_mm=_mm(values, "bar") or 0.0,
-        bore_before_mm=_mm(values, "before"),
-        cleaned=cleaned if isinstance(cleaned, bool) else None,
-        material=material if isinstance(material, str) else "latex",
-        pneumatic=values.get("pneumatic") is True,
+        _room(given),
+        SacInHand(material, outside, given.number("wall"), given.number("mouth")),
+        seals.sac_sizes(material),
     )
     findings = (*_number_findings(measured, sold_as), *fit.findings)
-    nipple_length = _mm(values, "nipple_length")
+    nipple_length = given.number("nipple_length")
     cut = None if fit.length_mm is None or nipple_length is None else fit.length_mm + nipple_length
-    sentence = _sentence(fit, measured, cut)
+    sentence = _sentence(fit, material, outside is not None, cut)
     data = {
         "sentence": sentence,
+        "material": material,
         "number": fit.number,
+        "size": fit.label,
         "outside_mm": fit.outside_mm,
         "measured": measured is not None,
         "number_by_hole": fit.number_by_hole,
@@ -87,10 +75,31 @@ def sac_answer(values: Mapping[str, Value]) -> SumAnswer:
         "cut_length_mm": cut,
         "bar_length_mm": fit.bar_length_mm,
         "adhesive": fit.adhesive,
-        "about_number": seals.sac_note(fit.number) or None,
+        "about_number": seals.sac_note(material, fit.label) or None,
+        "choices": [
+            {
+                "size": c.size.label,
+                "outside_mm": c.size.outside_mm,
+                "air_mm": c.air_mm,
+                "nipple_stretch": c.stretch_share,
+            }
+            for c in fit.choices
+        ],
         "findings": [f.as_json() for f in findings],
     }
     return SumAnswer(sentence, data, findings, _table(fit, cut), fit)
+
+
+def _room(given: Inputs) -> SacRoom:
+    return SacRoom(
+        given.needed("barrel"),
+        given.number("nipple"),
+        given.number("depth"),
+        given.number("bar", 0.0),
+        given.number("before"),
+        given.flag("cleaned") if given.given("cleaned") else None,
+        given.flag("pneumatic"),
+    )
 
 
 def _number_findings(measured: float | None, sold_as: float | None) -> tuple[Finding, ...]:
@@ -98,41 +107,32 @@ def _number_findings(measured: float | None, sold_as: float | None) -> tuple[Fin
         return ()
     nominal = sac_outside_mm(sold_as)
     if measured is None:
-        return (
-            Finding(
-                "note",
-                f"Worked out with {sold_as:g}/64 in = {nominal:.2f} mm: measure the sac, batches run small.",
-                "number-only",
-            ),
-        )
-    off = measured - nominal
-    if abs(off) > 0.2:
-        return (
-            Finding(
-                "note",
-                f"Sold as {sold_as:g} ({nominal:.2f} mm), it measures {measured:.2f} mm: the measured size is used.",
-                "number-off",
-            ),
-        )
+        return (Finding("note", "seal.number-only", number=sold_as, nominal=nominal),)
+    if abs(measured - nominal) > 0.2:
+        return (Finding("note", "seal.number-off", number=sold_as, nominal=nominal, measured=measured),)
     return ()
 
 
-def _sentence(fit: SacFit, measured: float | None, cut: float | None) -> str:
-    size = (
-        f"The sac of {fit.outside_mm:.2f} mm (a {fit.number} by its outside)"
-        if measured is not None
-        else f"A number {fit.number} by outside diameter ({fit.outside_mm:.2f} mm)"
+def _sentence(fit: SacFit, material: str, in_hand: bool, cut: float | None) -> str:
+    by_number = f" (a {fit.number} by its outside)" if fit.number is not None and material != "pleated" else ""
+    if in_hand:
+        size = f"The {material} sac of {fit.outside_mm:.2f} mm{by_number}"
+    elif fit.number is not None:
+        size = f"{'A' if material == 'latex' else f'In {material}, a'} number {fit.number} by outside diameter ({fit.outside_mm:.2f} mm)"
+    else:
+        size = f"In {material}, a {fit.label} ({fit.outside_mm:.2f} mm outside)"
+    doubt = next((f for f in fit.findings if f.topic in ("too-thick", "old-rubber") and f.level == "stop"), None)
+    doubt = doubt or next((f for f in fit.findings if f.topic in ("rubs", "nipple-large", "nipple-small")), None)
+    verdict = f"leaves {fit.air_mm:.2f} mm of air all round" if doubt is None else f"does not do yet. {doubt.text[:-1]}"
+    length = ""
+    if doubt is None and cut is not None:
+        length = f"; cut it to {cut:.0f} mm with what goes on the nipple"
+    elif doubt is None and fit.length_mm is not None:
+        length = f"; {fit.length_mm:.0f} mm beyond the nipple's shoulder"
+    hole = (
+        f" Read as the hole it slips into, the number would be {fit.number_by_hole}." if fit.number is not None else ""
     )
-    stops = any(f.level == "stop" for f in fit.findings)
-    verdict = "does not do yet" if stops else f"leaves {fit.air_mm:.2f} mm of air all round"
-    length = (
-        f"; cut it to {cut:.0f} mm with what goes on the nipple"
-        if cut is not None
-        else f"; {fit.length_mm:.0f} mm beyond the nipple's shoulder"
-        if fit.length_mm is not None
-        else ""
-    )
-    return f"{size} {verdict}{length}. Read as the hole it slips into, the number would be {fit.number_by_hole}. Adhesive: {fit.adhesive}."
+    return f"{size} {verdict}{length}.{hole} Adhesive: {fit.adhesive}."
 
 
 def _table(fit: SacFit, cut: float | None) -> tuple[tuple[str, ...], ...]:
@@ -141,10 +141,12 @@ def _table(fit: SacFit, cut: float | None) -> tuple[tuple[str, ...], ...]:
 
     return (
         ("quantity", "value"),
-        ("number, outside in 64ths", str(fit.number)),
+        ("size", fit.label),
+        ("number, outside in 64ths", "–" if fit.number is None else str(fit.number)),
         ("number, hole in 64ths", str(fit.number_by_hole)),
         ("outside diameter", mm(fit.outside_mm)),
         ("largest that keeps its air", mm(fit.largest_mm)),
+        *((f"beside it: {c.size.label}", _beside(c)) for c in fit.choices if c.size.label != fit.label),
         (
             "length beyond the shoulder",
             f"{mm(fit.length_low_mm, 0)} to {mm(fit.length_high_mm, 0)}"
@@ -154,6 +156,18 @@ def _table(fit: SacFit, cut: float | None) -> tuple[tuple[str, ...], ...]:
         ("length to cut", mm(cut, 0)),
         ("longest press bar", mm(fit.bar_length_mm, 0)),
     )
+
+
+def _beside(choice: SacChoice) -> str:
+    words = (
+        "goes",
+        "a close fit",
+        "slips off" if (choice.stretch_share or 0) < STRETCH_LOW else "may split",
+        "rubs",
+        "does not go in",
+    )
+    stretch = "" if choice.stretch_share is None else f", mouth stretched by {100 * choice.stretch_share:z.0f} %"
+    return f"{choice.air_mm:z.2f} mm of air{stretch}: {words[choice.grade]}"
 
 
 SAC = Sum(

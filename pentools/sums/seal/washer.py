@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
+from pentools.calc.base.findings import Finding
+from pentools.calc.seal.bore import bore_from_readings, odd_findings
 from pentools.calc.seal.washers import Packing, WasherFit, cork_ring, head_washer, rod_packing
 from pentools.errors import InputError
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
-from pentools.units import Reading
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["WASHER", "washer_answer"]
+
+THICKNESS_MM = 1.5
 
 KINDS = (
     ("flat", "flat washer"),
@@ -31,18 +32,13 @@ FIELDS = (
 )  # fmt: skip
 
 
-def _mm(values: Mapping[str, Value], name: str) -> float | None:
-    value = values.get(name)
-    return value.value if isinstance(value, Reading) else None
-
-
-def washer_answer(values: Mapping[str, Value]) -> SumAnswer:
+def washer_answer(given: Inputs) -> SumAnswer:
     """What to cut.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the fields; missing ones None.
+    given : Inputs
+        Values of the fields.
 
     Returns
     -------
@@ -54,27 +50,27 @@ def washer_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If a size is out of range or missing, or contradicts another.
     """
-    bores, rod = values.get("bore"), _mm(values, "rod")
-    readings = [r.value for r in bores if isinstance(r, Reading)] if isinstance(bores, tuple) else []
+    readings, rod = given.numbers("bore"), given.number("rod")
     if not readings or rod is None:
         raise InputError("bore and rod", "both measured", "not both")
-    bore = sum(readings) / len(readings)
-    typed = _mm(values, "ovality")
-    ovality = max(readings) - min(readings) if typed is None else typed
-    kind = str(values.get("kind") or "flat")
+    bore, spread = bore_from_readings(readings)
+    ovality, kind, odd = given.number("ovality", spread), given.text("kind", "flat"), odd_findings(readings)
     if kind in ("stacked", "felt"):
-        length = _mm(values, "length")
+        length = given.number("length")
         if length is None:
             raise InputError(
                 "length", "the free length of the housing", "nothing", "Measure it with the depth rod, such as 6 mm."
             )
-        return _packing_answer(rod_packing(rod, bore, length, thickness_mm=_mm(values, "thickness") or 1.5, kind=kind))
+        thickness = given.number("thickness", THICKNESS_MM)
+        return _packing_answer(rod_packing(rod, bore, length, thickness_mm=thickness, kind=kind), odd)
     if kind == "cork":
-        return _washer_answer(cork_ring(bore, rod, length_mm=_mm(values, "length")))
-    return _washer_answer(head_washer(bore, rod, backing_mm=_mm(values, "backing"), kind=kind, ovality_mm=ovality))
+        return _washer_answer(cork_ring(bore, rod, length_mm=given.number("length")), odd)
+    fit = head_washer(bore, rod, backing_mm=given.number("backing"), kind=kind, ovality_mm=ovality)
+    return _washer_answer(fit, odd)
 
 
-def _washer_answer(fit: WasherFit) -> SumAnswer:
+def _washer_answer(fit: WasherFit, odd: tuple[Finding, ...]) -> SumAnswer:
+    findings = (*odd, *fit.findings)
     name = dict(KINDS)[fit.kind]
     sheet = f", {fit.thickness_mm:g} mm thick" if fit.kind != "cork" and fit.thickness_mm is not None else ""
     cut = f" (cut to {fit.cut_mm:.2f} mm, then sand in)" if fit.cut_mm != fit.outside_mm else ""
@@ -92,7 +88,7 @@ def _washer_answer(fit: WasherFit) -> SumAnswer:
         "ladder_mm": list(fit.ladder_mm),
         "count": None,
         "pressed": None,
-        "findings": [f.as_json() for f in fit.findings],
+        "findings": [f.as_json() for f in findings],
     }
     table = (
         ("quantity", "value"),
@@ -100,10 +96,11 @@ def _washer_answer(fit: WasherFit) -> SumAnswer:
         ("hole", f"{fit.hole_mm:.2f} mm"),
         ("ladder", "; ".join(f"{size:.2f}" for size in fit.ladder_mm) + " mm"),
     )
-    return SumAnswer(sentence, data, fit.findings, table, fit)
+    return SumAnswer(sentence, data, findings, table, fit)
 
 
-def _packing_answer(packing: Packing) -> SumAnswer:
+def _packing_answer(packing: Packing, odd: tuple[Finding, ...]) -> SumAnswer:
+    findings = (*odd, *packing.findings)
     name = dict(KINDS)[packing.kind]
     sentence = f"A {name} of {packing.count} rings, hole {packing.hole_mm:.2f} mm, outside {packing.outside_mm:.2f} mm, pressed by {100 * packing.pressed_share:.0f} % when closed."
     data = {
@@ -118,7 +115,7 @@ def _packing_answer(packing: Packing) -> SumAnswer:
         "ladder_mm": [],
         "count": packing.count,
         "pressed": packing.pressed_share,
-        "findings": [f.as_json() for f in packing.findings],
+        "findings": [f.as_json() for f in findings],
     }
     table = (
         ("quantity", "value"),
@@ -126,7 +123,7 @@ def _packing_answer(packing: Packing) -> SumAnswer:
         ("hole", f"{packing.hole_mm:.2f} mm"),
         ("outside", f"{packing.outside_mm:.2f} mm"),
     )
-    return SumAnswer(sentence, data, packing.findings, table, packing)
+    return SumAnswer(sentence, data, findings, table, packing)
 
 
 WASHER = Sum(

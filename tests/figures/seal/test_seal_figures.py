@@ -10,7 +10,7 @@ from pentools.calc.seal.fit import seal_fit
 from pentools.calc.seal.gland import Gland, Ring
 from pentools.errors import InputError
 from pentools.figures.seal.measure import measure_seal
-from pentools.figures.seal.rings import ladder_drawing, ring_drawing, squeezed_width_mm
+from pentools.figures.seal.rings import ladder_drawing, ring_drawing
 from pentools.figures.sum_figures import figures_for
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
@@ -124,16 +124,6 @@ def test_what_was_not_measured_is_said():
 def test_a_width_that_no_page_has_is_refused(candidate):
     with pytest.raises(InputError):
         ring_drawing(candidate, width_mm=100.0)
-
-
-@pytest.mark.parametrize(("height", "width"), [(2.0, 2.0), (3.0, 2.0), (1.0, 1.0 + 3 * math.pi / 4)])
-def test_squeezed_width_by_hand(height, width):
-    assert squeezed_width_mm(2.0, height) == pytest.approx(width)
-
-
-def test_squeezed_width_refuses_no_room():
-    with pytest.raises(InputError):
-        squeezed_width_mm(2.0, 0.0)
 
 
 def test_nothing_measured_no_ladder(tmp_path):

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, Any, ClassVar
 import ipywidgets as widgets
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.seal.faults import HOW
 from pentools.calc.seal.fit import SealFit
 from pentools.errors import InputError, PentoolsError
 from pentools.fields import Value
@@ -22,16 +21,18 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.kinds import Kind
 from pentools.record.stages.seal.kinds import PLACES, TEST, TEST_FIELDS, TOOL, asked_for
-from pentools.record.stages.seal.measure import measured, places_in_use
+from pentools.record.stages.seal.measure import measured, odd_readings, places_in_use
 from pentools.record.stages.seal.proof import (
     clock_words,
     earliest_next_step,
+    mechanism_of,
     proofs_done,
     suspects,
     tool_window,
     tools_on_bench,
 )  # fmt: skip
 from pentools.record.stages.seal.sealing import candidates, fit_words, next_trial, passed_places, place_words, work_out
+from pentools.sums.seal.rings import fit_sentence
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -211,8 +212,12 @@ class SealPanel(StagePanel):
         )
         if fit is not None:
             ring = here if typed and here is not None else ring_drawing(fit.best)
-            findings = (*fit.findings, *(f for f in fit.best.findings if f.level != "ok"))
-            return PanelResult(_fit_sentence(fit), findings, (ring,), _candidate_table(fit))
+            findings = (
+                *odd_readings(self.job, place),
+                *fit.findings,
+                *(f for f in fit.best.findings if f.level != "ok"),
+            )
+            return PanelResult(fit_sentence(fit), findings, (ring,), _candidate_table(fit))
         answer = work_out(self.job, place)
         if answer is not None:
             table = table_html("Worked out", answer.table[0], answer.table[1:])
@@ -258,7 +263,8 @@ class SealPanel(StagePanel):
         ]  # fmt: skip
         tables = table_html("Tests", ("Test", "Result", "Counts"), rows)
         if tree is None:
-            how = "".join(f"<li>{escape(names[key])}: {escape(text)}</li>" for key, text in HOW.items())
+            ways = mechanism_of(self.job).ways
+            how = "".join(f"<li>{escape(names[key])}: {escape(text)}</li>" for key, text in ways.items())
             return PanelResult(
                 "Prove it: two tests or more, since one alone names no seal.", table=tables + f"<ul>{how}</ul>"
             )
@@ -293,18 +299,6 @@ class SealPanel(StagePanel):
         return PanelResult(
             f"{count} on the bench. Type tail, shoulder and section bore: then it is said which fits.", table=table
         )
-
-
-def _fit_sentence(fit: SealFit) -> str:
-    best = fit.best
-    ring, s = best.fit.ring, best.fit
-    span = f"squeeze {100 * s.nominal.squeeze_share:.0f} %, at worst {100 * s.least.squeeze_share:.0f} to {100 * s.most.squeeze_share:.0f} %"
-    size = f"{ring.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)"
-    if best.verdict == "fits":
-        return f"Try {size} first: {span}."
-    if best.verdict == "measure it":
-        return f"Try {size} first, but measure it before it goes in: {span}."
-    return f"No ring fits as it stands; {size} comes nearest: {span}."
 
 
 def _candidate_table(fit: SealFit) -> str:

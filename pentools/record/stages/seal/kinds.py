@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated
 
-from pentools.calc.seal.faults import TESTS
 from pentools.calc.seal.judge import DUTIES
 from pentools.calc.seal.sac import MATERIALS
 from pentools.fields import Field, Value, ask
@@ -14,6 +13,7 @@ from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import length, yes_no
 from pentools.sums.seal.knockout import KNOCKOUT
+from pentools.tables import seals
 from pentools.units import Reading
 
 __all__ = [
@@ -70,7 +70,7 @@ PLACES: dict[str, Place] = {
         Place("washer", "washer on the head", "washer", (*_BORE, "rod", "head", "washer", *_CLEAN), ("bore", "rod")),
         Place("cork", "cork on the head", "washer", (*_BORE, "groove", "length", *_CLEAN), ("bore", "groove")),
         Place("stack", "felt or stacked packing", "packing", ("rod", "housing", "length", "thickness", "stack"), ("rod", "housing", "length")),
-        Place("sac", "sac on its nipple", "sac", (*_BORE, "nipple", "nipple_length", "depth", "bar", *_CLEAN, "material"), ("bore",)),
+        Place("sac", "sac on its nipple", "sac", ("material", *_BORE, "nipple", "nipple_length", "depth", "bar", "sac", "wall", "mouth", *_CLEAN), ("bore",)),
         Place("section", "section joint", "", (), ()),
         Place("inner-cap", "inner cap", "", (), ()),
     )
@@ -86,6 +86,8 @@ _OUTCOMES = (
 )
 SEALANTS = (
     ("shellac", "shellac"),
+    ("silicone", "silicone adhesive"),
+    ("thread", "shellac, bound with thread"),
     ("rosin", "rosin-based thread sealant"),
     ("grease", "silicone grease"),
     ("none", "none"),
@@ -133,6 +135,9 @@ class Measure(Form, frozen=True):
     nipple_length: Annotated[Reading | None, length("Nipple length", "what of the sac sits on it, such as 6 mm", 1, 25)] = None
     depth: Annotated[Reading | None, length("Depth for the sac", "from the nipple's shoulder to the barrel's end or the bar's bend, such as 62 mm", 10, 150)] = None
     bar: Annotated[Reading | None, length("Press bar takes", "how much of the bore, such as 0.9 mm; 0 mm for none", 0, 3)] = None
+    sac: Annotated[Reading | None, length("Sac in hand", "its outside diameter, over the pleats of a pleated one, such as 6.35 mm", 2, 16)] = None
+    wall: Annotated[Reading | None, length("Sac's wall", "half of two walls pressed together, such as 0.50 mm", 0.1, 2)] = None
+    mouth: Annotated[Reading | None, length("Sac's mouth", "inside diameter of its mouth or neck, such as 5.6 mm", 1, 14)] = None
     material: Annotated[str | None, ask("Sac material", "choice", choices=tuple((key, key) for key in MATERIALS), audience="everybody")] = None
     cleaned: Annotated[bool | None, yes_no("Old rubber cleaned out of the bore", audience="everybody")] = None
     bore_before: Annotated[Reading | None, length("Bore before cleaning", "the same place with the old rubber in it", 2, 30)] = None
@@ -163,7 +168,7 @@ class Sealant(Form, frozen=True):
 
     sealant: Annotated[str | None, ask("What", "choice", choices=SEALANTS, required=True, audience="everybody")] = None
     place: Annotated[str | None, ask("Where", "choice", choices=_PLACE_CHOICES, required=True, audience="everybody")] = None
-    reversible: Annotated[bool | None, yes_no("Can it be undone?", "shellac: warmth or alcohol; rosin: warmth; grease: wiped off", audience="everybody")] = None
+    reversible: Annotated[bool | None, yes_no("Can it be undone?", "shellac: warmth or alcohol; rosin: warmth; silicone adhesive: peeled off; grease: wiped off", audience="everybody")] = None
     open_time: Annotated[Reading | None, ask("Time to work it", "quantity", unit="min", low=0, high=600, hint="from its label or your own trial, such as 5 min", audience="everybody")] = None
     cure: Annotated[Reading | None, ask("Time to set", "quantity", unit="h", low=0, high=1000, hint="from its label or your own trial, such as 24 h; the clock counts from it", audience="everybody")] = None
     ago: Annotated[Reading | None, ask("Put on how long ago", "quantity", unit="min", low=0, high=20000, hint="left empty: just now", audience="bench")] = None
@@ -174,25 +179,20 @@ SEALANT = Kind("seal", "sealant", "Sealant", Sealant, help="Held until a dry fit
 
 # fmt: on
 
-_TEST_CHOICES = (
-    ("spring-back", "half stroke and let go"),
-    ("vacuum", "vacuum drawn and watched"),
-    ("shaft", "bubbles at the shaft"),
-    ("press", "sac pressed under water"),
-    ("overnight", "a night filled with water"),
-    ("capped", "capped, nib up and nib down"),
-)
+_FAULTS = seals.faults()
 
 
 def _seen(test: str, label: str, hint: str = "") -> Field:
-    return ask(label, "choice", choices=tuple((key, key) for key in TESTS[test]), audience="everybody", hint=hint)
+    return ask(
+        label, "choice", choices=tuple((key, key) for key in _FAULTS.signs[test]), audience="everybody", hint=hint
+    )
 
 
 # fmt: off
 class SealTest(Form, frozen=True):
     """Test: what one entry holds."""
 
-    test: Annotated[str | None, ask("Which test", "choice", choices=_TEST_CHOICES, required=True, audience="everybody")] = None
+    test: Annotated[str | None, ask("Which test", "choice", choices=tuple(_FAULTS.labels.items()), required=True, audience="everybody")] = None
     pushed: Annotated[Reading | None, length("Way pushed", "with the nib free, half the stroke, such as 30 mm", 2, 80)] = None
     returned: Annotated[Reading | None, length("Way it came back by itself", "such as 27 mm; 0 mm for not at all", 0, 80)] = None
     spring_back_seen: Annotated[str | None, _seen("spring-back", "How far it came back", "only where it was not measured")] = None
@@ -204,10 +204,13 @@ class SealTest(Form, frozen=True):
     vacuum_seen: Annotated[str | None, _seen("vacuum", "Did it hold", "only where it was not read off a gauge")] = None
     shaft_seen: Annotated[str | None, _seen("shaft", "What the shaft showed")] = None
     press_seen: Annotated[str | None, _seen("press", "What the nib showed")] = None
+    mouth_seen: Annotated[str | None, _seen("mouth", "What the finger felt or saw")] = None
     rested: Annotated[Reading | None, ask("How long it rested", "quantity", unit="h", low=0, high=2000, hint="overnight is 12 h", audience="everybody")] = None
     overnight_seen: Annotated[str | None, _seen("overnight", "Where it was damp first")] = None
     damp: Annotated[tuple[str, ...] | None, ask("Every damp place", "items", hint="such as behind the head; at the rod's end", audience="everybody")] = None
     capped_seen: Annotated[str | None, _seen("capped", "What the cap showed")] = None
+    tissue_seen: Annotated[str | None, _seen("tissue", "What the tissue showed")] = None
+    powder_seen: Annotated[str | None, _seen("powder", "Where the talc darkened first")] = None
 
 
 TEST = Kind("seal", "test", "Test", SealTest, help="After any change of a seal the tests begin afresh: only those since the last trial or sealant count.")
@@ -220,8 +223,11 @@ TEST_FIELDS: dict[str, tuple[str, ...]] = {
     "vacuum": ("volume", "vacuum_start", "vacuum_end", "seconds", "gauge", "vacuum_seen"),
     "shaft": ("shaft_seen",),
     "press": ("press_seen",),
+    "mouth": ("mouth_seen",),
     "overnight": ("rested", "overnight_seen", "damp"),
     "capped": ("capped_seen",),
+    "tissue": ("tissue_seen",),
+    "powder": ("powder_seen",),
 }
 """Which fields belong to which test."""
 
@@ -244,6 +250,7 @@ class Tool(Form, frozen=True):
     depth: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
     front: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
     section: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
+    material: Annotated[str | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
     clearance: Annotated[Reading | None, asked_by(KNOCKOUT, required=False, usual=False)] = None
 
 

@@ -8,8 +8,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from pentools.calc.base.findings import Finding
+from pentools.calc.seal.bore import bore_from_readings, odd_findings
 from pentools.calc.seal.fit import SealFit, seal_fit
-from pentools.calc.seal.gland import Gland, Ring, bore_from_readings
+from pentools.calc.seal.gland import Gland, Halves, Ring
 from pentools.calc.seal.judge import Duty
 from pentools.fields import Value
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, millimetres
@@ -30,6 +32,7 @@ __all__ = [
     "entries_at",
     "gland_of",
     "measured",
+    "odd_readings",
     "places_in_use",
     "stock_rings",
     "work_out",
@@ -108,9 +111,25 @@ def gland_of(job: Job, place: str) -> Gland | None:
     if place not in ("head", "packing") or inner is None or not readings:
         return None
     mean, ovality = bore_from_readings(readings)
-    guide = millimetres(values, "head" if place == "head" else "guide")
-    kind = "piston" if place == "head" else "packing"
-    return Gland(kind, inner, mean, millimetres(values, "width"), guide, _half_width_mm(job), ovality)
+    head = place == "head"
+    names = ("groove", "bore", "width", "head") if head else ("rod", "housing", "width", "guide")
+    halves = Halves(*(_typed_half_mm(values[name]) for name in names))
+    guide, width = millimetres(values, names[3]), millimetres(values, "width")
+    kind = "piston" if head else "packing"
+    return Gland(kind, inner, mean, width, guide, _half_width_mm(job), ovality, halves)
+
+
+def _typed_half_mm(value: Value) -> float | None:
+    """Half-width of what was typed after ± beside one dimension [mm]; None where nothing was."""
+    several = value if isinstance(value, tuple) else (value,)
+    typed = [r.standard_uncertainty for r in several if isinstance(r, Reading) and r.standard_uncertainty]
+    return STANDARD_TO_HALF_WIDTH * max(typed) if typed else None
+
+
+def odd_readings(job: Job, place: str) -> tuple[Finding, ...]:
+    """The one reading of a bore or housing that does not belong with the others, to be said; nothing where all do."""
+    values = measured(job, place)
+    return odd_findings(bore_readings(values), _half_width_mm(job)) if place in PLACES else ()
 
 
 def stock_rings(job: Job) -> tuple[Ring, ...]:
@@ -184,8 +203,9 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
         return WASHER.run(given)
     if PLACES[place].way == "sac":
         given = {field.name: field.read(field.default) for field in SAC.fields if not field.required}
-        names = ("nipple", "nipple_length", "depth", "bar", "cleaned")
+        names = ("nipple", "nipple_length", "depth", "bar", "cleaned", "sac", "wall", "mouth")
         given |= {name: values[name] for name in names} | {"before": values["bore_before"]}
+        given["pneumatic"] = str(job.values("intake", "arrival")["system"]).startswith("pneumatic")
         # a sac must pass the narrowest place
         given |= {"barrel": min(readings, key=lambda r: r.value), "material": values["material"] or "latex"}
         return SAC.run(given)

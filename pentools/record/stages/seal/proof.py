@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.seal.faults import FaultTree, suspect_seal
+from pentools.calc.seal.faults import FaultTree, Mechanism, suspect_seal
 from pentools.calc.seal.friction import ring_friction
-from pentools.calc.seal.knockout import LEAST_WALL_MM
+from pentools.calc.seal.knockout import KnockoutTool, Tube
 from pentools.calc.seal.proof import SpringBack, VacuumDecay, spring_back, vacuum_decay
 from pentools.errors import InputError, RecordError
 from pentools.fields import Value
@@ -21,7 +21,7 @@ from pentools.record.stages.seal.trials import trials
 from pentools.record.storage import Record
 from pentools.sums.base import SumAnswer
 from pentools.sums.seal.knockout import KNOCKOUT
-from pentools.systems.registry import SYSTEMS
+from pentools.tables import seals
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -42,9 +42,6 @@ __all__ = [
     "tool_window",
     "tools_on_bench",
 ]  # fmt: skip
-
-_MECHANISMS = {"piston": "piston", "reservoir": "piston", "plunger": "plunger", "cell": "piston", "cartridge": "piston"}
-LEAST_WALLS_MM = 2 * LEAST_WALL_MM
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,16 +168,24 @@ def clock_words(step: NextStep, moment: dt.datetime | None = None) -> str:
     return f"Earliest next step: {step.at:%d %B %H:%M}, in {wait}; the {step.sealant} at the {step.place} has to set.{workable}"
 
 
-def mechanism_of(job: Job) -> str:
-    """What the pen has, as the fault tree knows it: plunger, piston or sac."""
-    system = job.values("intake", "arrival")["system"]
-    if system is None:
-        used = {str(v["place"]) for kind in ("measure", "trial") for _, v in job.log("seal", kind)}
-        return "sac" if "sac" in used else "plunger" if used & {"packing", "stack"} else "piston"
-    if system == "syringe":
-        return "plunger"  # a rod that passes a wall, as in a plunger
-    found = SYSTEMS.get(str(system))
-    return _MECHANISMS.get(found.family.key, "sac") if found else "sac"
+def mechanism_of(job: Job) -> Mechanism:
+    """What can leak in this pen, and the tests that can be made on it: by its filling system, or by the seals at work.
+
+    Where the system is not named only what every pen has is suspected, apart from parts that were measured or tried.
+    """
+    known = seals.faults().mechanisms
+    system = str(job.values("intake", "arrival")["system"])
+    if system in known:
+        return known[system]
+    used = {str(v["place"]) for kind in ("measure", "trial") for _, v in job.log("seal", kind)}
+    for places, stand_in in (
+        ({"packing", "stack"}, "plunger-vacuum"),
+        ({"sac"}, "lever-sac"),
+        ({"head", "washer", "cork"}, "piston"),
+    ):
+        if used & places:
+            return known[stand_in]
+    return known["any"]
 
 
 def proofs_done(job: Job) -> tuple[ProofDone, ...]:
@@ -266,7 +271,7 @@ def suspects(job: Job) -> FaultTree | None:
         None where no test counts; never a name from one test alone.
     """
     results = results_that_count(job)
-    return suspect_seal(results, mechanism_of(job)) if results else None
+    return suspect_seal(results, mechanism_of(job).system, seals.faults()) if results else None
 
 
 def tool_window(values: Mapping[str, Value]) -> SumAnswer | None:
@@ -339,9 +344,9 @@ def _tool_fits(values: Mapping[str, Value], answer: SumAnswer) -> bool | None:
         return None if hole is None or low is None or high is None else low <= hole <= high
     outside, length = millimetres(values, "outside_made"), millimetres(values, "length_made")
     inside = 0.0 if kind == "punch" else millimetres(values, "inside_made")
-    if kind not in ("tube", "punch") or outside is None or inside is None:
+    tool = answer.result
+    if kind not in ("tube", "punch") or outside is None or inside is None or not isinstance(tool, KnockoutTool):
         return None
-    if not window["possible"] or (length is not None and length < window["reach_mm"]):
+    if length is not None and length < tool.reach_mm:
         return False
-    inside_ok = window["inside_low_mm"] <= inside <= window["inside_high_mm"]
-    return bool(inside_ok and inside + LEAST_WALLS_MM <= outside <= window["outside_high_mm"])
+    return tool.does(Tube(inside, outside))

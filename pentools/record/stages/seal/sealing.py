@@ -8,7 +8,15 @@ from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TOOL, TRIAL, place_words
-from pentools.record.stages.seal.measure import candidates, gland_of, measured, places_in_use, work_out
+from pentools.record.stages.seal.measure import (
+    candidates,
+    entries_at,
+    gland_of,
+    measured,
+    odd_readings,
+    places_in_use,
+    work_out,
+)
 from pentools.record.stages.seal.proof import (
     earliest_next_step,
     proofs_done,
@@ -98,22 +106,33 @@ def seal_findings(job: Job) -> tuple[Finding, ...]:
     """
     found = []
     passed = passed_places(job)
-    found += [Finding("warning", fit_words(job, place), "dry-fit") for place, holds in passed.items() if not holds]
+    failing = [place for place, holds in passed.items() if not holds]
+    found += [Finding("warning", "seal.dry-fit", sentence=fit_words(job, place)) for place in failing]
     for place in places_in_use(job):
+        heading = f"Seal, {place_words(place)}"
+        found += [f.under(heading) for f in odd_readings(job, place)]
         try:
             step = next_trial(job, place)
         except InputError as error:
-            found.append(Finding("warning", f"Seal, {place_words(place)}: {error}", "measure"))
+            found.append(Finding("warning", "seal.measure", sentence=str(error)).under(heading))
             continue
         if step is not None:
             found += [f for f in step.step.findings if f.topic == "contradiction"]
+    found += _adhesive_findings(job)
     sealed = [v for _, v in job.log("seal", "sealant") if v["sealant"] != "none"]
     tree = suspects(job)
     if tree is not None and tree.named:
         found += tree.findings
     elif (sealed or any(passed.values())) and tree is None:
-        found.append(Finding("note", "Seal: nothing was tested since the last trial or sealant.", "no-test"))
+        found.append(Finding("note", "seal.no-test"))
     return gravest_first(found)
+
+
+def _adhesive_findings(job: Job) -> list[Finding]:
+    """A silicone sac on shellac alone comes off."""
+    used = {str(values["sealant"]) for _, values in entries_at(job, "sealant", "sac")}
+    silicone = measured(job, "sac")["material"] == "silicone"
+    return [Finding("warning", "seal.shellac-silicone")] if silicone and used == {"shellac"} else []
 
 
 def _state(job: Job) -> StageState:
@@ -129,7 +148,7 @@ def _state(job: Job) -> StageState:
     if not results:
         return StageState("open", "dry fit passed; the tests are still to do")
     tree = suspects(job)
-    if tree is not None and any(f.topic in ("all-clear",) for f in tree.findings):
+    if tree is not None and tree.clear:
         return StageState("done", f"nothing wrong in {len(results)} tests")
     return StageState("open", "the tests do not clear it yet")
 

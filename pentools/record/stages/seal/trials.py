@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.formulas import constant_volume_section_mm
 from pentools.calc.seal.gland import Gland, Ring
-from pentools.calc.seal.judge import LOOSE_TOP, STRETCH_TOP
-from pentools.calc.seal.sac import SacFit, sac_outside_mm
+from pentools.calc.seal.sac_fit import SacFit
 from pentools.calc.seal.trials import LadderStep, Trial, next_trial_size
 from pentools.calc.seal.washers import WasherFit
 from pentools.errors import InputError
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
 __all__ = ["NextTrial", "TrialDone", "dry_fit_passed", "next_trial", "passed_places", "trials"]
 
 SIZES_FROM_TABLES = 9
-SAC_STEPS = 3
 SAME_SIZE_MM = 0.02
 
 
@@ -116,8 +114,11 @@ def _sizes(job: Job, place: str) -> tuple[dict[float, tuple[str, Ring | None]], 
     """Sizes to choose from with their words, the size to start with, and whether they are the bench's own."""
     fit = candidates(job, place)
     if fit is not None:
+        limits = fit.duty.limits
         usable = [
-            c for c in fit.candidates if -LOOSE_TOP <= c.fit.stretch_share <= STRETCH_TOP and not _too_wide(c.findings)
+            c
+            for c in fit.candidates
+            if -limits.loose.offered <= c.fit.stretch_share <= limits.stretch.offered and not _too_wide(c.findings)
         ]
         own = [c for c in usable if c.designation.startswith("own ")]
         chosen = own or usable[:SIZES_FROM_TABLES]
@@ -132,11 +133,14 @@ def _sizes(job: Job, place: str) -> tuple[dict[float, tuple[str, Ring | None]], 
     if isinstance(result, WasherFit):
         return {mm: (f"{result.kind} of {mm:.2f} mm", None) for mm in result.ladder_mm}, result.outside_mm, False
     if isinstance(result, SacFit):
-        numbers = range(max(result.number - SAC_STEPS, 5), result.number + SAC_STEPS + 1)
+        material = "latex" if answer is None else str(answer.data["material"])
+        kind = "sac" if material == "latex" else f"{material} sac"
         sacs: dict[float, tuple[str, Ring | None]] = {
-            round(sac_outside_mm(n), 2): (f"sac number {n}, {sac_outside_mm(n):.2f} mm", None) for n in numbers
+            round(c.size.outside_mm, 2): (f"{kind} {c.size.label}, {c.size.outside_mm:.2f} mm", None)
+            for c in result.choices
         }
-        return sacs, round(sac_outside_mm(result.number), 2), False
+        sacs.setdefault(round(result.outside_mm, 2), (f"{kind} of {result.outside_mm:.2f} mm", None))
+        return sacs, round(result.outside_mm, 2), False
     return {}, None, False
 
 

@@ -83,7 +83,7 @@ def test_rings_are_ranked_and_the_best_is_drawn(panel):
     panel.chooser.value = "measure"
     for name in ("bore", "bore_deep", "groove", "width", "head"):
         assert panel.forms["measure"].boxes[name].text == ""
-    assert "first: squeeze" in panel.result_text.value
+    assert "first to try: squeeze" in panel.result_text.value
     assert 'data-part="ring"' in panel.result_drawings.value
     assert panel.result_table.value.count("<tr>") == 9
     assert "own 5.3x1.83" in panel.result_table.value

@@ -215,11 +215,27 @@ def test_the_clock_counts_the_longest_time_to_set(job):
 
 
 def test_what_the_pen_has(job):
-    assert mechanism_of(job) == "plunger"
-    job.add("intake", "arrival", {"pen": "x", "system": "lever-sac"})
-    assert mechanism_of(job) == "sac"
-    job.add("intake", "arrival", {"pen": "x", "system": "piston"})
-    assert mechanism_of(job) == "piston"
+    assert mechanism_of(job).system == "syringe"
+    for system in ("lever-sac", "piston", "diaphragm-pump", "eyedropper", "safety"):
+        job.add("intake", "arrival", {"pen": "x", "system": system})
+        assert mechanism_of(job).system == system
+
+
+@pytest.mark.parametrize(
+    ("entry", "system"),
+    [
+        (None, "any"),
+        ({"place": "sac", "bore": "8 mm"}, "lever-sac"),
+        ({"place": "head", "bore": "8 mm", "groove": "5 mm"}, "piston"),
+        ({"place": "packing", "rod": "3 mm"}, "plunger-vacuum"),
+        ({"place": "section"}, "any"),
+    ],
+)
+def test_a_pen_whose_system_is_not_named_is_asked_by_its_seals(bench, entry, system):
+    job = create_job(bench, "nameless")
+    if entry is not None:
+        job.add("seal", "measure", entry)
+    assert mechanism_of(job).system == system
 
 
 def test_readings_are_judged_and_one_test_names_nothing(job):

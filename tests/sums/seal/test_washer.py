@@ -1,0 +1,46 @@
+"""The washer sum: what to cut, with the next sizes."""
+
+import pytest
+from sums.seal.asking import ask
+
+from pentools.errors import InputError
+from pentools.sums.seal.washer import WASHER
+
+
+def test_washers():
+    data = ask(WASHER, bore="8.30 mm", rod="1.60 mm").data
+    assert data["ladder_mm"][2] == data["outside_mm"] == 8.5
+    assert ask(WASHER, bore="9 mm", rod="5 mm", kind="cork").data["cut_mm"] > 9.2
+    assert ask(WASHER, bore="6 mm", rod="3 mm", kind="stacked", length="5 mm").data["count"] == 4
+    assert ask(WASHER, bore="8.2 mm; 8.4 mm", rod="1.6 mm").data["outside_mm"] > 8.5
+    with pytest.raises(InputError, match="length"):
+        ask(WASHER, bore="6 mm", rod="3 mm", kind="felt")
+
+
+def test_words_and_figures_of_a_washer():
+    answer = ask(WASHER, bore="8.30 mm", rod="1.60 mm", backing="7.9 mm", kind="cup")
+    assert (
+        answer.sentence
+        == "Start with a cup washer of 8.60 mm, hole 1.50 mm, 0.64 mm thick; next sizes 8.40, 8.50, 8.70, 8.80 mm."
+    )
+    assert answer.data["outside_low_mm"] == pytest.approx(8.5)
+    assert answer.data["thickness_mm"] == 0.64
+    cork = ask(WASHER, bore="9 mm", rod="5 mm", kind="cork", length="6 mm")
+    assert cork.sentence.startswith(
+        "Start with a cork ring of 9.20 mm (cut to 9.60 mm, then sand in), hole 4.70 mm; next"
+    )
+    assert ask(WASHER, bore="8.3 mm", rod="1.6 mm", ovality="0.2 mm").data["outside_mm"] == pytest.approx(8.6)
+
+
+def test_words_and_figures_of_a_packing():
+    answer = ask(WASHER, bore="6 mm", rod="3 mm", kind="felt", length="5 mm", thickness="1 mm")
+    assert answer.sentence == "A felt packing of 6 rings, hole 3.00 mm, outside 6.10 mm, pressed by 17 % when closed."
+    assert answer.data["pressed"] == pytest.approx(1 / 6)
+    assert (answer.data["outside_mm"], answer.data["hole_mm"], answer.data["ladder_mm"]) == (6.1, 3, [])
+
+
+def test_an_odd_reading_is_named():
+    for more in ({}, {"kind": "cork"}, {"kind": "stacked", "length": "5 mm"}):
+        answer = ask(WASHER, bore="8.30 mm; 8.31 mm; 8.29 mm; 8.30 mm; 8.70 mm", rod="3 mm", **more)
+        assert answer.findings[0].topic == "odd-reading"
+        assert answer.data["findings"][0]["topic"] == "odd-reading"
