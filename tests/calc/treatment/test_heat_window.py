@@ -102,3 +102,31 @@ def test_the_gravest_finding_comes_first():
 def test_tables_without_what_is_needed_are_refused():
     with pytest.raises(InputError, match="rows"):
         heat_window("celluloid", "shellac", LIMITS, [])
+
+
+# worked out by hand: body limit less first and less full softening, °C
+BY_HAND = """
+celluloid          0 -15   20 -5   -20 -40   -2 -4   14 -8    15 -5    -10 -40
+hard rubber        10 -5   30 5    -10 -30   8 6     24 2     25 5     0 -30
+casein             0 -15   20 -5   -20 -40   -2 -4   14 -8    15 -5    -10 -40
+cellulose acetate  -5 -20  15 -10  -25 -45   -7 -9   9 -13    10 -10   -15 -45
+acrylic            20 5    40 15   0 -20     18 16   34 12    35 15    10 -20
+polystyrene        10 -5   30 5    -10 -30   8 6     24 2     25 5     0 -30
+phenolic           30 15   50 25   10 -10    28 26   44 22    45 25    20 -10
+nylon              30 15   50 25   10 -10    28 26   44 22    45 25    20 -10
+bare metal         30 15   50 25   10 -10    28 26   44 22    45 25    20 -10
+"""
+
+
+def test_windows_worked_out_by_hand():
+    named = ("shellac", "rosin and castor oil", "rosin", "beeswax", "paraffin", "epoxy", "cyanoacrylate")
+    wrong = []
+    for line in BY_HAND.strip().splitlines():
+        words = line.split()
+        body, figures = " ".join(words[:-14]), [float(word) for word in words[-14:]]
+        for i, sealant in enumerate(named):
+            found, (first, full) = window(body, sealant), figures[2 * i : 2 * i + 2]
+            kind = "none" if first <= 0 else "open" if first >= 20 and full > 0 else "narrow"
+            if (found.window_first_c, found.window_full_c, found.kind) != (first, full, kind):
+                wrong.append((body, sealant, found.window_first_c, found.window_full_c, found.kind))
+    assert wrong == []
