@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from pentools import tables
-from pentools.calc.base.completeness import ReportCompleteness, ReportField, report_completeness
-from pentools.calc.base.findings import Finding, Level
+from pentools.calc.base.completeness import ReportCompleteness, report_completeness
+from pentools.calc.base.findings import Finding
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.agree import not_applicable
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -37,11 +37,6 @@ REPORT_PLACES: dict[str, tuple[str, ...]] = {
     "opening.step.found": ("open.step.came_off", "open.step.moved", "open.step.broke"),
 }
 """Where the record keeps what the table of guidance names otherwise; one of the places is enough."""
-
-_LEVELS: dict[str, str] = {
-    "must": "Conservation guidance asks for {count} that {verb} not on record: {names}.",
-    "should": "It would be good to have, by guidance or by this kit: {names}.",
-}
 
 
 def missing_report_fields(job: Job) -> ReportCompleteness:
@@ -118,31 +113,15 @@ def report_notes(job: Job) -> tuple[Finding, ...]:
     if not job.record.live():
         return ()
     missing = missing_report_fields(job).missing
-    level: Level = "note"
-    found = []
-    for name, fields in (
-        ("must", [field for field in missing if field.level == "must"]),
-        ("should", [field for field in missing if field.level != "must"]),
-    ):
-        if fields:
-            count = "one thing" if len(fields) == 1 else f"{len(fields)} things"
-            text = _LEVELS[name].format(count=count, verb="is" if len(fields) == 1 else "are", names=_names(fields))
-            how = (
-                " What does not apply can be said so under Proposal and agreement, with a reason."
-                if name == "must"
-                else ""
-            )
-            found.append(Finding(level, f"Report: {text}{how}", f"report-{name}"))
-    return tuple(found)
+    must = [field.field for field in missing if field.level == "must"]
+    should = [field.field for field in missing if field.level != "must"]
+    found = [Finding("note", "job.report-must", names=must)] if must else []
+    return (*found, Finding("note", "job.report-should", names=should)) if should else tuple(found)
 
 
 def _all_reversible(job: Job) -> bool:
     proposals = [values for _, values in job.log("agree", "proposal")]
     return bool(proposals) and all(v["permanent"] is None and v["reversible"] is True for v in proposals)
-
-
-def _names(fields: Iterable[ReportField]) -> str:
-    return "; ".join(field.field for field in fields)
 
 
 def _bench_name(job: Job) -> bool:

@@ -31,17 +31,10 @@ def review(job: Job) -> tuple[Finding, ...]:
     tuple of Finding
         Gravest first; empty where nothing is missing or odd.
     """
-    found = [Finding("warning", text, "file") for text in job.record.problems]
+    found = [Finding("warning", "job.file", problem=text) for text in job.record.problems]
     copies = [p.name for p in job.folder.glob("*record*.jsonl") if p.name != job.record.path.name]
-    found += [
-        Finding(
-            "warning",
-            f"Beside the record lies {name}. If it is a copy edited elsewhere, take it over with: pentools merge {job.name} {name}",
-            "copy",
-        )
-        for name in copies
-    ]
-    found += [Finding("note", f"Set aside earlier: {p.name}.", "aside") for p in job.folder.glob("record-*.txt")]
+    found += [Finding("warning", "job.copy", name=name, job=job.name) for name in copies]
+    found += [Finding("note", "job.aside", file=p.name) for p in job.folder.glob("record-*.txt")]
     for entry in job.record.live():
         found += _check_entry(job, entry)
     for stage in all_stages():
@@ -49,13 +42,11 @@ def review(job: Job) -> tuple[Finding, ...]:
             try:
                 found += stage.checks(job)
             except InputError as error:
-                found.append(Finding("warning", f"{stage.title}: {error}", "sum"))
+                found.append(Finding("warning", "job.sum", stage=stage.title, error=str(error)))
     found += report_notes(job)
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):
-            found.append(
-                Finding("note", f"The hold on {hold.step} was released: {release.data.get('reason')}", "released")
-            )
+            found.append(Finding("note", "job.released", step=hold.step, reason=str(release.data.get("reason"))))
     return gravest_first(found)
 
 
@@ -63,31 +54,24 @@ def _check_entry(job: Job, entry: Entry) -> list[Finding]:
     if entry.kind in (RELEASE, WITHDRAWAL):
         return []
     if entry.stage not in STAGES:
-        return [
-            Finding(
-                "note",
-                f"An entry of {entry.at} belongs to a stage “{entry.stage}” that this version does not know. It is kept.",
-                "unknown",
-            )
-        ]
+        return [Finding("note", "job.unknown", at=entry.at, stage=entry.stage)]
     stage = find_stage(entry.stage)
     kind = next((k for k in stage.kinds if k.key == entry.kind), None)
     if kind is None:
-        return [
-            Finding(
-                "note",
-                f"{stage.title}: an entry of kind “{entry.kind}” is not known to this version. It is kept.",
-                "unknown",
-            )
-        ]
+        return [Finding("note", "job.unknown:kind", stage=stage.title, kind=entry.kind)]
     values = job.view.decoded(kind, entry)
     if isinstance(values, RecordError):
-        return [Finding("warning", f"{stage.title}: an entry cannot be read, so it is passed by. {values}", "value")]
+        return [Finding("warning", "job.value", stage=stage.title, error=str(values))]
     missing = [field.label for field in kind.fields if field.required and getattr(values, field.name) is None]
     if missing:
         return [
             Finding(
-                "warning", f"{stage.title}, {kind.title}, {entry.at}: not filled in: {', '.join(missing)}.", "value"
+                "warning",
+                "job.value:blank",
+                stage=stage.title,
+                kind=kind.title,
+                at=entry.at,
+                missing=", ".join(missing),
             )
         ]
     return []

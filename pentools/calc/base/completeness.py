@@ -156,11 +156,9 @@ def _findings(fields: tuple[ReportField, ...]) -> tuple[Finding, ...]:
     missing = [field for field in fields if field.state == "missing"]
     missing.sort(key=lambda field: ("must", "should", "ours").index(field.level))
     findings = [
-        Finding(_LEVELS[field.level], f"Not on record ({field.section}): {field.field}.", field.key)
+        Finding(_LEVELS[field.level], "base.missing", section=field.section, field=field.field, key=field.key)
         for field in missing
     ]
     if not findings:
-        findings.append(
-            Finding("ok", "All that conservation guidance asks is there, or is said not to apply.", "complete")
-        )
+        findings.append(Finding("ok", "base.complete"))
     return tuple(findings)

@@ -176,11 +176,7 @@ def _state(job: Job) -> StageState:
 
 def _checks(job: Job) -> tuple[Finding, ...]:
     found = [
-        Finding(
-            "warning",
-            f"Agreement: the owner {'said no to this departure' if refused else 'has not said yes to this departure'}: {what}",
-            "departure",
-        )
+        Finding("warning", "job.departure:refused" if refused else "job.departure", what=what)
         for what, refused in departures_without_yes(job)
     ]
     if not job.record.live("agree"):
@@ -190,23 +186,21 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     for _, values in job.log("agree", "proposal"):
         named = parts.get(str(values["part"]), str(values["part"]))
         if (values["permanent"] is not None or values["reversible"] is False) and values["permanent_told"] is not True:
-            found.append(Finding("warning", f"Agreement, {named}: it cannot be undone, and that the owner was told so is not on record.", "permanent"))  # fmt: skip
+            found.append(Finding("warning", "job.permanent", named=named))  # fmt: skip
         if values["alternative"] is None or values["leave_it"] is None:
             missing = " and ".join(
                 words
                 for name, words in (("alternative", "another way"), ("leave_it", "leaving it"))
                 if values[name] is None
             )
-            found.append(Finding("note", f"Agreement, {named}: {missing} is not weighed.", "alternatives"))
+            found.append(Finding("note", "job.alternatives", named=named, missing=missing))
     found += [
-        Finding("warning", f"Agreement: the yes to {_action(values)} came from a person who may not decide; it does not count.", "authority")
+        Finding("warning", "job.authority", action=_action(values))
         for _, values in _newest_answers(job)
         if values["agreed"] is True and values["authority"] is False
     ]  # fmt: skip
     if job.record.live("agree", "proposal") and job.record.live("work log") and not job.record.live("agree", "answer"):
-        found.append(
-            Finding("warning", "Agreement: work is logged, and no answer of the owner is on record.", "answer")
-        )
+        found.append(Finding("warning", "job.answer"))
     return tuple(found)
 
 
@@ -214,7 +208,7 @@ def _on_estimate(job: Job) -> list[Finding]:
     try:
         check_estimate(job.values("agree", "estimate"))
     except InputError as error:
-        return [Finding("warning", f"Agreement, {ESTIMATE.title.lower()}: {error}", "estimate")]
+        return [Finding("warning", "job.estimate", error=str(error))]
     return []
 
 

@@ -37,21 +37,13 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    found = [
-        Finding("warning", f"Intake: “{title}” has not been filled in.", "intake-missing") for title in _missing(job)
-    ]
+    found = [Finding("warning", "job.intake-missing", title=title) for title in _missing(job)]
     arrival = job.values("intake", "arrival")
     if job.record.latest("intake", "arrival") is not None:
         if arrival["mass_g"] is None:
-            found.append(
-                Finding(
-                    "note",
-                    "Intake: the pen was not weighed as it arrived, so gains and losses of parts cannot be told later.",
-                    "arrival-mass",
-                )
-            )
+            found.append(Finding("note", "job.arrival-mass"))
         if arrival["system"] is None:
-            found.append(Finding("warning", "Intake: the filling system is not named.", "system-missing"))
+            found.append(Finding("warning", "job.system-missing"))
     return tuple(found)
 
 

@@ -25,13 +25,7 @@ def _state(job: Job) -> StageState:
 
 def _checks(job: Job) -> tuple[Finding, ...]:
     if job.values("limits", "nothing left")["nothing_left"] is True and job.record.live("limits", "limit"):
-        return (
-            Finding(
-                "warning",
-                "Limits: things left are listed, and it is also stated that nothing was left. Withdraw one of the two.",
-                "limits-contradict",
-            ),
-        )
+        return (Finding("warning", "job.limits-contradict"),)
     return ()
 
 

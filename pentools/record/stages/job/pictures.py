@@ -27,10 +27,10 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     for _, values in job.log("pictures", "picture"):
         moments.add(values["moment"])
         if not (job.folder / "photos" / str(values["photo"])).is_file():
-            found.append(Finding("warning", f"Pictures: photos/{values['photo']} is not there.", "photo-missing"))
+            found.append(Finding("warning", "job.photo-missing", photo=str(values["photo"])))
     for moment in ("before", "after"):
         if moment not in moments:
-            found.append(Finding("note", f"Pictures: none is marked as taken {moment} the work.", f"no-{moment}"))
+            found.append(Finding("note", f"job.no-{moment}"))
     return tuple(found)
 
 

@@ -30,22 +30,12 @@ def _state(job: Job) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     end = ending(job)
     if end is None:
-        return (Finding("note", "Release: the job is open; a page made now says so at its head.", "open-job"),)
+        return (Finding("note", "job.open-job"),)
     has_limits = bool(job.record.live("limits", "limit"))
     if end == "done" and has_limits:
-        return (
-            Finding(
-                "warning",
-                "Release: the result is “done”, but things left are listed. Is it “done with limits”?",
-                "ending-limits",
-            ),
-        )
+        return (Finding("warning", "job.ending-limits"),)
     if end == "done with limits" and not has_limits:
-        return (
-            Finding(
-                "warning", "Release: the result is “done with limits”, but no limit is written down.", "ending-limits"
-            ),
-        )
+        return (Finding("warning", "job.ending-limits:none-written"),)
     return ()
 
 

@@ -75,19 +75,17 @@ def _state(job: Job) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     found = []
     if running_timer(job) is not None:
-        found.append(
-            Finding("warning", "Work log: a timer is still running. Stop it, or withdraw its start.", "timer-running")
-        )
+        found.append(Finding("warning", "job.timer-running"))
     found += [
-        Finding("warning", f"Work log: a timer ran for {minutes / 60:.1f} h at one go. Was it forgotten?", "timer-long")
+        Finding("warning", "job.timer-long", hours=minutes / 60)
         for _, minutes, _, _ in timed_spells(job)
         if minutes > 6 * 60
     ]
     money = spending_of(job)
     if job.held("spend"):
-        found.append(Finding("warning", f"Work log: {job.held('spend')}.", "ceiling"))
+        found.append(Finding("warning", "job.ceiling", what=job.held("spend")))
     found += [
-        Finding("note", f"Work log: “{text}” cannot be held against the ceiling in {money.currency}.", "cost")
+        Finding("note", "job.cost", text=text, currency=money.currency)
         for text in (money.not_counted if money.ceiling is not None else ())
     ]
     return tuple(found)
