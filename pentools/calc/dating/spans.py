@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from pentools.errors import InputError
+from pentools.words import MONTHS
 
 __all__ = [
     "ANY_DAY", "Agreement", "Span", "end_text", "first_and_last_day", "in_words", "intersect", "largest_agreements", "merge_spans",
@@ -167,7 +168,7 @@ def _date_in_words(text: str) -> str:
     if not text:
         return ""
     year, *rest = (int(part) for part in text.split("-"))
-    return " ".join([*(str(day) for day in rest[1:]), *(calendar.month_name[month] for month in rest[:1]), str(year)])
+    return " ".join([*(str(day) for day in rest[1:]), *(MONTHS[month - 1] for month in rest[:1]), str(year)])
 
 
 def merge_spans(spans: Iterable[Span]) -> tuple[Span, ...]:

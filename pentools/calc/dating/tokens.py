@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pentools.calc.dating.interval import read_edtf
 from pentools.calc.dating.spans import first_and_last_day
 from pentools.errors import InputError
+from pentools.words import MONTHS, month_number
 
 __all__ = ["ADVICE", "Mention", "Token", "Wrong", "tokens_of"]
 
@@ -17,9 +18,10 @@ ADVICE = "Type it like 1936/1942, c. 1936 or before 1942."
 Wrong = Callable[..., InputError]
 """Makes the error for a text from advice and, if need be, what is accepted."""
 
-_MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december")  # fmt: skip
 _MONTH = (
-    r"(?:" + "|".join(rf"{name[:3]}(?:{name[3:]})?" if len(name) > 3 else name for name in _MONTHS) + r"|sept)\b\.?"
+    r"(?:"
+    + "|".join(f"{name[:3]}(?:{name[3:]})?".replace("(?:)?", "") for name in map(str.lower, MONTHS))
+    + r"|sept)\b\.?"
 )
 _SEEN = r"(?:seen|used|made|produced|sold|offered|fitted|listed|catalogued|advertised|appeared|known|found)"
 _ENDS = r"(?=[ ).;]*$|,)"
@@ -184,7 +186,7 @@ def _edtf_of(kind: str, found: re.Match[str], wrong: Wrong) -> str:
     if kind == "quarter":
         return f"{year}-{32 + int(found['quarter'])}"
     if kind != "decade":
-        month = next(n for n, name in enumerate(_MONTHS, 1) if name.startswith(found["month"][:3]))
+        month = month_number(found["month"][:3])
         return f"{year}-{month:02d}" + (f"-{int(found['day']):02d}" if kind == "day" else "")
     if year.endswith("00"):
         raise wrong(f"Does {year}s mean the ten years (type {year[:3]}X) or the century (type {year[:2]}XX)?")

@@ -1,20 +1,21 @@
-"""Dates against the published EDTF examples and an open parser; prices against agencies' figures."""
+"""Dates against the published EDTF examples, an open parser and its reader of words."""
 
-import csv
 import datetime as dt
 import warnings
-from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from outside import Outside
 
-from pentools import tables
 from pentools.calc.dating.interval import read_edtf
-from pentools.calc.dating.prices import price_then_now
+from pentools.calc.dating.phrases import read_date
 from pentools.errors import InputError
-from pentools.money import read_money
-from pentools.sums.dating.money import index_for
+
+BOUNDS = Outside("edtf", "first and last day of an EDTF text")
+MARKS = Outside("edtf", "uncertain and approximate dates")
+PARSER = Outside("python-edtf", "first and last day of an EDTF text")
+PHRASES = Outside("python-edtf", "a date in words as EDTF")
 
 # Library of Congress, Extended Date/Time Format (EDTF) Specification, 2019 (the text of ISO 8601-2 Annex A), the examples
 # of Level 0 (date, time interval), Level 1 (qualification, unspecified digits, extended interval) and Level 2 (one of a
@@ -52,19 +53,23 @@ SPECIFICATION = [
 ]
 
 
+def written(day):
+    return None if day is None else dt.date.fromordinal(day).isoformat()
+
+
 @pytest.mark.parametrize(("text", "first", "last"), SPECIFICATION)
 def test_examples_of_the_specification(text, first, last):
     read = read_edtf(text)
-    assert (read.first_day, read.last_day) == tuple(
-        None if d is None else dt.date.fromisoformat(d).toordinal() for d in (first, last)
-    )
+    BOUNDS.same([written(read.first_day), written(read.last_day)], [first, last])
     assert read.edtf == text
+    # in words the same text is the same days
+    assert read_date(text).spans == read.spans
 
 
 @pytest.mark.parametrize(("text", "uncertain", "approximate"), [("1984?", True, False), ("2004-06~", False, True), ("2004-06-11%", True, True), ("1984~/2004-06", False, True), ("1984?/2004%", True, True)])  # fmt: skip
 def test_qualifiers_of_the_specification(text, uncertain, approximate):
     read = read_edtf(text)
-    assert (read.uncertain, read.approximate) == (uncertain, approximate)
+    MARKS.same([read.uncertain, read.approximate], [uncertain, approximate])
 
 
 def open_parser():
@@ -108,14 +113,29 @@ def test_bounds_agree_with_an_open_parser(text):
         refused = str(error)
     else:
         refused = ""
+    theirs = parser.parse_edtf(text)  # which takes a turned interval as it stands
     if refused:
         assert "end comes after its start" in refused
-        theirs = parser.parse_edtf(text)  # which takes it as it stands
         assert tuple(theirs.upper_strict()[:3]) < tuple(theirs.lower_strict()[:3])
         return
-    theirs = parser.parse_edtf(text)
     assert dt.date.fromordinal(ours.first_day) == dt.date(*theirs.lower_strict()[:3])
     assert dt.date.fromordinal(ours.last_day) == dt.date(*theirs.upper_strict()[:3])
+
+
+@pytest.mark.parametrize("text", ["1936", "1936-02", "1900-02", "1936-05-12", "193X", "18XX", "1936/1942", "1936-05/1942", "1936-05-12/1942-06", "193X/194X"])  # fmt: skip
+def test_bounds_of_an_open_parser(text):
+    theirs = open_parser().parse_edtf(text)
+    wanted = [dt.date(*end[:3]).isoformat() for end in (theirs.lower_strict(), theirs.upper_strict())]
+    ours = read_edtf(text)
+    PARSER.same([written(ours.first_day), written(ours.last_day)], wanted)
+
+
+@pytest.mark.parametrize("words", ["circa 1936", "c. 1936", "c.1936", "about 1936", "1930s", "c. 1930s", "May 1936", "Sept 1936", "12 May 1936", "1936", "1936-1942", "possibly 1936", "1936?", "1936-05-12"])  # fmt: skip
+def test_words_as_an_open_parser_reads_them(words):
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        wanted = open_parser().text_to_edtf(words)
+    PHRASES.same(read_date(words).edtf, wanted)
 
 
 def test_where_the_open_parser_is_not_followed():
@@ -126,55 +146,9 @@ def test_where_the_open_parser_is_not_followed():
     assert parser.parse_edtf("/1942").lower_strict()[0] == 1932  # ten years from nowhere
     assert read_edtf("/1942").first_day is None
     assert len(read_edtf("[1936,1948]").spans) == 2  # where its bounds are the hull 1936 to 1948
-
-
-def cpi():
-    return {int(row["year"]): row for row in tables.rows("cpi_us")}
-
-
-def test_two_annual_averages_of_the_bureau():
-    # US Bureau of Labor Statistics, CPI-U, series CUUR0000SA0, annual averages
-    assert cpi()[1940]["index"] == "14.0"
-    assert cpi()[2023]["index"] == "304.702"
-
-
-def test_every_year_of_the_minneapolis_table():
-    # Federal Reserve Bank of Minneapolis, "Consumer Price Index, 1913-", annual averages 1913 to 2007 and changes in per cent
-    path = Path(__file__).parents[1] / "data" / "minneapolis_fed_cpi.csv"
-    rows = list(csv.DictReader(path.read_text(encoding="utf-8").splitlines()))
-    assert len(rows) == 95
-    # the copy of 2008 that was read has 177.0 for 2001, where the Bureau's own annual average is 177.1
-    differing = {
-        int(row["year"])
-        for row in rows
-        if abs(float(cpi()[int(row["year"])]["index"]) - float(row["annual_average"])) > 0.05
-    }
-    assert differing == {2001}
-    before = None
-    for row in rows:
-        ours = float(cpi()[int(row["year"])]["index"])
-        if before:
-            change = 100 * (ours / before - 1)
-            # half a printed digit, and what half a digit of either index moves
-            assert abs(change - float(row["percent_change"])) <= 0.05 + 100 * 0.05 / before, row["year"]
-        before = ours
-
-
-def test_five_dollars_of_1940():
-    # common practice, no source: "about a hundred and ten today"
-    index = index_for("USD")
-    for to_year in (2023, 2024):
-        assert price_then_now(read_money("5.00 USD"), 1940, index, to_year).amount == pytest.approx(110, rel=0.03)
-
-
-def test_the_uk_chain_is_as_rough_as_it_says():
-    # House of Commons Library, Research Paper 12/31: prices rose just over 90-fold from 1912 to 2011; ONS Economic Trends
-    # 604: more than forty-fold from 1938 to 2003; Hansard 14 March 1969: 571 for 1968 on this base
-    index = index_for("GBP")
-    assert index.rough
-    assert 90 / (index.values[2011] / index.values[1912]) == pytest.approx(1.22, abs=0.02)
-    assert 40 / (index.values[2003] / index.values[1938]) == pytest.approx(1.03, abs=0.02)
-    assert index.values[1968] / 571 == pytest.approx(1.03, abs=0.005)
-    result = price_then_now(read_money("12/6"), 1938, index, 2003)
-    assert result.figures == 2
-    assert any("about" in finding.text for finding in result.findings)
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        assert parser.text_to_edtf("by 1942") == "1942"  # the limit is passed over
+        assert parser.text_to_edtf("late 1930s") == "193X"  # and so is the part
+    assert read_date("by 1942").first_day is None
+    assert read_date("late 1930s").meaning == "1936 to 1939"
