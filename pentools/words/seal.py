@@ -365,6 +365,7 @@ def _fair(*, name: str, medium: str, note: str, certainty: str) -> str:
 STAGE: Mapping[str, Template] = {
     "dry-fit": "{sentence}",
     "measure": "{sentence}",
+    "test": "{sentence}",
     "no-test": "Seal: nothing was tested since the last trial or sealant.",
     "shellac-silicone": (
         "The silicone sac is noted with shellac alone, which does not hold it: silicone adhesive, or thread bound over it."

@@ -13,7 +13,7 @@ from pentools.figures.pen.lettering import LINE_MM, text_width_mm, wrap
 from pentools.figures.pen.sheet import EDGE_MM, draw_title
 from pentools.figures.pen.svg import INK, JADE, OXBLOOD, PAPER, RULE, SLATE, Picture, element, number
 from pentools.record.stages.seal.kinds import PLACES
-from pentools.record.stages.seal.measure import bore_readings
+from pentools.record.stages.seal.measure import bore_mm
 from pentools.record.stages.seal.sealing import fit_words, measured, next_trial, place_words, trials
 
 if TYPE_CHECKING:
@@ -146,7 +146,7 @@ def _bracket(picture: Picture, axis: _Axis, proposal: NextTrial | None, top: flo
 
 def _bore(job: Job, place: str) -> tuple[float | None, str]:
     """Mean of the bore's or housing's readings [mm], and which of the two it is."""
-    readings = bore_readings(measured(job, place))
+    readings = bore_mm(measured(job, place))
     return (sum(readings) / len(readings) if readings else None), "housing" if "housing" in PLACES[
         place
     ].asks else "bore"

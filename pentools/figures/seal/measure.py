@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.figures.pen.measure_here import measurable, measure_here
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import PLACES
 from pentools.systems.registry import SYSTEMS
 
@@ -50,7 +51,7 @@ def measure_seal(job: Job, place: str, reading: str) -> Drawing | None:
     name = drawn_name(reading or next(n for n in PLACES[place].asks if drawn_name(n)))
     if place in ("packing", "stack") and name == "groove_width":
         return None  # the drawing shows the head's groove
-    own = str(job.values("intake", "arrival")["system"] or "")
+    own = job.newest(ARRIVAL).system or ""
     for system in dict.fromkeys((own, _STAND_INS[place], "syringe", "piston")):
         if system in SYSTEMS and name in measurable(system):
             return measure_here(system, name)

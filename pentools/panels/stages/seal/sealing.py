@@ -19,8 +19,21 @@ from pentools.panels.guard import guarded
 from pentools.panels.kind_form import KindForm
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
-from pentools.record.kinds import Kind
-from pentools.record.stages.seal.kinds import PLACES, TEST, TEST_FIELDS, TOOL, asked_for
+from pentools.record.forms import form_with
+from pentools.record.kinds import Kind, as_dict
+from pentools.record.stages.seal.kinds import (
+    MEASURE,
+    PLACES,
+    TEST,
+    TEST_FIELDS,
+    TOOL,
+    TRIAL,
+    Measure,
+    SealTest,
+    Tool,
+    Trial,
+    asked_for,
+)
 from pentools.record.stages.seal.measure import measured, odd_readings, places_in_use
 from pentools.record.stages.seal.proof import (
     clock_words,
@@ -30,6 +43,7 @@ from pentools.record.stages.seal.proof import (
     suspects,
     tool_window,
     tools_on_bench,
+    with_section_material,
 )  # fmt: skip
 from pentools.record.stages.seal.sealing import candidates, fit_words, next_trial, passed_places, place_words, work_out
 from pentools.sums.seal.rings import fit_sentence
@@ -145,33 +159,33 @@ class SealPanel(StagePanel):
 
     def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
         """A trial needs a measured size, a test its result, a measurement something measured."""
-        if kind.key == "measure":
-            place = str(values["place"])
-            if PLACES[place].asks and all(
-                values[name] is None for name in PLACES[place].asks if name not in ("duty", "material")
-            ):
+        if kind is MEASURE:
+            place = PLACES[form_with(Measure, values).place or ""]
+            read = [name for name in place.asks if name not in ("duty", "material")]
+            if read and all(values[name] is None for name in read):
                 raise InputError("Measurement", "at least one reading", "none", "Type one, with its unit.")
-        if kind.key == "trial" and all(values[name] is None for name in ("section", "inside", "outside")):
-            raise InputError(
-                "Size", "measured: a section and an inside diameter, or an outside diameter", "nothing",
-                "The ladder goes by what was measured, not by what was printed on the bag.",
-            )  # fmt: skip
-        if kind.key == "test":
-            self._check_test(values)
-        if kind.key == "tool":
-            tool_window(values)
+        if kind is TRIAL:
+            tried = form_with(Trial, values)
+            if tried.section is None and tried.inside is None and tried.outside is None:
+                raise InputError(
+                    "Size", "measured: a section and an inside diameter, or an outside diameter", "nothing",
+                    "The ladder goes by what was measured, not by what was printed on the bag.",
+                )  # fmt: skip
+        if kind is TEST:
+            self._check_test(form_with(SealTest, values))
+        if kind is TOOL:
+            tool_window(form_with(Tool, values))
 
     @staticmethod
-    def _check_test(values: Mapping[str, Value]) -> None:
-        test = str(values["test"])
+    def _check_test(values: SealTest) -> None:
+        test, filled = values.test or "", as_dict(TEST, values)
         wanted = {"spring-back": ("pushed", "returned"), "vacuum": ("volume", "vacuum_start", "vacuum_end", "seconds")}
-        seen = values[f"{test.replace('-', '_')}_seen"]
-        if seen is None and not (test in wanted and all(values[name] is not None for name in wanted[test])):
+        if not values.seen and not (test in wanted and all(filled[name] is not None for name in wanted[test])):
             label = TEST.field(f"{test.replace('-', '_')}_seen").label
             raise InputError(label, "said, or worked out from all of its readings", "nothing")
         strange = [
             TEST.field(name).label for other, names in TEST_FIELDS.items() if other != test
-            for name in names if values[name] is not None
+            for name in names if filled[name] is not None
         ]  # fmt: skip
         if strange:
             raise InputError(strange[0], f"left empty for the test “{test}”", "filled in", "Save each test by itself.")
@@ -226,8 +240,8 @@ class SealPanel(StagePanel):
             return PanelResult(
                 f"For the {place_words(place)} there is nothing to work out: try it dry and enter what happened."
             )
-        now = measured(self.job, place)
-        missing = [self.forms["measure"].boxes[n].field.label for n in PLACES[place].needs if now[n] is None]
+        now = as_dict(MEASURE, measured(self.job, place))
+        missing = [MEASURE.field(name).label for name in PLACES[place].needs if now[name] is None]
         return PanelResult(f"Still to be measured at the {place_words(place)}: {'; '.join(missing)}.", drawings=(here,))
 
     def _trial_result(self) -> PanelResult:
@@ -283,14 +297,14 @@ class SealPanel(StagePanel):
 
     def _tool_result(self) -> PanelResult:
         form = self.forms["tool"]
-        wanted, _ = form.kind.read({field.name: form.boxes[field.name].text for field in form.kind.fields})
-        values = {field.name: wanted.get(field.name) for field in TOOL.fields}
-        tools = tools_on_bench(self.job.bench, values)
+        typed, _ = form.kind.read({field.name: form.boxes[field.name].text for field in form.kind.fields})
+        wanted = with_section_material(self.job, form_with(Tool, typed))
+        tools = tools_on_bench(self.job.bench, wanted)
         fits = {True: "fits", False: "does not fit", None: "–"}
         table = table_html(
             "Tools on the bench", ("Made for", "Tool", "Here"), [(t.job, t.words, fits[t.fits]) for t in tools]
         )
-        answer = tool_window(values)
+        answer = tool_window(wanted)
         if answer is not None:
             good = [t for t in tools if t.fits]
             own = f" There is one already, made for {good[0].job}." if good else ""

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pentools.calc.seal.judge import DUTIES
 from pentools.calc.seal.sac import MATERIALS
-from pentools.fields import Field, Value, ask
+from pentools.fields import Field, ask
 from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import length, yes_no
@@ -32,7 +31,6 @@ __all__ = [
     "Tool",
     "Trial",
     "asked_for",
-    "millimetres",
     "place_words",
 ]  # fmt: skip
 
@@ -94,15 +92,9 @@ SEALANTS = (
 )
 
 
-def place_words(key: object) -> str:
+def place_words(key: str | None) -> str:
     """A place in words; its key as it stands where it is not known."""
-    return PLACES[str(key)].words if str(key) in PLACES else str(key)
-
-
-def millimetres(values: Mapping[str, Value], name: str) -> float | None:
-    """A length of an entry [mm]; None where it was not measured."""
-    value = values.get(name)
-    return value.value if isinstance(value, Reading) else None
+    return PLACES[key].words if key in PLACES else key or "seal"
 
 
 def asked_for(place: str) -> tuple[str, ...]:
@@ -143,6 +135,11 @@ class Measure(Form, frozen=True):
     bore_before: Annotated[Reading | None, length("Bore before cleaning", "the same place with the old rubber in it", 2, 30)] = None
     duty: Annotated[str | None, ask("What the seal does", "choice", choices=tuple((key, key) for key in DUTIES), hint="hand-turned is taken where nothing is chosen", audience="everybody")] = None
     altered: Annotated[bool | None, yes_no("Was the part altered since it was last measured?", hint="yes: turned, sleeved or sanded; trials before it no longer count")] = None
+
+    @property
+    def readings(self) -> tuple[Reading, ...]:
+        """Every reading of the bore at both depths, or of the housing."""
+        return (*self.bore, *(self.bore_deep or ())) if self.bore else self.housing or ()
 
 
 MEASURE = Kind("seal", "measure", "Measure", Measure, help="Wipe the jaws, read each figure, type all readings: their spread is the bore's ovality.")
@@ -211,6 +208,16 @@ class SealTest(Form, frozen=True):
     capped_seen: Annotated[str | None, _seen("capped", "What the cap showed")] = None
     tissue_seen: Annotated[str | None, _seen("tissue", "What the tissue showed")] = None
     powder_seen: Annotated[str | None, _seen("powder", "Where the talc darkened first")] = None
+
+    @property
+    def seen(self) -> str:
+        """What its own test showed, as it was chosen; empty where it was not."""
+        given: dict[str, str | None] = {
+            "spring-back": self.spring_back_seen, "vacuum": self.vacuum_seen, "shaft": self.shaft_seen, "press": self.press_seen,
+            "mouth": self.mouth_seen, "overnight": self.overnight_seen, "capped": self.capped_seen, "tissue": self.tissue_seen,
+            "powder": self.powder_seen,
+        }
+        return given.get(self.test or "") or ""
 
 
 TEST = Kind("seal", "test", "Test", SealTest, help="After any change of a seal the tests begin afresh: only those since the last trial or sealant count.")

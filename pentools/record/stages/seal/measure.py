@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import functools
 import math
-from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -14,7 +13,9 @@ from pentools.calc.seal.fit import SealFit, seal_fit
 from pentools.calc.seal.gland import Gland, Halves, Ring
 from pentools.calc.seal.judge import Duty
 from pentools.fields import Value
-from pentools.record.stages.seal.kinds import MEASURE, PLACES, millimetres
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TRIAL, Measure
+from pentools.record.view import once_a_state
 from pentools.sums.base import SumAnswer
 from pentools.sums.seal.sac import SAC
 from pentools.sums.seal.stock import read_stock
@@ -23,14 +24,13 @@ from pentools.tables import seals
 from pentools.units import Reading, read_quantity
 
 if TYPE_CHECKING:
-    from pentools.record.entries import Entry
     from pentools.record.job import Job
 
 __all__ = [
-    "bore_readings",
+    "bore_mm",
     "candidates",
-    "entries_at",
     "gland_of",
+    "in_mm",
     "measured",
     "odd_readings",
     "places_in_use",
@@ -42,12 +42,8 @@ STANDARD_TO_HALF_WIDTH = math.sqrt(3)
 FULL_TABLES = ("as568", "metric")
 
 
-def entries_at(job: Job, kind: str, place: str) -> list[tuple[Entry, dict[str, Value]]]:
-    """The entries of a kind that belong to a place, with their values."""
-    return [(entry, values) for entry, values in job.log("seal", kind) if values["place"] == place]
-
-
-def measured(job: Job, place: str) -> dict[str, Value]:
+@once_a_state
+def measured(job: Job, place: str) -> Measure:
     """What was measured at a place: its newest entry; all None where there is none.
 
     Parameters
@@ -59,24 +55,28 @@ def measured(job: Job, place: str) -> dict[str, Value]:
 
     Returns
     -------
-    dict
-        Field name to value.
+    Measure
+        The readings.
     """
-    found = entries_at(job, "measure", place)
-    return found[-1][1] if found else {field.name: None for field in MEASURE.fields}
+    found = [logged.values for logged in job.log(MEASURE) if logged.values.place == place]
+    return found[-1] if found else Measure()
 
 
+@once_a_state
 def places_in_use(job: Job) -> tuple[str, ...]:
     """The places that something was measured, tried or sealed at, in the order they were first named."""
-    named = [str(values["place"]) for kind in ("measure", "trial", "sealant") for _, values in job.log("seal", kind)]
+    named = [logged.values.place for kind in (MEASURE, TRIAL, SEALANT) for logged in job.log(kind)]
     return tuple(dict.fromkeys(name for name in named if name in PLACES))
 
 
-def bore_readings(values: Mapping[str, Value]) -> tuple[float, ...]:
+def bore_mm(values: Measure) -> tuple[float, ...]:
     """Every reading of the bore at both depths, or of the housing [mm]."""
-    names = ("bore", "bore_deep") if values.get("bore") else ("housing",)
-    groups = (values.get(name) for name in names)
-    return tuple(r.value for group in groups if isinstance(group, tuple) for r in group if isinstance(r, Reading))
+    return tuple(reading.value for reading in values.readings)
+
+
+def in_mm(reading: Reading | None) -> float | None:
+    """A length that was read [mm]; None where it was not."""
+    return None if reading is None else reading.value
 
 
 def _half_width_mm(job: Job) -> float:
@@ -85,6 +85,7 @@ def _half_width_mm(job: Job) -> float:
     return 0.03 if not text else STANDARD_TO_HALF_WIDTH * read_quantity(text, "mm", name="calliper").value
 
 
+@once_a_state
 def gland_of(job: Job, place: str) -> Gland | None:
     """The groove that a ring goes into.
 
@@ -106,30 +107,26 @@ def gland_of(job: Job, place: str) -> Gland | None:
         If the measurements contradict each other.
     """
     values = measured(job, place)
-    inner = millimetres(values, "groove" if place == "head" else "rod")
-    readings = bore_readings(values)
-    if place not in ("head", "packing") or inner is None or not readings:
+    seat, guide = (values.groove, values.head) if place == "head" else (values.rod, values.guide)
+    if place not in ("head", "packing") or seat is None or not values.readings:
         return None
-    mean, ovality = bore_from_readings(readings)
-    head = place == "head"
-    names = ("groove", "bore", "width", "head") if head else ("rod", "housing", "width", "guide")
-    halves = Halves(*(_typed_half_mm(values[name]) for name in names))
-    guide, width = millimetres(values, names[3]), millimetres(values, "width")
-    kind = "piston" if head else "packing"
-    return Gland(kind, inner, mean, width, guide, _half_width_mm(job), ovality, halves)
+    mean, ovality = bore_from_readings(bore_mm(values))
+    width = values.width
+    halves = Halves(_half_mm(seat), _half_mm(*values.readings), _half_mm(width), _half_mm(guide))
+    kind = "piston" if place == "head" else "packing"
+    return Gland(kind, seat.value, mean, in_mm(width), in_mm(guide), _half_width_mm(job), ovality, halves)
 
 
-def _typed_half_mm(value: Value) -> float | None:
+def _half_mm(*readings: Reading | None) -> float | None:
     """Half-width of what was typed after ± beside one dimension [mm]; None where nothing was."""
-    several = value if isinstance(value, tuple) else (value,)
-    typed = [r.standard_uncertainty for r in several if isinstance(r, Reading) and r.standard_uncertainty]
+    typed = [r.standard_uncertainty for r in readings if r is not None and r.standard_uncertainty]
     return STANDARD_TO_HALF_WIDTH * max(typed) if typed else None
 
 
+@once_a_state
 def odd_readings(job: Job, place: str) -> tuple[Finding, ...]:
     """The one reading of a bore or housing that does not belong with the others, to be said; nothing where all do."""
-    values = measured(job, place)
-    return odd_findings(bore_readings(values), _half_width_mm(job)) if place in PLACES else ()
+    return odd_findings(bore_mm(measured(job, place)), _half_width_mm(job))
 
 
 def stock_rings(job: Job) -> tuple[Ring, ...]:
@@ -137,6 +134,7 @@ def stock_rings(job: Job) -> tuple[Ring, ...]:
     return read_stock(job.bench.strings("stock", "rings"))
 
 
+@once_a_state
 def candidates(job: Job, place: str) -> SealFit | None:
     """Rings for a head or a packing, best first: the bench's own, AS568 and common metric sizes together.
 
@@ -160,7 +158,7 @@ def candidates(job: Job, place: str) -> SealFit | None:
     gland = gland_of(job, place)
     if gland is None:
         return None
-    return _ranked(gland, stock_rings(job), str(measured(job, place)["duty"] or "hand-turned"))
+    return _ranked(gland, stock_rings(job), measured(job, place).duty or "hand-turned")
 
 
 @functools.lru_cache(maxsize=16)
@@ -170,6 +168,7 @@ def _ranked(gland: Gland, stock: tuple[Ring, ...], duty: str) -> SealFit:
     return seal_fit(gland, (*own, *(ring for name in FULL_TABLES for ring in seals.rings(name))), chosen)
 
 
+@once_a_state
 def work_out(job: Job, place: str) -> SumAnswer | None:
     """What to cut or to choose where no ring goes: washer, cork, packing or sac.
 
@@ -191,22 +190,38 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
         If the measurements contradict each other.
     """
     values = measured(job, place)
-    if place not in PLACES or any(values[name] is None for name in PLACES[place].needs):
+    if place not in PLACES or any(getattr(values, name) is None for name in PLACES[place].needs):
         return None
-    readings = tuple(Reading(mm, "mm") for mm in bore_readings(values))
     if PLACES[place].way in ("washer", "packing"):
-        given: dict[str, Value] = dict.fromkeys(field.name for field in WASHER.fields)
-        kind = {"washer": values["washer"] or "flat", "cork": "cork", "stack": values["stack"] or "stacked"}[place]
-        seat = values["groove"] if place == "cork" else values["rod"]
-        given |= {"bore": readings, "rod": seat, "kind": kind, "length": values["length"]}
-        given |= {"thickness": values["thickness"], "backing": values["head"] if place == "washer" else None}
-        return WASHER.run(given)
-    if PLACES[place].way == "sac":
-        given = {field.name: field.read(field.default) for field in SAC.fields if not field.required}
-        names = ("nipple", "nipple_length", "depth", "bar", "cleaned", "sac", "wall", "mouth")
-        given |= {name: values[name] for name in names} | {"before": values["bore_before"]}
-        given["pneumatic"] = str(job.values("intake", "arrival")["system"]).startswith("pneumatic")
+        return WASHER.run(_washer_inputs(values, place))
+    return SAC.run(_sac_inputs(job, values)) if PLACES[place].way == "sac" else None
+
+
+def _washer_inputs(values: Measure, place: str) -> dict[str, Value]:
+    kind = {"washer": values.washer or "flat", "cork": "cork", "stack": values.stack or "stacked"}[place]
+    return {
+        "bore": values.readings,
+        "rod": values.groove if place == "cork" else values.rod,
+        "kind": kind,
+        "length": values.length,
+        "thickness": values.thickness,
+        "backing": values.head if place == "washer" else None,
+    }
+
+
+def _sac_inputs(job: Job, values: Measure) -> dict[str, Value]:
+    return {
         # a sac must pass the narrowest place
-        given |= {"barrel": min(readings, key=lambda r: r.value), "material": values["material"] or "latex"}
-        return SAC.run(given)
-    return None
+        "barrel": min(values.readings, key=lambda r: r.value),
+        "material": values.material or "latex",
+        "nipple": values.nipple,
+        "nipple_length": values.nipple_length,
+        "depth": values.depth,
+        "bar": values.bar,
+        "sac": values.sac,
+        "wall": values.wall,
+        "mouth": values.mouth,
+        "before": values.bore_before,
+        "cleaned": values.cleaned,
+        "pneumatic": (job.newest(ARRIVAL).system or "").startswith("pneumatic"),
+    }

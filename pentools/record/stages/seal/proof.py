@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+import msgspec
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.faults import FaultTree, Mechanism, suspect_seal
@@ -13,20 +14,21 @@ from pentools.calc.seal.friction import ring_friction
 from pentools.calc.seal.knockout import KnockoutTool, Tube
 from pentools.calc.seal.proof import SpringBack, VacuumDecay, spring_back, vacuum_decay
 from pentools.errors import InputError, RecordError
-from pentools.fields import Value
 from pentools.record.entries import now
-from pentools.record.stages.seal.kinds import SEALANT, TOOL, millimetres, place_words
-from pentools.record.stages.seal.measure import gland_of, measured
+from pentools.record.forms import Logged
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TEST, TOOL, TRIAL, SealTest, Tool, place_words
+from pentools.record.stages.seal.measure import gland_of, in_mm, measured
 from pentools.record.stages.seal.trials import trials
+from pentools.record.stages.treatment.facts import materials_of
 from pentools.record.storage import Record
+from pentools.record.view import once_a_state
 from pentools.sums.base import SumAnswer
 from pentools.sums.seal.knockout import KNOCKOUT
 from pentools.tables import seals
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.record.bench import Bench
-    from pentools.record.entries import Entry
     from pentools.record.job import Job
 
 __all__ = [
@@ -41,7 +43,10 @@ __all__ = [
     "suspects",
     "tool_window",
     "tools_on_bench",
+    "with_section_material",
 ]  # fmt: skip
+
+GAUGE_KPA = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +102,7 @@ class ToolOnBench:
     ----------
     job : str
         The job it was made for.
-    values : mapping of str to Value
+    values : Tool
         Its entry.
     words : str
         The tool with its dimensions, in words.
@@ -106,11 +111,12 @@ class ToolOnBench:
     """
 
     job: str
-    values: Mapping[str, Value]
+    values: Tool
     words: str
     fits: bool | None = None
 
 
+@once_a_state
 def earliest_next_step(job: Job) -> NextStep | None:
     """When the last sealant will have set.
 
@@ -130,15 +136,15 @@ def earliest_next_step(job: Job) -> NextStep | None:
     since it hangs on the layer, the cut and the room.
     """
     steps = []
-    for entry, values in job.log("seal", "sealant"):
-        cure, open_time, ago = values["cure"], values["open_time"], values["ago"]
-        if not isinstance(cure, Reading):
+    for logged in job.log(SEALANT):
+        values = logged.values
+        if values.cure is None:
             continue
-        first = job.record.history(entry)[0]  # a correction does not start the clock again
-        start = first.time - dt.timedelta(minutes=ago.value if isinstance(ago, Reading) else 0)
-        workable = start + dt.timedelta(minutes=open_time.value) if isinstance(open_time, Reading) else None
-        what = SEALANT.field("sealant").shown(values["sealant"])
-        steps.append(NextStep(start + dt.timedelta(hours=cure.value), what, place_words(values["place"]), workable))
+        first = job.record.history(logged.entry)[0]  # a correction does not start the clock again
+        start = first.time - dt.timedelta(minutes=0 if values.ago is None else values.ago.value)
+        workable = None if values.open_time is None else start + dt.timedelta(minutes=values.open_time.value)
+        what = SEALANT.field("sealant").shown(values.sealant)
+        steps.append(NextStep(start + dt.timedelta(hours=values.cure.value), what, place_words(values.place), workable))
     return max(steps, key=lambda step: step.at, default=None)
 
 
@@ -168,16 +174,17 @@ def clock_words(step: NextStep, moment: dt.datetime | None = None) -> str:
     return f"Earliest next step: {step.at:%d %B %H:%M}, in {wait}; the {step.sealant} at the {step.place} has to set.{workable}"
 
 
+@once_a_state
 def mechanism_of(job: Job) -> Mechanism:
     """What can leak in this pen, and the tests that can be made on it: by its filling system, or by the seals at work.
 
     Where the system is not named only what every pen has is suspected, apart from parts that were measured or tried.
     """
     known = seals.faults().mechanisms
-    system = str(job.values("intake", "arrival")["system"])
-    if system in known:
+    system = job.newest(ARRIVAL).system
+    if system is not None and system in known:
         return known[system]
-    used = {str(v["place"]) for kind in ("measure", "trial") for _, v in job.log("seal", kind)}
+    used = {logged.values.place for kind in (MEASURE, TRIAL) for logged in job.log(kind)}
     for places, stand_in in (
         ({"packing", "stack"}, "plunger-vacuum"),
         ({"sac"}, "lever-sac"),
@@ -188,6 +195,7 @@ def mechanism_of(job: Job) -> Mechanism:
     return known["any"]
 
 
+@once_a_state
 def proofs_done(job: Job) -> tuple[ProofDone, ...]:
     """Every test with its result, in order.
 
@@ -202,9 +210,8 @@ def proofs_done(job: Job) -> tuple[ProofDone, ...]:
         Those from before the last trial or sealant do not count any more.
     """
     order = {entry.id: number for number, entry in enumerate(job.record.live("seal"))}
-    changed = [order[e.id] for kind in ("trial", "sealant") for e, _ in job.log("seal", kind)]
-    since = max(changed, default=-1)
-    return tuple(_test(job, entry, values, order[entry.id] > since) for entry, values in job.log("seal", "test"))
+    since = max((order[logged.entry.id] for kind in (TRIAL, SEALANT) for logged in job.log(kind)), default=-1)
+    return tuple(_test(job, logged, order[logged.entry.id] > since) for logged in job.log(TEST))
 
 
 def results_that_count(job: Job) -> dict[str, str]:
@@ -212,36 +219,28 @@ def results_that_count(job: Job) -> dict[str, str]:
     return {test.test: test.result for test in proofs_done(job) if test.counts and test.result}
 
 
-def _test(job: Job, entry: Entry, values: Mapping[str, Value], counts: bool) -> ProofDone:
-    name = str(values["test"])
-    result = str(values[f"{name.replace('-', '_')}_seen"] or "")
-    findings: tuple[Finding, ...] = ()
+def _test(job: Job, logged: Logged[SealTest], counts: bool) -> ProofDone:
+    values, entry_id = logged.values, logged.entry.id
+    name = values.test or ""
     try:
-        judged = _judged(job, name, values)
+        judged = _judged(job, values)
     except InputError as error:
-        return ProofDone(entry.id, name, "", (Finding("warning", str(error), "test"),), counts)
-    if judged is not None:
-        findings = judged.findings
-        result = "" if judged.verdict == "not told" else judged.verdict
-    return ProofDone(entry.id, name, result, findings, counts)
+        return ProofDone(entry_id, name, "", (Finding("warning", "seal.test", sentence=str(error)),), counts)
+    if judged is None:
+        return ProofDone(entry_id, name, values.seen, (), counts)
+    return ProofDone(entry_id, name, "" if judged.verdict == "not told" else judged.verdict, judged.findings, counts)
 
 
-def _judged(job: Job, name: str, values: Mapping[str, Value]) -> SpringBack | VacuumDecay | None:
-    if name == "spring-back":
-        pushed, returned = millimetres(values, "pushed"), millimetres(values, "returned")
-        if pushed is None or returned is None:
-            return None
+def _judged(job: Job, values: SealTest) -> SpringBack | VacuumDecay | None:
+    if values.test == "spring-back" and values.pushed is not None and values.returned is not None:
         bore, drag = _drag(job)
-        return spring_back(
-            pushed, returned, bore_mm=bore, drag_n=drag, rod_mm=millimetres(measured(job, "packing"), "rod") or 0.0
-        )
-    if name == "vacuum":
-        numbers = [millimetres(values, field) for field in ("volume", "vacuum_start", "vacuum_end", "seconds", "gauge")]
-        volume, start, end, seconds, gauge = numbers
-        if volume is None or start is None or end is None or seconds is None:
-            return None
-        return vacuum_decay(volume, start, end, seconds, gauge_kpa=1.0 if gauge is None else gauge)
-    return None
+        rod = in_mm(measured(job, "packing").rod) or 0.0
+        return spring_back(values.pushed.value, values.returned.value, bore_mm=bore, drag_n=drag, rod_mm=rod)
+    start, end, seconds = values.vacuum_start, values.vacuum_end, values.seconds
+    if values.test != "vacuum" or values.volume is None or start is None or end is None or seconds is None:
+        return None
+    gauge = GAUGE_KPA if values.gauge is None else values.gauge.value
+    return vacuum_decay(values.volume.value, start.value, end.value, seconds.value, gauge_kpa=gauge)
 
 
 def _drag(job: Job) -> tuple[float | None, float | None]:
@@ -257,6 +256,7 @@ def _drag(job: Job) -> tuple[float | None, float | None]:
     return gland.outer_mm, ring_friction(gland.inner_mm + gland.depth_mm, section, squeeze).running_n
 
 
+@once_a_state
 def suspects(job: Job) -> FaultTree | None:
     """Which seal the pattern of tests points to.
 
@@ -274,37 +274,35 @@ def suspects(job: Job) -> FaultTree | None:
     return suspect_seal(results, mechanism_of(job).system, seals.faults()) if results else None
 
 
-def tool_window(values: Mapping[str, Value]) -> SumAnswer | None:
-    """The window of a knock-out tube from feed and section.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Values of a tool entry, or of its form.
-
-    Returns
-    -------
-    SumAnswer or None
-        None where tail, shoulder or bore was not measured.
+def tool_window(values: Tool) -> SumAnswer | None:
+    """The window of a knock-out tube from feed and section; None where tail, shoulder or bore was not measured.
 
     Raises
     ------
     InputError
         If they contradict each other.
     """
-    if any(values.get(name) is None for name in ("tail", "shoulder", "bore")):
+    if values.tail is None or values.shoulder is None or values.bore is None:
         return None
-    return KNOCKOUT.run({field.name: values.get(field.name) for field in KNOCKOUT.fields})
+    return KNOCKOUT.run({field.name: getattr(values, field.name) for field in KNOCKOUT.fields})
 
 
-def tools_on_bench(bench: Bench, wanted: Mapping[str, Value] | None = None) -> tuple[ToolOnBench, ...]:
-    """Tools made for any job on the bench.
+def with_section_material(job: Job, wanted: Tool) -> Tool:
+    """The tool's form with the section's material as the job names it, where it was not typed: it decides on soaking."""
+    named = materials_of(job, "section")
+    if wanted.material is not None or not named:
+        return wanted
+    return msgspec.structs.replace(wanted, material=" and ".join(named))
+
+
+def tools_on_bench(bench: Bench, wanted: Tool | None = None) -> tuple[ToolOnBench, ...]:
+    """Tools made for any job on the bench, read from the records of all its jobs.
 
     Parameters
     ----------
     bench : Bench
-        The bench; the records of all its jobs are read.
-    wanted : mapping of str to Value or None
+        The bench.
+    wanted : Tool or None
         Feed and section of the pen in hand, as the tool's form has them: each tube is then held against its window.
 
     Returns
@@ -312,14 +310,14 @@ def tools_on_bench(bench: Bench, wanted: Mapping[str, Value] | None = None) -> t
     tuple of ToolOnBench
         Those that fit first, then by job.
     """
-    answer = tool_window(wanted) if wanted is not None else None
+    answer = None if wanted is None else tool_window(wanted)
     found = []
     for path in sorted(bench.folder.glob("*/record.jsonl")):
         record = Record(path)
         record.refresh()  # only read: another job's file is not mended from here
         for entry in record.live("seal", "tool"):
             try:
-                values = TOOL.values(entry)
+                values = TOOL.decode(entry)
             except RecordError:
                 continue
             fits = None if answer is None else _tool_fits(values, answer)
@@ -327,26 +325,28 @@ def tools_on_bench(bench: Bench, wanted: Mapping[str, Value] | None = None) -> t
     return tuple(sorted(found, key=lambda tool: (tool.fits is not True, tool.job)))
 
 
-def _tool_words(values: Mapping[str, Value]) -> str:
+def _tool_words(values: Tool) -> str:
     sizes = (
-        ("inside_made", "inside"), ("outside_made", "outside"), ("length_made", "long"), ("hole_made", "hole"),
+        (values.inside_made, "inside"), (values.outside_made, "outside"), (values.length_made, "long"),
+        (values.hole_made, "hole"),
     )  # fmt: skip
-    shown = [f"{mm:.2f} mm {word}" for name, word in sizes if (mm := millimetres(values, name)) is not None]
-    words = f"{TOOL.field('tool').shown(values['tool'])}: {', '.join(shown) or 'no dimension noted'}"
-    return f"{words}, for {values['purpose']}" if values["purpose"] else words
+    shown = [f"{size.value:.2f} mm {word}" for size, word in sizes if size is not None]
+    words = f"{TOOL.field('tool').shown(values.tool)}: {', '.join(shown) or 'no dimension noted'}"
+    return f"{words}, for {values.purpose}" if values.purpose else words
 
 
-def _tool_fits(values: Mapping[str, Value], answer: SumAnswer) -> bool | None:
+def _tool_fits(values: Tool, answer: SumAnswer) -> bool | None:
     """Whether a tube, punch or block lies in the window; None where a dimension is missing or it is something else."""
-    window, kind = answer.data, values["tool"]
-    if kind == "block":
-        hole, low, high = millimetres(values, "hole_made"), window["block_low_mm"], window["block_high_mm"]
-        return None if hole is None or low is None or high is None else low <= hole <= high
-    outside, length = millimetres(values, "outside_made"), millimetres(values, "length_made")
-    inside = 0.0 if kind == "punch" else millimetres(values, "inside_made")
-    tool = answer.result
-    if kind not in ("tube", "punch") or outside is None or inside is None or not isinstance(tool, KnockoutTool):
+    window = answer.result
+    if not isinstance(window, KnockoutTool):
         return None
-    if length is not None and length < tool.reach_mm:
+    if values.tool == "block":
+        hole, low, high = in_mm(values.hole_made), window.block_low_mm, window.block_high_mm
+        return None if hole is None or low is None or high is None else low <= hole <= high
+    outside, length = in_mm(values.outside_made), in_mm(values.length_made)
+    inside = 0.0 if values.tool == "punch" else in_mm(values.inside_made)
+    if values.tool not in ("tube", "punch") or outside is None or inside is None:
+        return None
+    if length is not None and length < window.reach_mm:
         return False
-    return tool.does(Tube(inside, outside))
+    return window.does(Tube(inside, outside))

@@ -10,7 +10,6 @@ from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TOOL, TRIAL, place_words
 from pentools.record.stages.seal.measure import (
     candidates,
-    entries_at,
     gland_of,
     measured,
     odd_readings,
@@ -119,7 +118,7 @@ def seal_findings(job: Job) -> tuple[Finding, ...]:
         if step is not None:
             found += [f for f in step.step.findings if f.topic == "contradiction"]
     found += _adhesive_findings(job)
-    sealed = [v for _, v in job.log("seal", "sealant") if v["sealant"] != "none"]
+    sealed = any(logged.values.sealant != "none" for logged in job.log(SEALANT))
     tree = suspects(job)
     if tree is not None and tree.named:
         found += tree.findings
@@ -130,8 +129,8 @@ def seal_findings(job: Job) -> tuple[Finding, ...]:
 
 def _adhesive_findings(job: Job) -> list[Finding]:
     """A silicone sac on shellac alone comes off."""
-    used = {str(values["sealant"]) for _, values in entries_at(job, "sealant", "sac")}
-    silicone = measured(job, "sac")["material"] == "silicone"
+    used = {logged.values.sealant for logged in job.log(SEALANT) if logged.values.place == "sac"}
+    silicone = measured(job, "sac").material == "silicone"
     return [Finding("warning", "seal.shellac-silicone")] if silicone and used == {"shellac"} else []
 
 

@@ -13,8 +13,11 @@ from pentools.calc.seal.sac_fit import SacFit
 from pentools.calc.seal.trials import LadderStep, Trial, next_trial_size
 from pentools.calc.seal.washers import WasherFit
 from pentools.errors import InputError
-from pentools.record.stages.seal.kinds import PLACES, millimetres
-from pentools.record.stages.seal.measure import candidates, entries_at, gland_of, work_out
+from pentools.record.forms import Logged
+from pentools.record.stages.seal.kinds import MEASURE, PLACES, TRIAL
+from pentools.record.stages.seal.kinds import Trial as TrialEntry
+from pentools.record.stages.seal.measure import candidates, gland_of, in_mm, work_out
+from pentools.record.view import once_a_state
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -80,6 +83,7 @@ def _ring_size_mm(gland: Gland, inside: float, section: float) -> float:
     return max(gland.inner_mm, inside) + 2 * constant_volume_section_mm(inside, section, gland.inner_mm)
 
 
+@once_a_state
 def trials(job: Job, place: str) -> tuple[TrialDone, ...]:
     """The trials at a place that still count, in their order.
 
@@ -96,18 +100,20 @@ def trials(job: Job, place: str) -> tuple[TrialDone, ...]:
         Without those from before the part was altered.
     """
     order = {entry.id: number for number, entry in enumerate(job.record.live("seal"))}
-    altered = [order[entry.id] for entry, values in entries_at(job, "measure", place) if values["altered"] is True]
-    since = max(altered, default=-1)
+    measures = [logged for logged in job.log(MEASURE) if logged.values.place == place]
+    since = max((order[m.entry.id] for m in measures if m.values.altered is True), default=-1)
     gland = gland_of(job, place)
-    done = []
-    for entry, values in entries_at(job, "trial", place):
-        if order[entry.id] < since:
-            continue
-        section, inside, size = (millimetres(values, name) for name in ("section", "inside", "outside"))
-        if gland is not None and section is not None:
-            size = _ring_size_mm(gland, gland.inner_mm if inside is None else inside, section)
-        done.append(TrialDone(entry.id, str(values["what"]), size, str(values["happened"]), values["dry"] is True))
-    return tuple(done)
+    found = [logged for logged in job.log(TRIAL) if logged.values.place == place]
+    return tuple(_done(logged, gland) for logged in found if order[logged.entry.id] >= since)
+
+
+def _done(logged: Logged[TrialEntry], gland: Gland | None) -> TrialDone:
+    values = logged.values
+    size = in_mm(values.outside)
+    if gland is not None and values.section is not None:
+        inside = gland.inner_mm if values.inside is None else values.inside.value
+        size = _ring_size_mm(gland, inside, values.section.value)
+    return TrialDone(logged.entry.id, values.what or "", size, values.happened or "", values.dry is True)
 
 
 def _sizes(job: Job, place: str) -> tuple[dict[float, tuple[str, Ring | None]], float | None, bool]:
@@ -148,6 +154,7 @@ def _too_wide(findings: tuple[Finding, ...]) -> bool:
     return any(f.level == "stop" and f.topic in ("fill", "outside") for f in findings)
 
 
+@once_a_state
 def next_trial(job: Job, place: str) -> NextTrial | None:
     """The size to try next at a place, by bisection over the stock.
 
@@ -220,12 +227,10 @@ def _trials_or_none(job: Job, place: str) -> tuple[TrialDone, ...]:
     try:
         return trials(job, place)
     except InputError:
-        return tuple(
-            TrialDone(e.id, str(v["what"]), millimetres(v, "outside"), str(v["happened"]), v["dry"] is True)
-            for e, v in entries_at(job, "trial", place)
-        )
+        return tuple(_done(logged, None) for logged in job.log(TRIAL) if logged.values.place == place)
 
 
+@once_a_state
 def dry_fit_passed(job: Job) -> bool:
     """Whether sealant may go on: a dry trial pulled back, and no place that was tried is still failing.
 

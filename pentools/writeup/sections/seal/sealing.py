@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
-from pentools.fields import Value
-from pentools.record.stages.seal.kinds import PLACES, TEST, asked_for
-from pentools.record.stages.seal.measure import bore_readings, places_in_use
+from pentools.record.kinds import as_dict
+from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TRIAL, SealTest, asked_for
+from pentools.record.stages.seal.measure import bore_mm, places_in_use
 from pentools.record.stages.seal.sealing import (
     candidates,
     fit_words,
@@ -20,7 +19,7 @@ from pentools.record.stages.seal.sealing import (
     suspects,
     trials,
 )  # fmt: skip
-from pentools.units import Reading, format_reading
+from pentools.units import format_reading
 from pentools.writeup.blocks import (
     Audience,
     Block,
@@ -77,8 +76,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += [Lead(" ".join(lead))] if lead else []
     for place in places:
         blocks += _place(job, place)
-    blocks += _sealant(job, stage)
-    blocks += _tests(job, stage, audience)
+    blocks += _sealant(job)
+    blocks += _tests(job, audience)
     if job.record.live(stage.key, "sealant"):
         blocks.append(Notice(CAUTION, "Caution"))
     blocks += _workings(job, stage, audience)
@@ -108,15 +107,22 @@ def _place(job: Job, place: str) -> list[Block]:
 
 def _measured_words(job: Job, place: str) -> str:
     values = measured(job, place)
-    readings = bore_readings(values)
+    readings = bore_mm(values)
     if not readings:
         return ""
     hole = "housing" if "housing" in PLACES[place].asks else "bore"
     mean, spread = sum(readings) / len(readings), max(readings) - min(readings)
     many = f", the mean of {len(readings)} readings that differ by {spread:.2f}{THIN}mm," if len(readings) > 1 else ""
-    seats = {"groove": "groove or seat", "rod": "rod", "nipple": "nipple"}
-    found = ((seats[n], values.get(n)) for n in ("groove", "rod", "nipple") if n in PLACES[place].asks)
-    beside = [f"the {name} {value.value:.2f}{THIN}mm" for name, value in found if isinstance(value, Reading)]
+    seats = (
+        ("groove", "groove or seat", values.groove),
+        ("rod", "rod", values.rod),
+        ("nipple", "nipple", values.nipple),
+    )
+    beside = [
+        f"the {words} {seat.value:.2f}{THIN}mm"
+        for name, words, seat in seats
+        if name in PLACES[place].asks and seat is not None
+    ]
     tail = f" and {list_in_words(beside)}" if beside else ""
     return f"At the {place_words(place)} the {hole} measures {mean:.2f}{THIN}mm{many}{tail}."
 
@@ -131,35 +137,33 @@ def _ring_that_held(job: Job, place: str) -> Candidate | None:
     if fit is None or not passed_places(job).get(place):
         return None
     good = {t.entry_id: t for t in trials(job, place) if t.dry and t.happened == "pulls back"}
-    for entry, values in reversed(job.log("seal", "trial")):
-        section_, inside = values["section"], values["inside"]
-        if entry.id in good and isinstance(section_, Reading) and isinstance(inside, Reading):
+    for logged in reversed(job.log(TRIAL)):
+        values = logged.values
+        if logged.entry.id in good and values.section is not None and values.inside is not None:
             halves = (INSIDE_HALF_WIDTH_MM, SECTION_HALF_WIDTH_MM)
-            ring = Ring(str(values["what"]), inside.value, section_.value, *halves, measured=True)
+            ring = Ring(values.what or "", values.inside.value, values.section.value, *halves, measured=True)
             return seal_fit(fit.gland, (ring,), fit.duty).best
     return None
 
 
-def _sealant(job: Job, stage: Stage) -> list[Block]:
-    kind = stage.kind("sealant")
-    log = job.log(stage.key, "sealant")
+def _sealant(job: Job) -> list[Block]:
+    log = job.log(SEALANT)
     if not log:
         return []
-    used = [v for _, v in log if v["sealant"] != "none"]
+    used = [logged.values for logged in log if logged.values.sealant != "none"]
     if not used:
         return [Paragraph("No sealant was needed: it holds dry.")]
     parts = []
     for values in used:
-        can = "" if values["reversible"] is None else "can" if values["reversible"] else "cannot"
-        undone = f" ({can} be undone)" if can else ""
-        parts.append(f"{kind.field('sealant').shown(values['sealant'])} at the {place_words(values['place'])}{undone}")
+        can = "" if values.reversible is None else " (can be undone)" if values.reversible else " (cannot be undone)"
+        parts.append(f"{SEALANT.field('sealant').shown(values.sealant)} at the {place_words(values.place)}{can}")
     passed = passed_places(job)
     waited = passed and all(passed.values()) and not job.record.releases("sealant")
     after = "After the dry fit had passed, it" if waited else "It"
     return [Paragraph(f"{after} was sealed with {list_in_words(parts)}.")]
 
 
-def _tests(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+def _tests(job: Job, audience: Audience) -> list[Block]:
     done = proofs_done(job)
     if not done:
         return []
@@ -169,66 +173,60 @@ def _tests(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     if tree is not None and len(results) > 1:
         text = tree.findings[0].text
         blocks.append(Paragraph(f"Tested together: {text[0].lower()}{text[1:]}" if not tree.named else text))
-    entered = {entry.id: (date_in_words(entry.time), values) for entry, values in job.log(stage.key, "test")}
+    entered = {logged.entry.id: logged for logged in job.log(TEST)}
     head: tuple[str, ...] = ("Test", "Result", "Readings and what they say")
     head = ("Date", *head) if audience == "client" else head
     for caption, counts in (("Tests of the seals as they are now", True), ("Tests before the last change", False)):
         rows = []
         for test in (t for t in done if t.counts is counts):
-            date, values = entered[test.entry_id]
-            said = ". ".join(
-                part for part in (_readings_words(values), " ".join(f.text for f in test.findings)) if part
-            )
+            logged = entered[test.entry_id]
+            parts = (_readings_words(logged.values), " ".join(f.text for f in test.findings))
+            said = ". ".join(part for part in parts if part)
             row = (capital(names.get(test.test, test.test)), test.result or "cannot be told", said or "–")
-            rows.append((date, *row) if audience == "client" else row)
+            rows.append((date_in_words(logged.entry.time), *row) if audience == "client" else row)
         blocks += [Table(caption, head, tuple(rows))] if rows else []
     if tree is not None and tree.named:
         blocks.append(Findings(tree.findings))
     return blocks
 
 
-_READING_WORDS = {
-    "pushed": "pushed {}", "returned": "{} back", "volume": "{} of pen, hose and gauge", "vacuum_start": "from {}",
-    "vacuum_end": "to {} below the room", "seconds": "in {}", "gauge": "gauge good to {}", "rested": "{} at rest",
-    "damp": "damp: {}",
-}  # fmt: skip
-
-
-def _readings_words(values: Mapping[str, Value]) -> str:
+def _readings_words(values: SealTest) -> str:
     """What was read in one test, in one text; empty where nothing was read."""
-    words = []
-    for name, pattern in _READING_WORDS.items():
-        value = values[name]
-        if value is not None:
-            shown = format_reading(value) if isinstance(value, Reading) else TEST.field(name).shown(value)
-            words.append(pattern.format(shown))
+    readings = (
+        (values.pushed, "pushed {}"), (values.returned, "{} back"), (values.volume, "{} of pen, hose and gauge"),
+        (values.vacuum_start, "from {}"), (values.vacuum_end, "to {} below the room"), (values.seconds, "in {}"),
+        (values.gauge, "gauge good to {}"), (values.rested, "{} at rest"),
+    )  # fmt: skip
+    words = [pattern.format(format_reading(reading)) for reading, pattern in readings if reading is not None]
+    words += [f"damp: {TEST.field('damp').shown(values.damp)}"] if values.damp else []
     return capital(", ".join(words))
 
 
-def _trial_table(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+def _trial_table(job: Job, audience: Audience) -> list[Block]:
     """Every trial as it was entered; the measured sizes in one column."""
-    sizes = (("section", "section"), ("inside", "inside"), ("outside", "outside"))
     rows = []
-    for entry, values in job.log(stage.key, "trial"):
-        measured_ = [f"{word} {v.value:.2f}{THIN}mm" for n, word in sizes if isinstance(v := values[n], Reading)]
+    for logged in job.log(TRIAL):
+        values = logged.values
+        sizes = ((values.section, "section"), (values.inside, "inside"), (values.outside, "outside"))
+        shown = [f"{word} {size.value:.2f}{THIN}mm" for size, word in sizes if size is not None]
         row = (
-            capital(place_words(values["place"])), str(values["what"]), ", ".join(measured_) or "not measured",
-            "dry" if values["dry"] is True else "not dry", str(values["happened"]),
+            capital(place_words(values.place)), values.what or "–", ", ".join(shown) or "not measured",
+            "dry" if values.dry else "not dry", values.happened or "–",
         )  # fmt: skip
-        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
+        rows.append((date_in_words(logged.entry.time), *row) if audience == "client" else row)
     head: tuple[str, ...] = ("Seal", "Size tried", "Measured", "How", "What happened")
     head = ("Date", *head) if audience == "client" else head
     return [Table("Every trial", head, tuple(rows))] if rows else []
 
 
-def _sealant_table(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+def _sealant_table(job: Job, audience: Audience) -> list[Block]:
     """Every sealant with its times."""
-    kind = stage.kind("sealant")
     names = ("sealant", "place", "reversible", "open_time", "cure")
     rows = []
-    for entry, values in job.log(stage.key, "sealant"):
-        row = tuple("–" if values[name] is None else kind.field(name).shown(values[name]) for name in names)
-        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
+    for logged in job.log(SEALANT):
+        found = as_dict(SEALANT, logged.values)
+        row = tuple("–" if found[name] is None else SEALANT.field(name).shown(found[name]) for name in names)
+        rows.append((date_in_words(logged.entry.time), *row) if audience == "client" else row)
     head: tuple[str, ...] = ("What", "Where", "Can be undone", "Time to work it", "Time to set")
     head = ("Date", *head) if audience == "client" else head
     return [Table("Sealant", head, tuple(rows))] if rows else []
@@ -237,16 +235,15 @@ def _sealant_table(job: Job, stage: Stage, audience: Audience) -> list[Block]:
 def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     """Every reading, trial, sealant and tool as it was entered: folded on the screen, open in print."""
     blocks: list[Block] = []
-    kind = stage.kind("measure")
-    for entry, values in job.log(stage.key, "measure"):
-        place = str(values["place"])
+    for logged in job.log(MEASURE):
+        place, found = logged.values.place or "", as_dict(MEASURE, logged.values)
         rows = tuple(
-            (field.label, field.shown(values[field.name]))
-            for field in kind.fields
-            if field.name in asked_for(place) and values[field.name] is not None and may_show(field, audience)
+            (field.label, field.shown(found[field.name]))
+            for field in MEASURE.fields
+            if field.name in asked_for(place) and found[field.name] is not None and may_show(field, audience)
         )
-        when = f", {date_in_words(entry.time)}" if audience == "client" else ""
+        when = f", {date_in_words(logged.entry.time)}" if audience == "client" else ""
         blocks += [Facts(f"Measured: {place_words(place)}{when}", rows)] if rows else []
-    blocks += _trial_table(job, stage, audience) + _sealant_table(job, stage, audience)
+    blocks += _trial_table(job, audience) + _sealant_table(job, audience)
     blocks += kind_table(job, stage, stage.kind("tool"), audience, caption="Tools made for the job")
     return [Details("Measurements, trials and tools as they were entered", tuple(blocks))] if blocks else []

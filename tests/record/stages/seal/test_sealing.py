@@ -7,8 +7,9 @@ import pytest
 from pentools.errors import InputError
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import new_entry
+from pentools.record.forms import form_with
 from pentools.record.job import create_job, open_job
-from pentools.record.stages.seal.kinds import TOOL
+from pentools.record.stages.seal.kinds import TOOL, Tool
 from pentools.record.stages.seal.measure import gland_of
 from pentools.record.stages.seal.proof import clock_words, mechanism_of
 from pentools.record.stages.seal.sealing import (
@@ -62,9 +63,9 @@ def test_places_are_measured_by_themselves_and_the_newest_counts(job):
     job.add("seal", "measure", {"place": "head", **HEAD})
     job.add("seal", "measure", WASHER)
     job.add("seal", "measure", {**WASHER, "rod": "2.50 mm"})
-    assert measured(job, "washer")["rod"].value == 2.5
-    assert measured(job, "head")["groove"].value == 5.3
-    assert measured(job, "packing")["rod"] is None
+    assert measured(job, "washer").rod.value == 2.5
+    assert measured(job, "head").groove.value == 5.3
+    assert measured(job, "packing").rod is None
     assert candidates(job, "packing") is None
     assert work_out(job, "head") is None
 
@@ -280,7 +281,7 @@ def test_a_tool_is_found_from_the_next_pen(bench, job):
     other.add("seal", "tool", {"tool": "tube", "purpose": "a thin one", "inside_made": "2.00 mm", "outside_made": "3.00 mm", "length_made": "10 mm"})  # fmt: skip
     assert [tool.job for tool in tools_on_bench(bench)] == ["next-pen", "test-pen"]
     assert all(tool.fits is None for tool in tools_on_bench(bench))
-    wanted = TOOL.read({"tool": "tube", "purpose": "x", "tail": "1.80 mm", "shoulder": "4.20 mm", "bore": "5.00 mm", "depth": "18 mm", "clearance": "0.10 mm"})[0]  # fmt: skip
+    wanted = form_with(Tool, TOOL.read({"tool": "tube", "purpose": "x", "tail": "1.80 mm", "shoulder": "4.20 mm", "bore": "5.00 mm", "depth": "18 mm", "clearance": "0.10 mm"})[0])  # fmt: skip
     # window: inside 1.90 to 3.70 mm, outside up to 4.90 mm, 23 mm long; the thin one is too short
     assert [(tool.job, tool.fits) for tool in tools_on_bench(bench, wanted)] == [
         ("test-pen", True),
