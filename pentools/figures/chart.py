@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-__all__ = ["BRASS", "INK", "JADE", "OXBLOOD", "PAPER", "RULE", "SLATE", "head", "new_chart", "to_drawing"]
+__all__ = ["BRASS", "INK", "JADE", "OXBLOOD", "PAPER", "RULE", "SLATE", "head", "new_chart", "say", "to_drawing"]
 
 INK, BRASS, JADE, OXBLOOD = "#1f3a5f", "#8f6614", "#2a7565", "#8c2f39"
 SLATE, PAPER, RULE = "#5b6670", "#fbfaf6", "#d9d5c8"
@@ -68,6 +68,28 @@ def new_chart(width_mm: float = 160.0, height_mm: float = 60.0) -> tuple[Figure,
 def head(axes: Axes, title: str) -> None:
     """Set the finding over a chart, from its left edge."""
     axes.set_title(title, loc="left", x=0, color=INK, fontweight="bold", fontsize=10.5)
+
+
+def say(
+    axes: Axes, words: str, at: tuple[float, float], *, colour: str = INK, right: float = 0.0, up: float = 0.0
+) -> None:
+    """Set words beside a point of a chart: to the right of it, or centred over or under it.
+
+    Parameters
+    ----------
+    axes : Axes
+        Of the chart.
+    words : str
+        What is said.
+    at : (float, float)
+        The point, in the chart's own units.
+    colour : str
+        Of the words.
+    right, up : float
+        How far beside the point [pt]; words that are only moved up or down are centred on it.
+    """
+    place = {"va": "center"} if right else {"ha": "center", "va": "bottom" if up >= 0 else "top", "fontsize": 9}
+    axes.annotate(words, at, xytext=(right, up), textcoords="offset points", color=colour, **place)
 
 
 def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) -> Drawing:

@@ -81,29 +81,35 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
     beside = list(_beside_plan(plan, done))
     height_mm = 40.0 + 9.0 * max(len(plan.steps) + 2 * len(beside), 4)
     figure, axes = new_chart(160, height_mm)
-    labels: list[tuple[float, float, str, str]] = []
-    for step in plan.steps:
-        size, start = step.grade.finish_um, step.cumulative_um.typical - step.removed_um.typical
-        full = step.number in carried_out
-        axes.plot(
-            [start, step.cumulative_um.typical],
-            [size, size],
-            color=INK if full else SLATE,
-            linewidth=7,
-            solid_capstyle="butt",
-            alpha=1 if full else 0.35,
-        )
-        words = f"{step.grade.label}{', done' if full else ''}{', unmask trim' if step.unmask else ''}"
-        labels.append((step.cumulative_um.typical, size, words, INK if full else SLATE))
+    labels = _draw_steps(axes, plan, carried_out)
     for place, size, words in beside:
         axes.plot([place], [size], marker="D", color=OXBLOOD, markersize=6)
         labels.append((place, size, words, OXBLOOD))
-    sizes = [size for _, size, _, _ in labels]
-    _log_axis(axes, sizes)
+    _log_axis(axes, [size for _, size, _, _ in labels])
     _label_apart(axes, labels, height_mm - 22.0)
+    _draw_budget(axes, plan, measured)
+    head(axes, title)
+    return to_drawing(figure, title, f"{title}. {_steps_told(plan, carried_out, measured)}")
+
+
+def _draw_steps(axes: Axes, plan: Progression, carried_out: set[int]) -> list[tuple[float, float, str, str]]:
+    """A bar a step; returns where each label belongs, its words and their colour."""
+    labels = []
+    for step in plan.steps:
+        size, start = step.grade.finish_um, step.cumulative_um.typical - step.removed_um.typical
+        full = step.number in carried_out
+        colour, dense = (INK, 1.0) if full else (SLATE, 0.35)
+        ends = [start, step.cumulative_um.typical]
+        axes.plot(ends, [size, size], color=colour, linewidth=7, solid_capstyle="butt", alpha=dense)
+        words = f"{step.grade.label}{', done' if full else ''}{', unmask trim' if step.unmask else ''}"
+        labels.append((step.cumulative_um.typical, size, words, colour))
+    return labels
+
+
+def _draw_budget(axes: Axes, plan: Progression, measured: Measured | None) -> None:
+    """What the zone can spare, and what was measured of it."""
     low, high = plan.budget_low_um, plan.budget_high_um
-    total = plan.removed_total_um
-    right = max(1.3 * high, 1.9 * total.typical, 1.3 * (measured.removed_um if measured else 0.0))
+    right = max(1.3 * high, 1.9 * plan.removed_total_um.typical, 1.3 * (measured.removed_um if measured else 0.0))
     axes.axvspan(high, right, color=OXBLOOD, alpha=0.12, linewidth=0)
     axes.axvspan(low, high, color=BRASS, alpha=0.14, linewidth=0)
     axes.axvline(high, color=OXBLOOD, linewidth=1.2)
@@ -111,15 +117,15 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
         axes.axvline(measured.removed_um, color=JADE, linewidth=1.4, linestyle="--")
     axes.set(xlim=(0, right), xlabel="stock taken, µm a side (bars: by the plan; full: done; diamonds: not as planned)")
     _top_words(axes, measured, low, high, plan.limits.wall_mm is None)
-    head(axes, title)
-    parts = [
-        f"{s.grade.label}, finish {plain(s.grade.finish_um, 3)} µm, {'done' if s.number in carried_out else 'planned'}, to {plain(s.cumulative_um.typical, 3)} µm"
+
+
+def _steps_told(plan: Progression, carried_out: set[int], measured: Measured | None) -> str:
+    steps = "; ".join(
+        f"{s.grade.label}, finish {s.grade.finish_um:g} µm, {'done' if s.number in carried_out else 'planned'}, to {s.cumulative_um.typical:.3g} µm"
         for s in plan.steps
-    ]
-    alt = f"{title}. " + "; ".join(parts) + f". The zone can spare {plain(low, 3)} to {plain(high, 3)} µm a side."
-    if measured is not None:
-        alt += f" Measured by {measured.way}: {plain(measured.removed_um, 2)} µm."
-    return to_drawing(figure, title, alt)
+    )
+    told = f"{steps}. The zone can spare {plan.budget_low_um:g} to {plan.budget_high_um:g} µm a side."
+    return told if measured is None else f"{told} Measured by {measured.way}: {measured.removed_um:.2g} µm."
 
 
 def _ladder_title(plan: Progression, done: Sequence[StepDone], carried_out: set[int]) -> str:

@@ -8,15 +8,18 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.finish.grades import SCALES, Grade
 from pentools.calc.finish.reading import meanings_of
-from pentools.figures.chart import INK, OXBLOOD, RULE, head, new_chart, to_drawing
+from pentools.figures.chart import INK, OXBLOOD, RULE, head, new_chart, say, to_drawing
 from pentools.numbers import plain
 from pentools.tables.abrasives import catalogue
 
 if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
     from pentools.figures.drawing import Drawing
 
 __all__ = ["scales_chart"]
 
+_Rows = list[tuple[str, list[tuple[float, Grade]]]]
 _COARSEST_UM, _FINEST_UM = 140.0, 0.2
 
 
@@ -33,15 +36,7 @@ def scales_chart(grade: Grade | None = None) -> Drawing:
     Drawing
         A dot for each grade from 140 to 0.2 µm; names where there is room; cushioned cloth twice, by grain and by finish.
     """
-    known = catalogue()
-    rows: list[tuple[str, list[tuple[float, Grade]]]] = []
-    for scale in SCALES:
-        members = [g for g in known.in_scale(scale) if _FINEST_UM <= g.particle_um <= _COARSEST_UM]
-        if any(g.soft_backed for g in members):
-            rows.append((f"{scale}, grain", [(g.particle_um, g) for g in members]))
-            rows.append((f"{scale}, finish", [(g.finish_um, g) for g in members]))
-        elif members:
-            rows.append((scale, [(g.particle_um, g) for g in members]))
+    rows = _rows()
     title = _scales_title() if grade is None else _grade_title(grade)
     figure, axes = new_chart(190, 26 + 10.5 * len(rows))
     axes.set_xscale("log")
@@ -50,44 +45,46 @@ def scales_chart(grade: Grade | None = None) -> Drawing:
         axes.axhline(place, color=RULE, linewidth=0.8, zorder=0)
         axes.plot([size for size, _ in sizes], [place] * len(sizes), "o", color=INK, markersize=3.4)
         for size, text in _with_room(sizes, grade):
-            axes.annotate(
-                text,
-                (size, place),
-                xytext=(0, 5),
-                textcoords="offset points",
-                ha="center",
-                va="bottom",
-                fontsize=9,
-                color=INK,
-            )
+            say(axes, text, (size, place), up=5)
     if grade is not None:
-        axes.axvline(grade.finish_um, color=OXBLOOD, linewidth=1.0, linestyle="--")
-        if grade.soft_backed:
-            axes.axvline(grade.particle_um, color=OXBLOOD, linewidth=1.0, linestyle=":")
-        for place, (_, sizes) in enumerate(rows):
-            axes.plot(
-                [s for s, g in sizes if g == grade],
-                [place for _, g in sizes if g == grade],
-                "D",
-                color=OXBLOOD,
-                markersize=6,
-            )
+        _bring_out(axes, rows, grade)
     axes.set_yticks(range(len(rows)), [name for name, _ in rows])
     ticks = [100, 50, 30, 20, 10, 5, 3, 2, 1, 0.5, 0.25]
     axes.set_xticks(ticks, [f"{t:g}" for t in ticks])
     axes.set_xticks([], minor=True)
-    axes.set(
-        ylim=(len(rows) - 0.6, -0.9),
-        xlabel="µm (median grain; for cushioned cloth also the plain grade that finishes alike)",
-    )
+    words = "µm (median grain; for cushioned cloth also the plain grade that finishes alike)"
+    axes.set(ylim=(len(rows) - 0.6, -0.9), xlabel=words)
     axes.tick_params(axis="y", length=0)
     axes.spines["left"].set_visible(False)
     head(axes, title)
     spans = "; ".join(
-        f"{name}: {sizes[0][1].name} at {plain(sizes[0][0], 3)} µm to {sizes[-1][1].name} at {plain(sizes[-1][0], 3)} µm"
+        f"{name}: {sizes[0][1].name} at {sizes[0][0]:g} µm to {sizes[-1][1].name} at {sizes[-1][0]:g} µm"
         for name, sizes in rows
     )
     return to_drawing(figure, title, f"{title}. {spans}.", 190.0)
+
+
+def _rows() -> _Rows:
+    """The grades of each scale with their sizes; a soft-backed scale twice, by grain and by finish."""
+    known = catalogue()
+    rows: _Rows = []
+    for scale in SCALES:
+        members = [g for g in known.in_scale(scale) if _FINEST_UM <= g.particle_um <= _COARSEST_UM]
+        if any(g.soft_backed for g in members):
+            rows.append((f"{scale}, grain", [(g.particle_um, g) for g in members]))
+            rows.append((f"{scale}, finish", [(g.finish_um, g) for g in members]))
+        elif members:
+            rows.append((scale, [(g.particle_um, g) for g in members]))
+    return rows
+
+
+def _bring_out(axes: Axes, rows: _Rows, grade: Grade) -> None:
+    axes.axvline(grade.finish_um, color=OXBLOOD, linewidth=1.0, linestyle="--")
+    if grade.soft_backed:
+        axes.axvline(grade.particle_um, color=OXBLOOD, linewidth=1.0, linestyle=":")
+    for place, (_, sizes) in enumerate(rows):
+        own = [size for size, member in sizes if member == grade]
+        axes.plot(own, [place] * len(own), "D", color=OXBLOOD, markersize=6)
 
 
 def _scales_title() -> str:

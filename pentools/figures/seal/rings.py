@@ -134,19 +134,13 @@ def _draw_case(picture: Picture, key: str, place: _Place, gland: Gland, state: G
     lip = clear if gland.kind == "piston" else scale * state.depth_mm - clear
     left, right, wall = place.left, place.left + place.wide, scale * WALL_MM
     # the wall that slides is a plain bar; the other holds the groove
-    seat = [
-        (left - wall, roof + lip),
-        (left, roof + lip),
-        (left, place.floor),
-        (right, place.floor),
-        (right, roof + lip),
-        (right + wall, roof + lip),
-    ]
+    edge = roof + lip
+    seat = [(left - wall, edge), (left, edge), (left, place.floor)]
+    seat += [(right, place.floor), (right, edge), (right + wall, edge)]
     bar = [(left - wall, roof), (right + wall, roof)]
     below, above = place.floor + wall, roof - wall
     if gland.kind == "packing":
         bar = [(left - wall, place.floor), (right + wall, place.floor)]
-        edge = roof + lip
         seat = [(left - wall, edge), (left, edge), (left, roof), (right, roof), (right, edge), (right + wall, edge)]
         below, above = above, below
     _solid(picture, f"{'head' if gland.kind == 'piston' else 'housing'}", inner, seat, below)
@@ -166,44 +160,35 @@ def _solid(picture: Picture, part: str, pattern: str, line: list[tuple[float, fl
 
 
 def _ring(picture: Picture, key: str, place: _Place, state: GlandState) -> None:
+    """The ring as it lies in its room, and dashed the section it has when it is free."""
     height = min(state.section_mm, state.depth_mm)
-    radius, flat = (
-        0.5 * place.scale * height,
-        0.5 * place.scale * (flattened_width_mm(state.section_mm, height) - height),
-    )
-    x, y = place.middle, place.floor - 2 * radius
-    arc = f"A{number(radius)} {number(radius)} 0 0"
-    path = f"M{number(x - flat)} {number(y)}L{number(x + flat)} {number(y)}{arc} 1 {number(x + flat)} {number(place.floor)}L{number(x - flat)} {number(place.floor)}{arc} 1 {number(x - flat)} {number(y)}Z"
+    radius = 0.5 * place.scale * height
+    flat = 0.5 * place.scale * (flattened_width_mm(state.section_mm, height) - height)
+    path = _stadium(place.middle, place.floor, radius, flat)
+    told: dict[str, str | float] = {
+        "data_height": 2 * radius,
+        "data_width": 2 * (radius + flat),
+        "data_scale": place.scale,
+    }
+    squeezed: dict[str, str | float] = {"fill": picture.pattern("cut-soft"), "stroke": JADE, "stroke_width": 0.5}
     picture.add(element("path", d=path, fill=PAPER))
-    picture.add(
-        element(
-            "path",
-            d=path,
-            fill=picture.pattern("cut-soft"),
-            stroke=JADE,
-            stroke_width=0.5,
-            data_part="ring",
-            data_state=key,
-            data_height=2 * radius,
-            data_width=2 * (radius + flat),
-            data_scale=place.scale,
-        )
-    )
+    picture.add(element("path", d=path, **squeezed, data_part="ring", data_state=key, **told))
     free = 0.5 * place.scale * state.section_mm
-    picture.add(
-        element(
-            "circle",
-            cx=x,
-            cy=place.floor - free,
-            r=free,
-            fill="none",
-            stroke=OXBLOOD,
-            stroke_width=0.3,
-            stroke_dasharray="1.1 0.8",
-            data_part="section",
-            data_state=key,
-        )
-    )
+    dashed: dict[str, str | float] = {
+        "fill": "none",
+        "stroke": OXBLOOD,
+        "stroke_width": 0.3,
+        "stroke_dasharray": "1.1 0.8",
+    }
+    middle: dict[str, str | float] = {"cx": place.middle, "cy": place.floor - free, "r": free}
+    picture.add(element("circle", **middle, **dashed, data_part="section", data_state=key))
+
+
+def _stadium(x: float, floor: float, radius: float, flat: float) -> str:
+    """Path of a round section pressed flat: two half circles with straight pieces between, standing on the floor."""
+    left, right, top, foot = number(x - flat), number(x + flat), number(floor - 2 * radius), number(floor)
+    arc = f"A{number(radius)} {number(radius)} 0 0 1"
+    return f"M{left} {top}L{right} {top}{arc} {right} {foot}L{left} {foot}{arc} {left} {top}Z"
 
 
 def _dimensions(picture: Picture, place: _Place, gland: Gland, state: GlandState, roof: float) -> None:

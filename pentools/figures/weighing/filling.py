@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.uncertainty import rounded_pair
 from pentools.calc.weighing.leak import LeakResult, leak_down
 from pentools.errors import InputError
-from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, to_drawing
+from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, say, to_drawing
 from pentools.figures.weighing.series import fill_series_figure
 from pentools.figures.weighing.strokes import reading_uncertainty_g, strokes_of
 from pentools.record.stages.weighing.filling import leak_points
@@ -51,24 +51,10 @@ def capacity_figure(answer: SumAnswer) -> Drawing | None:
         title += f", {100 * data['share_filled']:.0f} % of the {should} mL that it should hold"
     figure, axes = new_chart(160, 22 + 12 * len(bars))
     for row, (name, value, doubt, words, colour) in enumerate(bars):
-        axes.barh(
-            row,
-            value,
-            height=0.5,
-            color=colour if row == 0 else "none",
-            edgecolor=colour,
-            hatch=None if row == 0 else "////",
-            linewidth=0.8,
-        )
+        fill, hatch = (colour, None) if row == 0 else ("none", "////")
+        axes.barh(row, value, height=0.5, color=fill, hatch=hatch, edgecolor=colour, linewidth=0.8)
         axes.errorbar(value, row, xerr=doubt, color=OXBLOOD, capsize=4, linewidth=1.2)
-        axes.annotate(
-            f"{name}: {words}",
-            (value + doubt, row),
-            xytext=(8, 0),
-            textcoords="offset points",
-            va="center",
-            color=colour,
-        )
+        say(axes, f"{name}: {words}", (value + doubt, row), colour=colour, right=8)
     top = max(value + doubt for _, value, doubt, _, _ in bars)
     axes.set(xlim=(0, top * 1.45), ylim=(len(bars) - 0.4, -0.6), yticks=[], xlabel="mL (bars of doubt: about 95 %)")
     axes.spines["left"].set_visible(False)
@@ -102,14 +88,7 @@ def budget_figure(answer: SumAnswer) -> Drawing | None:
     figure, axes = new_chart(160, 18 + 7.5 * len(kept))
     for row, (name, share) in enumerate(kept):
         axes.barh(row, 100 * share, height=0.6, color=BRASS if row == 0 else RULE, edgecolor=BRASS, linewidth=0.6)
-        axes.annotate(
-            f"{name}, {100 * share:.0f} %",
-            (100 * share, row),
-            xytext=(6, 0),
-            textcoords="offset points",
-            va="center",
-            color=INK,
-        )
+        say(axes, f"{name}, {100 * share:.0f} %", (100 * share, row), right=6)
     right = max(100 * kept[0][1] * 1.9, 40)
     step = 20 if right > 60 else 10
     axes.set(

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.line import fit_line
 from pentools.calc.base.uncertainty import rounded_pair
 from pentools.calc.weighing.series import FillSeries, fill_series
-from pentools.figures.chart import BRASS, INK, JADE, SLATE, head, new_chart, to_drawing
+from pentools.figures.chart import BRASS, INK, JADE, SLATE, head, new_chart, say, to_drawing
 from pentools.figures.weighing.strokes import strokes_figure
 from pentools.record.stages.weighing.filling import capacity_of, cycles
 
@@ -49,44 +49,22 @@ def fillings_figure(job: Job) -> Drawing | None:
     Drawing or None
         None below two fillings.
     """
-    answers = [(cycle.start, capacity_of(job, cycle)) for cycle in cycles(job)]
-    volumes = [(start, a.data["volume_ml"], a.data["expanded_uncertainty_ml"]) for start, a in answers if a is not None]
+    answers = [(cycle.start, answer.data) for cycle in cycles(job) if (answer := capacity_of(job, cycle)) is not None]
+    volumes = [(start, data["volume_ml"], data["expanded_uncertainty_ml"]) for start, data in answers]
     if len(volumes) < 2:
         return None
     last = answers[-1][1]
-    assert last is not None
     refills = [(number, v) for number, (start, v, _) in enumerate(volumes, 1) if start == "drained"]
-    series = fill_series([v for _, v in refills], last.data["standard_uncertainty_ml"]) if refills else None
-    title = _fillings_title(volumes, series)
+    series = fill_series([v for _, v in refills], last["standard_uncertainty_ml"]) if refills else None
+    expected = last["expected_ml"]
     figure, axes = new_chart(160, 60)
-    top = 1.25 * max(v + d for _, v, d in volumes)
-    for number, (start, value, doubt) in enumerate(volumes, 1):
-        mark, colour = ("s", BRASS) if start == "dry" else ("o", INK)
-        axes.errorbar(number, value, yerr=doubt, fmt=mark, color=colour, capsize=4, linewidth=1, markersize=4)
-        axes.annotate(
-            f"{value:.2f}\nfrom {start}",
-            (number, value),
-            xytext=(0, -9),
-            textcoords="offset points",
-            ha="center",
-            va="top",
-            fontsize=9,
-            color=colour,
-        )
+    _draw_fillings(axes, volumes)
     if series is not None and len(refills) > 1:
         _draw_trend(axes, refills)
-    expected = last.data["expected_ml"]
+    top = 1.25 * max(v + d for _, v, d in volumes)
     if expected is not None:
         top = max(top, 1.2 * expected)
-        axes.axhline(expected, color=SLATE, linewidth=0.8, linestyle="--")
-        axes.annotate(
-            f"it should hold {expected:.2f}",
-            (0.44, expected),
-            xytext=(0, 4),
-            textcoords="offset points",
-            fontsize=9,
-            color=SLATE,
-        )
+        _draw_expected(axes, expected)
     axes.set(
         xlim=(0.4, len(volumes) + 0.6),
         ylim=(0, top),
@@ -94,12 +72,33 @@ def fillings_figure(job: Job) -> Drawing | None:
         xlabel="filling (square: from dry, circle: from drained; bars of doubt: about 95 %)",
         ylabel="mL",
     )
+    title = _fillings_title(volumes, series)
     head(axes, title)
-    told = "; ".join(
+    return to_drawing(figure, title, f"{title}. {_told(volumes)}.{_held(expected)}")
+
+
+def _draw_fillings(axes: Axes, volumes: list[tuple[str, float, float]]) -> None:
+    for number, (start, value, doubt) in enumerate(volumes, 1):
+        mark, colour = ("s", BRASS) if start == "dry" else ("o", INK)
+        axes.errorbar(number, value, yerr=doubt, fmt=mark, color=colour, capsize=4, linewidth=1, markersize=4)
+        say(axes, f"{value:.2f}\nfrom {start}", (number, value), colour=colour, up=-9)
+
+
+def _draw_expected(axes: Axes, expected: float) -> None:
+    axes.axhline(expected, color=SLATE, linewidth=0.8, linestyle="--")
+    words = f"it should hold {expected:.2f}"
+    axes.annotate(words, (0.44, expected), xytext=(0, 4), textcoords="offset points", fontsize=9, color=SLATE)
+
+
+def _told(volumes: list[tuple[str, float, float]]) -> str:
+    told = [
         f"filling {n} from {start}: {' mL ± '.join(rounded_pair(v, d))}" for n, (start, v, d) in enumerate(volumes, 1)
-    )
-    held = f" It should hold {expected:.2f} mL." if expected is not None else ""
-    return to_drawing(figure, title, f"{title}. {told[0].upper()}{told[1:]}.{held}")
+    ]
+    return "; ".join(told).replace("f", "F", 1)
+
+
+def _held(expected: float | None) -> str:
+    return f" It should hold {expected:.2f} mL." if expected is not None else ""
 
 
 def _fillings_title(volumes: list[tuple[str, float, float]], series: FillSeries | None) -> str:
