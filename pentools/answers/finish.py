@@ -20,7 +20,7 @@ class AbrasivesOptions(TypedDict, total=False):
     defect_length: Typed
     """Length of the defect [mm], 0.1 to 150; like 6 mm; for the area to work."""
     cushioned_finish: Several
-    """Own finish figures; for cushioned cloth, like cushioned 1500 = 18 um."""
+    """Own finish figures; for cushioned cloth, like cushioned cloth 4000 = 7 um."""
     scratch_share: Typed
     """Scratch depth over grain, 0.001 to 5; k, like 0.10; the material's own where empty."""
     stock_factor: Typed
@@ -51,20 +51,20 @@ def grit_progression(
     Parameters
     ----------
     material : str | None
-        Material.
+        Material; what is polished, such as celluloid, ebonite, rolled gold, lacquered brass; not said: the strictest.
     defect : Typed
         Deepest scratch worth removing; its depth, like 40 um, or a word: hairline, light scratch, deep scratch,
         gouge.
     finish : Typed
         Finish; a word (satin, pre-gloss, gloss, high gloss), a grade, or a size like 3 um; gloss unless said.
     own : Several
-        Grades owned; each with its scale, like P400; cushioned 1500; or a run: cushioned 1500 to 12000.
+        Grades owned; each with its scale, like P400; film 9 um; cushioned cloth 4000; or a run of papers: P600 to P1200.
     zone : str | None
-        Zone of the pen; plain barrel unless said.
+        Zone of the pen; what it can spare differs; not said: the strictest.
     wall : Typed
         Thinnest wall there [mm], 0.2 to 5; measured, like 1.1 mm; a tenth of it at most is taken.
     trim : str | None
-        Metal trim; one of solid, plated, none; solid unless said.
+        Metal trim; one of solid, plated, none; not said: plated.
     **more : AbrasivesOptions
         Whatever else the sum takes, by name.
 
@@ -80,9 +80,9 @@ def grit_progression(
 
     Examples
     --------
-    >>> plan = grit_progression(material="celluloid", defect="light scratch", own="P400; P800; film 3 um")
-    >>> plan.data["material"]
-    'celluloid'
+    >>> plan = grit_progression(material="celluloid", defect="light scratch", own="P400; P800; 3 um", zone="plain barrel")
+    >>> plan.data["material"], plan.data["within_budget"]
+    ('celluloid', True)
     """
     return ask("abrasives", locals())
 
@@ -93,7 +93,7 @@ def abrasive_grade(grade: Typed | Column) -> Answer | pandas.DataFrame:
     Parameters
     ----------
     grade : Typed | Column
-        Grade; with its scale, like P400, cushioned 1500, CAMI 320, film 9 um.
+        Grade; with its scale, like P400, CAMI 320, film 9 um, cushioned cloth 4000.
 
     Returns
     -------
