@@ -184,6 +184,7 @@ def _open(given: argparse.Namespace) -> int:
 
 def _check(given: argparse.Namespace) -> int:
     from pentools.record.bench import open_bench_folder
+    from pentools.record.holds import state_of
     from pentools.record.job import open_job
     from pentools.record.registry import all_stages
     from pentools.record.review import review
@@ -191,7 +192,7 @@ def _check(given: argparse.Namespace) -> int:
     job = open_job(given.job, bench=open_bench_folder(given.bench))
     _say(f"{job.name}: {len(job.record.live())} entries")
     for stage in all_stages():
-        state = stage.state_of(job)
+        state = state_of(job, stage)
         _say(f"  {stage.title:<32} {state.word}{': ' + state.reason if state.reason else ''}")
     found = review(job)
     for finding in found:

@@ -6,7 +6,9 @@ from collections.abc import Callable
 
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job, job_folder, open_job
-from pentools.record.stages.job.release import ENDINGS, ending
+from pentools.record.stages.job.ending_kinds import ENDINGS
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.release import ending
 from pentools.record.stages.weighing.filling import capacity_of
 from pentools.writeup.write import write_pages
 
@@ -36,7 +38,7 @@ def run_demo(bench: str | None, *, say: Callable[[str], None], bench_option: str
         say(f"The sample job {SAMPLE} was laid out in {job.folder}.")
     pages = write_pages(job, ("client", "blog"), progress=say)
     say("")
-    pen = str(job.values("intake", "arrival")["pen"])
+    pen = job.newest(ARRIVAL).pen or ""
     say(f"{pen[:1].upper()}{pen[1:]} (an invented pen)")
     answer = capacity_of(job)
     if answer is not None:

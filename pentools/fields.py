@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from pentools.errors import InputError
+from pentools.money import read_money
 from pentools.numbers import plain
 from pentools.units import UNIT_WORDS, Reading, format_reading, read_number, read_quantity, with_last_unit
 from pentools.words import month_number
@@ -22,7 +23,18 @@ from pentools.words import month_number
 __all__ = ["Audience", "Field", "FieldKind", "Value", "ask"]
 
 FieldKind = Literal[
-    "quantity", "quantities", "number", "count", "text", "long text", "choice", "yes-no", "date", "photo", "items"
+    "quantity",
+    "quantities",
+    "number",
+    "count",
+    "text",
+    "long text",
+    "choice",
+    "yes-no",
+    "date",
+    "photo",
+    "items",
+    "money",
 ]
 Audience = Literal["bench", "owner", "everybody"]
 Value = Reading | tuple[Reading, ...] | float | int | str | bool | tuple[str, ...] | None
@@ -46,7 +58,7 @@ class Field:
     kind : FieldKind
         quantity (number with unit) / quantities (several, separated by ``;``) / number / count / text /
         long text / choice / yes-no / date / photo (file name in the job's photos folder) / items
-        (several texts, separated by ``;``).
+        (several texts, separated by ``;``) / money (kept as a text with its currency, such as ``4.50 EUR``).
     unit : str
         The unit a quantity is kept in.
     hint : str
@@ -82,13 +94,15 @@ class Field:
         """The field's name on the command line."""
         return "--" + self.name.replace("_", "-")
 
-    def read(self, text: str) -> Value:  # noqa: C901, PLR0911 - one line a kind of field
+    def read(self, text: str, own_money: str = "") -> Value:  # noqa: C901, PLR0911 - one line a kind of field
         """Read what was typed.
 
         Parameters
         ----------
         text : str
             The text in the box.
+        own_money : str
+            Code of the currency that an amount without one is in; empty where none may be left out.
 
         Returns
         -------
@@ -122,6 +136,9 @@ class Field:
                 return self._date(clean)
             case "photo":
                 return self._photo(clean)
+            case "money":
+                money = read_money(clean, own_money, name=self.label, old=False)
+                return f"{clean} {money.currency}" if money.assumed else clean
             case _:
                 return clean
 

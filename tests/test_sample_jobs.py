@@ -14,6 +14,7 @@ from pentools.fields import Value
 from pentools.figures.weighing.strokes import stroke_runs
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import WITHDRAWAL
+from pentools.record.holds import held
 from pentools.record.job import create_job, shipped_folder
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import missing_report_fields
@@ -280,7 +281,7 @@ def test_the_casein_pen_goes_home_as_it_came(lay):
     job = lay(RETURNED)
     assert ending(job) == "returned"
     assert find_stage("release").state_of(job).word == "done"
-    assert job.held("release") == "", "a pen returned unrepaired needs no leak check"
+    assert held(job, "release") == "", "a pen returned unrepaired needs no leak check"
     assert job.record.live("open", "heat pass") == []
     assert job.record.live("clean") == []
     heat = joint_heat(job, "section")
@@ -291,8 +292,8 @@ def test_the_casein_pen_goes_home_as_it_came(lay):
     assert worst_by_part(job)["barrel"] == 4
     said = consents(job)
     assert [said[action] for action in ("proposal", "heat", "soak", "publish")] == [True, False, False, True]
-    assert job.held("heat") == "the owner said no to heat"
-    assert job.held("soak") == "the owner said no to soaking"
+    assert held(job, "heat") == "the owner said no to heat"
+    assert held(job, "soak") == "the owner said no to soaking"
     assert len(job.record.live("limits", "limit")) == 3
     assert running_timer(job) is None
 

@@ -7,20 +7,20 @@ import tempfile
 from collections.abc import Sequence
 from html import escape
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import ipywidgets as widgets
 
 from pentools.errors import PentoolsError
 from pentools.panels.showing import ShowsItself
+from pentools.panels.stage import StagePanel
 from pentools.panels.style import STYLE, findings_html, table_html
 from pentools.record.bench import open_bench_folder
+from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, Job, job_in
 from pentools.record.registry import all_stages, find_stage
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.storage import Record
-
-if TYPE_CHECKING:
-    from pentools.panels.stage import StagePanel
 
 __all__ = ["BenchSheet", "MessagePanel", "PanelGroup", "open_bench"]
 
@@ -92,7 +92,7 @@ class BenchSheet(ShowsItself):
         except PentoolsError as error:
             return MessagePanel(str(error))
         module, name = stage.panel.split(":")
-        panel: StagePanel = getattr(importlib.import_module(module), name)(self, stage)
+        panel: StagePanel = getattr(importlib.import_module(module), name)(self.job, stage, self.changed)
         self.panels = [p for p in self.panels if p.stage.key != key] + [panel]
         self._set_type_size()
         return panel
@@ -108,7 +108,7 @@ class BenchSheet(ShowsItself):
     def refresh(self) -> None:
         """Show where the job stands."""
         job = self.job
-        states = [(stage.title, stage.state_of(job)) for stage in all_stages()]
+        states = [(stage.title, state_of(job, stage)) for stage in all_stages()]
         rows = [(title, state.word, state.reason) for title, state in states]
         where = (
             "<p><b>Practice sheet:</b> this notebook does not lie in a job's folder, so nothing typed here is kept. "
@@ -117,7 +117,7 @@ class BenchSheet(ShowsItself):
             else ""
         )
         problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in job.record.problems)
-        pen = str(job.values("intake", "arrival")["pen"] or "")
+        pen = job.newest(ARRIVAL).pen or ""
         self.overview.value = (
             f"<h2>{escape(job.name)}</h2><p>{escape(pen)}</p>{where}{problems}"
             + table_html("Where the job stands", ("Stage", "State", "Why"), rows)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -11,12 +11,13 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets as widgets
 
 from pentools.errors import RecordError
-from pentools.fields import Field, Value
+from pentools.fields import Field
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
+    from pentools.record.forms import Form
     from pentools.record.job import Job
     from pentools.record.kinds import Kind
 
@@ -40,7 +41,7 @@ class KindForm:
     saved : callable
         Called after an entry is on disk.
     check : callable
-        Called with the values before they are saved; raises a `PentoolsError` to refuse them.
+        Called with the filled form before it is saved; raises a `PentoolsError` to refuse them.
     """
 
     def __init__(
@@ -49,7 +50,7 @@ class KindForm:
         stage: str,
         kind: Kind[Any],
         saved: Callable[[Entry], None],
-        check: Callable[[Kind[Any], Mapping[str, Value]], None] | None = None,
+        check: Callable[[Kind[Any], Form], None] | None = None,
     ) -> None:
         self.job, self.stage, self.kind = job, stage, kind
         self._saved, self._check = saved, check
@@ -128,7 +129,7 @@ class KindForm:
         if blank and self.kind.log and time.monotonic() - self._last_save < DOUBLE_CLICK_SECONDS:
             return  # a double click: the first one saved, and its message stands
         remark = texts.pop(REMARK.name)
-        values, errors = self.kind.read(texts)
+        values, errors = self.job.read(self.kind, texts)
         for name, box in self.boxes.items():
             if name in errors:
                 box.show_error(str(errors[name]))
@@ -144,7 +145,7 @@ class KindForm:
             )
             return
         if self._check is not None:
-            self._check(self.kind, values)
+            self._check(self.kind, self.kind.filled(values))
         replaced = self._correcting
         if replaced is None and not self.kind.log:
             replaced = self.job.record.latest(self.stage, self.kind.key)

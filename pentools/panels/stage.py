@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -12,19 +12,19 @@ import ipywidgets as widgets
 from pentools.calc.base.findings import Finding
 from pentools.decimals import in_markup
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
-from pentools.fields import Value
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import KindForm
 from pentools.panels.showing import ShowsItself
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
-from pentools.record.holds import HOLDS
+from pentools.record.holds import HOLDS, held, state_of
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
-    from pentools.panels.bench import BenchSheet
     from pentools.record.entries import Entry
+    from pentools.record.forms import Form
+    from pentools.record.job import Job
     from pentools.record.kinds import Kind, Stage
 
 __all__ = ["PanelResult", "StagePanel"]
@@ -48,22 +48,24 @@ class StagePanel(ShowsItself):
 
     Parameters
     ----------
-    sheet : BenchSheet
-        The sheet it belongs to.
+    job : Job
+        The job it shows and adds to.
     stage : Stage
         What it is about.
+    changed : callable
+        Called with the panel when the record has changed, so that others can follow.
     """
 
     hold: str = ""
-    """The hold point of the whole panel; empty where there is none."""
+    """The hold point of the whole panel, as its stage names it; empty where there is none."""
     kind_holds: ClassVar[Mapping[str, str]] = {}
     """Kinds of entry that wait for a hold point of their own: kind to hold."""
     entry_holds: tuple[str, ...] = ()
     """Hold points that the panel's own `check` applies entry by entry, through `refuse`."""
     hidden_kinds: tuple[str, ...] = ()
 
-    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
-        self.sheet, self.stage, self.job = sheet, stage, sheet.job
+    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
+        self.job, self.stage, self.changed = job, stage, changed
         self.status = Status()
         self.forms = {
             kind.key: KindForm(self.job, stage.key, kind, self._saved, self._checked)
@@ -113,7 +115,7 @@ class StagePanel(ShowsItself):
         """Further figures and tables, shown when they are asked for; None where there are none."""
         return None
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Form) -> None:
         """Refuse values that the record should not take, by raising a `PentoolsError`."""
 
     def refresh_forms(self) -> None:
@@ -189,14 +191,14 @@ class StagePanel(ShowsItself):
 
     def refresh_state(self) -> None:
         """Show where the stage stands and whether it is held."""
-        state = self.stage.state_of(self.job)
+        state = state_of(self.job, self.stage)
         why = f": {state.reason}" if state.reason else ""
         self.header.value = (
             f'<h2>{escape(self.stage.title)}<span class="pt-state pt-state-{state.word.split()[0]}">'
             f"{escape(state.word + why)}</span></h2><p>{escape(self.stage.purpose)}</p>"
         )
         for row in self.holds.values():
-            row.show(self.job.held(row.key))
+            row.show(held(self.job, row.key))
         shown = any(row.widget.layout.display == "" for row in self.holds.values())
         self.holder.layout.display = "" if shown else "none"
 
@@ -241,7 +243,7 @@ class StagePanel(ShowsItself):
         for row in self.holds.values():
             row.pending = ""
         self.refresh()
-        self.sheet.changed(self)
+        self.changed(self)
 
     def _chosen(self) -> Entry:
         for entry in self.job.record.live(self.stage.key):
@@ -272,7 +274,7 @@ class StagePanel(ShowsItself):
         self.status.saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
         self._saved(entry)
 
-    def _checked(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def _checked(self, kind: Kind[Any], values: Form) -> None:
         if kind.key in self.kind_holds:
             self.refuse_if_held(self.kind_holds[kind.key])
         self.check(kind, values)
@@ -285,7 +287,7 @@ class StagePanel(ShowsItself):
         hold : str
             The hold point; by default that of the whole panel.
         """
-        reason = self.job.held(hold or self.hold)
+        reason = held(self.job, hold or self.hold)
         if reason:
             raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason above.")
 

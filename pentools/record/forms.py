@@ -43,6 +43,7 @@ _TYPES: dict[FieldKind, Any] = {
     "date": str,
     "photo": str,
     "items": tuple[str, ...],
+    "money": str,
 }
 
 

@@ -1,25 +1,38 @@
 """Hold points: steps that must not start until something is known or done, and how they are released.
 
 The logic is in `pentools.calc.base.hold_points`; here its facts are gathered from the record, and its answer is put into
-the words of the bench.
+the words of the bench. Stages name their hold as data and never ask it: this stands above them.
 """
 
 from __future__ import annotations
 
-import importlib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
+from decimal import Decimal
 
+from pentools.calc.base.findings import Finding
 from pentools.calc.base.hold_points import STEPS, JobFacts, Step, hold_point
 from pentools.errors import InputError
-from pentools.record.registry import STAGES
-from pentools.record.spending import spending_of
+from pentools.record.job import Job
+from pentools.record.kinds import Stage, StageState
+from pentools.record.spending import price_past_ceiling, spending_of
+from pentools.record.stages.finish.kinds import MASKS
+from pentools.record.stages.finish.kinds import STEP as POLISH
+from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.limits import limits_written
+from pentools.record.stages.seal.kinds import MEASURE, SEALANT
+from pentools.record.stages.seal.trials import dry_fit_passed
+from pentools.record.stages.treatment.cleaning_kinds import BATH, RINSE, SOAK_STARTED
+from pentools.record.stages.treatment.facts import material_is_named
+from pentools.record.stages.treatment.opening_kinds import HEAT_PASS
+from pentools.record.stages.weighing.kinds import LEAK_CHECK
+from pentools.record.view import once_a_state
 
-if TYPE_CHECKING:
-    from pentools.record.job import Job
+__all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "passed_by", "release_reason", "state_of"]
 
-__all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "release_reason"]
+EARLY = ("stopped", "returned")
+"""Endings after which nothing is left to test."""
 
 # what is said for each thing that stands in the way, by step where that matters
 _WORDS: dict[str, str] = {
@@ -48,90 +61,73 @@ class HoldPoint:
         Its name in the record.
     step : str
         The step that is held, in words.
-    reason : callable
-        Gives the reason why it is held in a job; empty where nothing stands in the way.
+    done : callable
+        Whether the record holds entries that should have waited for it.
     """
 
-    key: str
+    key: Step
     step: str
-    reason: Callable[[Job], str]
+    done: Callable[[Job], bool]
 
 
+def _released(job: Job) -> bool:
+    """Whether the pen went out as mended."""
+    return job.newest(RESULT).ending not in (None, *EARLY)
+
+
+def _sealed(job: Job) -> bool:
+    """Whether sealant was put on; what was altered since at the same place is measured and tried anew."""
+    altered = [logged for logged in job.log(MEASURE) if logged.values.altered is True]
+    return any(
+        logged.values.sealant not in (None, "none")
+        and not any(a.values.place == logged.values.place and a.entry.time > logged.entry.time for a in altered)
+        for logged in job.log(SEALANT)
+    )
+
+
+HOLDS: dict[str, HoldPoint] = {
+    "heat": HoldPoint("heat", "heat", lambda job: bool(job.log(HEAT_PASS))),
+    "soak": HoldPoint("soak", "soaking", lambda job: any(job.log(kind) for kind in (BATH, SOAK_STARTED, RINSE))),
+    "polish": HoldPoint("polish", "polishing", lambda job: bool(job.log(POLISH))),
+    "sealant": HoldPoint("sealant", "sealant", _sealed),
+    "spend": HoldPoint("spend", "spending past the ceiling", lambda job: spending_of(job).past()),
+    "release": HoldPoint("release", "releasing the pen", _released),
+}
+
+
+@once_a_state
 def job_facts(job: Job) -> JobFacts:
-    """What the record says of everything that a hold point asks for.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
-
-    Returns
-    -------
-    JobFacts
-        The facts; what a stage that is not there could say counts as not said.
-    """
-    from pentools.record.stages.job.limits import limits_written
-    from pentools.record.stages.treatment.facts import material_is_named
-
-    agreed = _consents(job)
+    """What the record says of everything that a hold point asks for; what nobody said counts as not done."""
+    said = consents(job)
     money = spending_of(job)
     return JobFacts(
         material_named=material_is_named(job),
-        consents=frozenset(key for key, said in agreed.items() if said is True),
-        refusals=frozenset(key for key, said in agreed.items() if said is False),
-        masks_on="finish" in STAGES and job.values("finish", "masks on")["masks"] is True,
-        dry_fit_passed=_of_stage("seal", "dry_fit_passed", job) is True,
-        leak_test_done=bool(job.record.live("fill test", "leak check")),
+        consents=frozenset(key for key, yes in said.items() if yes),
+        refusals=frozenset(key for key, yes in said.items() if not yes),
+        masks_on=job.newest(MASKS).masks is True,
+        dry_fit_passed=dry_fit_passed(job),
+        leak_test_done=bool(job.log(LEAK_CHECK)),
         limits_written=limits_written(job),
-        ended_early=job.values("release", "result")["ending"] in ("stopped", "returned"),
-        spent=money.spent,
-        ceiling=money.ceiling,
+        ended_early=job.newest(RESULT).ending in EARLY,
+        spent=float(money.spent),
+        ceiling=None if money.ceiling is None else float(money.ceiling),
         releases={key: release_reason(job, key) for key in STEPS if job.record.releases(key)},
     )
 
 
-def _of_stage(stage: str, name: str, job: Job) -> Any:
-    """What a stage's own function says; None where there is no such stage."""
-    if stage not in STAGES:
-        return None
-    found = getattr(importlib.import_module(STAGES[stage].split(":")[0]), name, None)
-    return None if found is None else found(job)
-
-
-def _consents(job: Job) -> dict[str, bool]:
-    """Kinds of action the owner said yes or no to; the agree stage weighs its answers with the finish's own question."""
-    agreed = _of_stage("agree", "consents", job)
-    return dict(agreed) if isinstance(agreed, Mapping) else {}
-
-
-def _reason(key: Step, job: Job, amount: float = 0.0) -> str:
-    facts = replace(job_facts(job), releases={})
-    state = hold_point(key, facts, amount=amount)
+def _reason(key: Step, job: Job, amount: Decimal = Decimal(0)) -> str:
+    state = hold_point(key, replace(job_facts(job), releases={}), amount=float(amount))
     said = [_spent_in_words(job, amount) if topic == "ceiling" else _WORDS[f"{key} {topic}"] for topic in state.topics]
     return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
 
 
-def _spent_in_words(job: Job, amount: float) -> str:
+def _spent_in_words(job: Job, amount: Decimal) -> str:
     money = spending_of(job)
     total, most = f"{money.spent + amount:.2f} {money.currency}", f"{money.ceiling or 0:.2f} {money.currency}"
     return f"{total} {'would be' if amount else 'are'} past the agreed ceiling of {most} (ask the owner first)"
 
 
-def _hold(key: Step, step: str) -> HoldPoint:
-    return HoldPoint(key, step, lambda job: _reason(key, job))
-
-
-HOLDS: dict[str, HoldPoint] = {
-    "heat": _hold("heat", "heat"),
-    "soak": _hold("soak", "soaking"),
-    "polish": _hold("polish", "polishing"),
-    "sealant": _hold("sealant", "sealant"),
-    "spend": _hold("spend", "spending past the ceiling"),
-    "release": _hold("release", "releasing the pen"),
-}
-
-
-def held(job: Job, key: str, *, amount: float = 0.0) -> str:
+def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
     """Why a step is held.
 
     Parameters
@@ -140,7 +136,7 @@ def held(job: Job, key: str, *, amount: float = 0.0) -> str:
         The job.
     key : str
         The hold point.
-    amount : float
+    amount : Decimal
         For spending: the sum about to be spent, 0 or more, in the ceiling's currency.
 
     Returns
@@ -156,12 +152,38 @@ def held(job: Job, key: str, *, amount: float = 0.0) -> str:
     """
     if key not in HOLDS:
         raise InputError("hold point", "one of " + ", ".join(HOLDS), key)
-    if job.record.releases(key):
-        return ""
-    return HOLDS[key].reason(job) if not amount else _reason("spend", job, amount)
+    return "" if job.record.releases(key) else _reason(HOLDS[key].key, job, amount)
 
 
 def release_reason(job: Job, key: str) -> str:
     """The reason that was given when a hold was released; empty where it was not."""
     releases = job.record.releases(key)
     return str(releases[-1].data.get("reason", "")) if releases else ""
+
+
+def state_of(job: Job, stage: Stage) -> StageState:
+    """Where a stage stands: as its own entries say, or held where it is not done and its hold point stands."""
+    state = stage.state_of(job)
+    waits = state.word == "open" or (state.word == "not begun" and stage.held_from_start)
+    reason = held(job, stage.hold) if stage.hold and waits else ""
+    return StageState("held", reason) if reason else state
+
+
+def passed_by(job: Job) -> tuple[Finding, ...]:
+    """Entries that should have waited for a hold point: another program made them, or it stood later.
+
+    Returns
+    -------
+    tuple of Finding
+        One a hold point that stands, was not released, and has such entries; and one for a price past the ceiling.
+    """
+    found = [
+        Finding("warning", "job.ceiling" if hold.key == "spend" else f"job.{hold.key}-held", reason=reason)
+        for hold in HOLDS.values()
+        if hold.done(job) and (reason := held(job, hold.key))
+    ]
+    price = job.newest(RESULT).price
+    if price_past_ceiling(job, price) and not job.record.releases("spend"):
+        money = spending_of(job)
+        found.append(Finding("warning", "job.price-past", price=price, ceiling=f"{money.ceiling:.2f} {money.currency}"))
+    return tuple(found)

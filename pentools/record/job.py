@@ -13,7 +13,6 @@ from pentools.fields import Value
 from pentools.record.bench import Bench, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
 from pentools.record.forms import F, Logged
-from pentools.record.holds import held
 from pentools.record.kinds import Kind, Stage, as_dict
 from pentools.record.registry import find_stage
 from pentools.record.storage import Record
@@ -83,10 +82,14 @@ class Job:
         which = find_stage(stage).kind(kind)
         for name in texts:
             which.field(name)
-        values, errors = which.read(texts)
+        values, errors = self.read(which, texts)
         if errors:
             raise next(iter(errors.values()))
         return self.save(stage, which, values, note=note, replaces=replaces)
+
+    def read(self, kind: Kind[Any], texts: Mapping[str, str]) -> tuple[dict[str, Value], dict[str, InputError]]:
+        """Read a whole form as `Kind.read` does; an amount without a currency is in the bench's own."""
+        return kind.read(texts, self.bench.text("money", "currency").upper())
 
     def save(
         self, stage: str, kind: Kind[Any], values: Mapping[str, Value], *, note: str = "", replaces: str | None = None
@@ -179,10 +182,6 @@ class Job:
         """The values of the newest entry by name; all None where there is none."""
         which = find_stage(stage).kind(kind)
         return as_dict(which, self.newest(which))
-
-    def held(self, hold: str) -> str:
-        """Why a step is held; empty where it may go on."""
-        return held(self, hold)
 
     def stage(self, key: str) -> Stage:
         """The stage of that name."""

@@ -68,13 +68,15 @@ class Kind(Generic[F]):
         """The fields that a reader may see: the bench all of them, everybody only those meant for everybody."""
         return tuple(field for field in self.fields if field.audience in _SEEN_BY[reader])
 
-    def read(self, texts: Mapping[str, str]) -> tuple[dict[str, Value], dict[str, InputError]]:
+    def read(self, texts: Mapping[str, str], own_money: str = "") -> tuple[dict[str, Value], dict[str, InputError]]:
         """Read a whole form.
 
         Parameters
         ----------
         texts : mapping of str to str
             Field name to typed text.
+        own_money : str
+            The bench's own currency, for amounts typed without one.
 
         Returns
         -------
@@ -87,7 +89,7 @@ class Kind(Generic[F]):
         errors: dict[str, InputError] = {}
         for field in self.fields:
             try:
-                values[field.name] = field.read(texts.get(field.name, ""))
+                values[field.name] = field.read(texts.get(field.name, ""), own_money)
             except InputError as error:
                 errors[field.name] = error
         return values, errors
@@ -165,6 +167,10 @@ class Stage:
         Takes the `Job` and gives findings for ``pentools check``.
     cautions : tuple of str
         Cautions shown with the stage.
+    hold : str
+        The hold point that the whole stage waits for, by its key; whether it stands is asked above the stages.
+    held_from_start : bool
+        Whether the stage counts as held before anything is entered in it.
     """
 
     key: str
@@ -176,6 +182,8 @@ class Stage:
     state: Callable[[Any], StageState] | None = None
     checks: Callable[[Any], tuple[Finding, ...]] | None = None
     cautions: tuple[str, ...] = ()
+    hold: str = ""
+    held_from_start: bool = False
 
     def kind(self, key: str) -> Kind[Any]:
         """The stage's kind of that name."""
@@ -185,7 +193,7 @@ class Stage:
         raise InputError("kind of entry", "one of " + ", ".join(k.key for k in self.kinds), key)
 
     def state_of(self, job: Any) -> StageState:
-        """Where this stage stands in a job."""
+        """Where this stage stands in a job by its own entries; `holds.state_of` also knows its hold point."""
         if self.state is not None:
             return self.state(job)
         return StageState("open" if job.record.live(self.key) else "not begun")

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Any
 from pentools.errors import PentoolsError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import RECORD_NAME, Job, job_in
+from pentools.record.stages.job.ending_kinds import LIMIT
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.stages.weighing.filling import capacity_of
@@ -32,7 +34,7 @@ def ledger_row(job: Job) -> dict[str, Any]:
     dict
         Plain values; None where something was not entered or not measured.
     """
-    arrival = job.values("intake", "arrival")
+    arrival = job.newest(ARRIVAL)
     try:
         answer = capacity_of(job)
     except PentoolsError:
@@ -41,16 +43,16 @@ def ledger_row(job: Job) -> dict[str, Any]:
     minutes = minutes_by_activity(job)
     return {
         "job": job.name,
-        "pen": arrival["pen"],
-        "system": arrival["system"],
-        "material": arrival["material"],
-        "arrived_on": arrival["arrived_on"],
+        "pen": arrival.pen,
+        "system": arrival.system,
+        "material": arrival.material,
+        "arrived_on": arrival.arrived_on,
         "ending": ending(job),
         "hours": round(sum(minutes.values()) / 60, 2) if minutes else None,
         "volume_ml": data.get("volume_ml"),
         "expanded_uncertainty_ml": data.get("expanded_uncertainty_ml"),
         "share_filled": data.get("share_filled"),
-        "limits": len(job.record.live("limits", "limit")),
+        "limits": len(job.log(LIMIT)),
     }
 
 

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from pentools import tables
 from pentools.calc.base.completeness import ReportCompleteness, report_completeness
 from pentools.calc.base.findings import Finding
+from pentools.record.job import Job
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.agree import not_applicable
-from pentools.record.stages.job.intake_kinds import ARRIVAL
-
-if TYPE_CHECKING:
-    from pentools.record.job import Job
+from pentools.record.stages.job.agree_kinds import ESTIMATE, PROPOSAL
+from pentools.record.stages.job.ending_kinds import PICTURE, RESULT
+from pentools.record.stages.job.intake_kinds import ARRIVAL, OWNER, REQUEST
+from pentools.record.stages.job.work_kinds import WORK
+from pentools.record.stages.weighing.kinds import WEIGHING
 
 __all__ = ["REPORT_PLACES", "missing_report_fields", "report_conditions", "report_notes"]
+
 
 REPORT_PLACES: dict[str, tuple[str, ...]] = {
     "identity.maker.maker": ("identify.identity.maker",),
@@ -81,20 +83,15 @@ def report_conditions(job: Job) -> tuple[str, ...]:
         Treated: not ended as stopped or returned. Paid: a price, a limit or an hourly rate is named anywhere.
         Measured: there is a weighing of a filling.
     """
-    found = []
-    if job.values("release", "result")["ending"] not in ("stopped", "returned"):
-        found.append("treated")
-    named = (
-        "release.result.price",
-        "intake.request.price_limit",
-        "agree.estimate.price_high",
-        "agree.estimate.ceiling",
-    )
-    if job.bench.rate_per_hour > 0 or any(_held(job, place) for place in named):
-        found.append("paid")
-    if job.record.live("fill test", "weighing"):
-        found.append("measured")
-    return tuple(found)
+    ending, price = job.newest(RESULT).ending, job.newest(RESULT).price
+    estimate, limit = job.newest(ESTIMATE), job.newest(REQUEST).price_limit
+    named = (price, limit, estimate.price_high, estimate.ceiling)
+    found = {
+        "treated": ending not in ("stopped", "returned"),
+        "paid": job.bench.rate_per_hour > 0 or any(amount is not None for amount in named),
+        "measured": bool(job.log(WEIGHING)),
+    }
+    return tuple(condition for condition, holds in found.items() if holds)
 
 
 def report_notes(job: Job) -> tuple[Finding, ...]:
@@ -115,29 +112,31 @@ def report_notes(job: Job) -> tuple[Finding, ...]:
     missing = missing_report_fields(job).missing
     must = [field.field for field in missing if field.level == "must"]
     should = [field.field for field in missing if field.level != "must"]
-    found = [Finding("note", "job.report-must", names=must)] if must else []
-    return (*found, Finding("note", "job.report-should", names=should)) if should else tuple(found)
+    found = []
+    if must:
+        count, verb = ("one thing", "is") if len(must) == 1 else (f"{len(must)} things", "are")
+        found.append(Finding("note", "job.report-must", count=count, verb=verb, names="; ".join(must)))
+    if should:
+        found.append(Finding("note", "job.report-should", names="; ".join(should)))
+    return tuple(found)
 
 
 def _all_reversible(job: Job) -> bool:
-    proposals = [values for _, values in job.log("agree", "proposal")]
-    return bool(proposals) and all(v["permanent"] is None and v["reversible"] is True for v in proposals)
+    asked = [logged.values for logged in job.log(PROPOSAL)]
+    return bool(asked) and all(values.permanent is None and values.reversible is True for values in asked)
 
 
 def _bench_name(job: Job) -> bool:
-    return bool(job.bench.text("bench", "name").strip()) or _held(job, "work log.work.by")
+    by = (logged.values.by for logged in job.log(WORK))
+    return bool(job.bench.text("bench", "name").strip()) or any(name is not None for name in by)
 
 
 def _page_written(job: Job) -> bool:
     return (job.folder / "writeup" / "client.html").is_file()
 
 
-def _true(stage: str, kind: str, field: str) -> Callable[[Job], bool]:
-    return lambda job: any(values[field] is True for _, values in job.log(stage, kind))
-
-
 def _picture(moment: str) -> Callable[[Job], bool]:
-    return lambda job: any(values["moment"] == moment for _, values in job.log("pictures", "picture"))
+    return lambda job: any(logged.values.moment == moment for logged in job.log(PICTURE))
 
 
 # places that are more than one filled field
@@ -148,8 +147,10 @@ _SPECIAL: dict[str, Callable[[Job], bool]] = {
     "pictures.picture.before": _picture("before"),
     "pictures.picture.during": _picture("during"),
     "pictures.picture.after": _picture("after"),
-    "intake.owner.may_decide": _true("intake", "owner", "may_decide"),
-    "agreement.answer.permanent_told": _true("agree", "proposal", "permanent_told"),
+    "intake.owner.may_decide": lambda job: any(logged.values.may_decide is True for logged in job.log(OWNER)),
+    "agreement.answer.permanent_told": lambda job: any(
+        logged.values.permanent_told is True for logged in job.log(PROPOSAL)
+    ),
 }
 
 
@@ -164,4 +165,6 @@ def _held(job: Job, place: str) -> bool:
     stage, kind, field = place.split(".")
     if stage not in STAGES or kind not in {k.key for k in find_stage(stage).kinds}:
         return False
-    return any(values.get(field) not in (None, "", ()) for _, values in job.log(stage, kind))
+    return any(
+        getattr(logged.values, field, None) not in (None, "", ()) for logged in job.log(find_stage(stage).kind(kind))
+    )

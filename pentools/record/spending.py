@@ -2,31 +2,23 @@
 
 from __future__ import annotations
 
-import importlib
-import re
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from decimal import Decimal
 
 from pentools.errors import InputError
-from pentools.record.registry import STAGES
-from pentools.units import read_number
+from pentools.money import Money, read_money
+from pentools.record.job import Job
+from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.agree_kinds import ESTIMATE
+from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.intake_kinds import REQUEST
+from pentools.record.stages.job.work_kinds import MATERIAL
+from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.view import once_a_state
 
-if TYPE_CHECKING:
-    from pentools.fields import Value
-    from pentools.record.job import Job
+__all__ = ["Spending", "counted", "price_past_ceiling", "spending_of", "unread_amounts"]
 
-__all__ = ["Money", "Spending", "cost_of", "read_money", "spending_of"]
-
-_SIGNS = {"€": "EUR", "$": "USD", "£": "GBP", "¥": "JPY"}
-_MONEY = re.compile(r"(?P<before>[^\W\d_]{3}|[€$£¥])?\s*(?P<number>\d[\d.,]*)\s*(?P<after>[^\W\d_]{3}|[€$£¥])?")
-
-
-@dataclass(frozen=True, slots=True)
-class Money:
-    """An amount of money; an empty currency is the bench's own."""
-
-    amount: float
-    currency: str = ""
+_CENT = Decimal("0.01")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,85 +27,97 @@ class Spending:
 
     Parameters
     ----------
-    spent : float
+    spent : Decimal
         Costs of materials, and hours at the bench's rate, in `currency`.
-    ceiling : float or None
+    ceiling : Decimal or None
         The agreed most; None where none was agreed.
     currency : str
         The currency of both.
     not_counted : tuple of str
         Costs as typed that could not be read, or are in another currency.
+    hours_counted : bool
+        Whether hours are among what was spent: they have a rate, and it is in the same currency.
     """
 
-    spent: float
-    ceiling: float | None
+    spent: Decimal
+    ceiling: Decimal | None
     currency: str
     not_counted: tuple[str, ...] = ()
+    hours_counted: bool = False
+
+    def past(self, more: Decimal = Decimal(0)) -> bool:
+        """Whether it is past the ceiling, or would be with `more`."""
+        return self.ceiling is not None and self.spent + more > self.ceiling
 
 
-def read_money(text: str) -> Money | None:
-    """An amount as typed, such as 4.50 EUR, £12 or 30; None where it is not one amount."""
-    found = _MONEY.fullmatch(" ".join(text.split()).rstrip("."))
-    if found is None:
-        return None
-    words = {_SIGNS.get(word, word.upper()) for word in (found["before"], found["after"]) if word}
-    if len(words) > 1:
-        return None
-    try:
-        return Money(read_number(found["number"], "amount"), words.pop() if words else "")
-    except InputError:
-        return None
-
-
+@once_a_state
 def spending_of(job: Job) -> Spending:
     """What a job has cost so far, against what was agreed.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------
     Spending
-        In the ceiling's currency where there is a ceiling, else in the bench's. The ceiling is that of the
-        agreement, else the price limit asked at intake.
+        In the ceiling's currency where there is a ceiling, else in the bench's. The ceiling is that of the estimate,
+        else the price limit named at intake; a ceiling above that limit counts only once the owner said yes to the
+        proposal, so that a limit is never raised by the bench alone.
     """
-    own = job.bench.text("money", "currency").upper()
+    own = _own(job)
     limit = _ceiling(job)
-    currency = (limit.currency if limit is not None else "") or own
-    spent, strange = 0.0, []
-    for _, values in job.log("work log", "material"):
-        if values["cost"] is None:
+    currency = own if limit is None else limit.currency
+    spent, strange = Decimal(0), []
+    for logged in job.log(MATERIAL):
+        if logged.values.cost is None:
             continue
-        cost = read_money(str(values["cost"]))
-        if cost is None or (cost.currency or own) != currency:
-            strange.append(str(values["cost"]))
+        cost = _money(job, logged.values.cost)
+        if cost is None or cost.currency != currency:
+            strange.append(logged.values.cost)
         else:
             spent += cost.amount
-    spent += _hours(job) * job.bench.rate_per_hour if currency == own else 0.0
-    return Spending(round(spent, 2), None if limit is None else limit.amount, currency, tuple(strange))
+    hours = currency == own and job.bench.rate_per_hour > 0
+    if hours:
+        minutes = Decimal(str(sum(minutes_by_activity(job).values())))
+        spent += minutes / 60 * Decimal(str(job.bench.rate_per_hour))
+    return Spending(spent.quantize(_CENT), None if limit is None else limit.amount, currency, tuple(strange), hours)
 
 
-def cost_of(job: Job, cost: Value) -> float:
-    """A cost about to be entered, as far as it can be held against the ceiling; 0 where it cannot."""
-    money = read_money(str(cost)) if cost is not None else None
-    own = job.bench.text("money", "currency").upper()
-    return money.amount if money is not None and (money.currency or own) == spending_of(job).currency else 0.0
+def counted(job: Job, typed: str | None) -> Decimal:
+    """An amount about to be entered, as far as it can be held against the ceiling; 0 where it cannot."""
+    money = _money(job, typed) if typed else None
+    return money.amount if money is not None and money.currency == spending_of(job).currency else Decimal(0)
 
 
-def _hours(job: Job) -> float:
-    from pentools.record.stages.job.work_log import minutes_by_activity
+def price_past_ceiling(job: Job, typed: str | None) -> bool:
+    """Whether a price asked at the end is more than was agreed; an amount in other money cannot be held against it."""
+    ceiling = spending_of(job).ceiling
+    return ceiling is not None and counted(job, typed) > ceiling
 
-    return sum(minutes_by_activity(job).values()) / 60
+
+def unread_amounts(job: Job) -> tuple[str, ...]:
+    """Amounts on record that cannot be held against the agreed most, as typed; none where nothing was agreed."""
+    money = spending_of(job)
+    if money.ceiling is None:
+        return ()
+    price = job.newest(RESULT).price
+    strange = price is not None and getattr(_money(job, price), "currency", None) != money.currency
+    return (*money.not_counted, *([price] if price is not None and strange else []))
+
+
+def _own(job: Job) -> str:
+    return job.bench.text("money", "currency").upper()
+
+
+def _money(job: Job, typed: str) -> Money | None:
+    try:
+        return read_money(typed, _own(job), old=False)
+    except InputError:
+        return None
 
 
 def _ceiling(job: Job) -> Money | None:
-    if "agree" in STAGES:
-        agreed = importlib.import_module("pentools.record.stages.job.agree").ceiling(job)
-        if isinstance(agreed, (int, float)):
-            return Money(float(agreed))
-        if agreed is not None:
-            return read_money(str(agreed))
-    asked = job.values("intake", "request")["price_limit"]
-    return read_money(str(asked)) if asked is not None else None
+    agreed, asked = job.newest(ESTIMATE).ceiling, job.newest(REQUEST).price_limit
+    most = None if agreed is None else _money(job, agreed)
+    limit = None if asked is None else _money(job, asked)
+    if most is None or limit is None:
+        return most or limit
+    raised = most.currency != limit.currency or most.amount > limit.amount
+    return limit if raised and consents(job).get("proposal") is not True else most

@@ -129,10 +129,8 @@ WORDS: Mapping[str, Template] = {
     "printed-chart": "A printed chart says {printed:.2f} parts here, {off:.0%} {way}: that contradicts the room the flakes take up.",
     # what the record says of opening and cleaning
     "not-named:part": "The material of the {part} is not named: no heat and no soak for it, and the strictest limits.",
-    "heat-held": "Heatings are logged although {why}.",
     "heat-held:joint": "Heatings are logged although it is not named what was warmed at the joint {joints:and}.",
     "tray": "Parts came off, and no parts tray is listed.",
-    "soak-held": "Baths are logged although {why}.",
     "soak-running": "A soak is still running. Take the part out, and save that.",
     "not-wetting": "Water does not spread on the {part} yet; rinse it again.",
     "never": "{what}: it was done although the table says never, because {why}.",

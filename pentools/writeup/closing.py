@@ -9,7 +9,10 @@ from pentools.calc.base.uncertainty import format_value
 from pentools.errors import PentoolsError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.registry import STAGES, find_stage
+from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.intake_kinds import ARRIVAL, REQUEST
 from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.stages.weighing.kinds import SETUP
 from pentools.writeup.blocks import Audience, Block, Details, Facts, Notice, Paragraph, Section, Table
 from pentools.writeup.sections.generic import log_rows
 from pentools.writeup.sections.job.condition import gravest
@@ -30,7 +33,7 @@ SPOILT = (PentoolsError, KeyError, TypeError, ValueError, AttributeError, Assert
 
 def pen_title(job: Job) -> str:
     """The pen in a few words; "A pen" where it is not described yet."""
-    return capital(str(job.values("intake", "arrival")["pen"] or "A pen"))
+    return capital(job.newest(ARRIVAL).pen or "A pen")
 
 
 def answer_of(job: Job) -> SumAnswer | None:
@@ -54,20 +57,18 @@ def key_facts(job: Job) -> tuple[tuple[str, str], ...]:
     tuple of (label, value)
         Arrival, release, result, and what the pen draws now with its expanded uncertainty.
     """
-    arrival, result = job.values("intake", "arrival"), job.values("release", "result")
+    arrival, result = job.newest(ARRIVAL), job.newest(RESULT)
     answer = answer_of(job)
+    ended = {
+        "done": "Done",
+        "done with limits": "Done with limits",
+        "stopped": "Stopped",
+        "returned": "Returned unrepaired",
+    }
     found = [
-        ("Arrived", date_in_words(str(arrival["arrived_on"] or ""))),
-        ("Released", date_in_words(str(result["released_on"] or ""))),
-        (
-            "Result",
-            {
-                "done": "Done",
-                "done with limits": "Done with limits",
-                "stopped": "Stopped",
-                "returned": "Returned unrepaired",
-            }.get(str(result["ending"]), ""),
-        ),
+        ("Arrived", date_in_words(arrival.arrived_on or "")),
+        ("Released", date_in_words(result.released_on or "")),
+        ("Result", ended.get(result.ending or "", "")),
     ]
     if answer is not None:
         volume, spread = answer.data.get("volume_ml"), answer.data.get("expanded_uncertainty_ml")
@@ -119,7 +120,7 @@ def full_log(job: Job, audience: Audience = "client") -> Section:
         return Section("log", "The full dated log")
     replaced = {entry.replaces: entry for entry in job.record.entries if entry.replaces}
     by_id = {entry.id: entry for entry in job.record.entries}
-    rows = tuple((_when(entry), *_what(entry), _content(entry, replaced, by_id)) for entry in entries)
+    rows = tuple((_when(entry), *_what(entry), _content(job, entry, replaced, by_id)) for entry in entries)
     blocks: list[Block] = [Notice(sentence(problem), "About the file") for problem in job.record.problems]
     table = Table(f"All {len(rows)} entries, oldest first", ("When", "Stage", "Entry", "What was entered"), rows)
     blocks.append(Details("Every entry as it was made, with corrections", (table,)))
@@ -151,7 +152,7 @@ def methods(job: Job, audience: Audience) -> Section:
             "in JCGM 100, rounded once at the end). “Not measured” means just that. What was seen is kept apart from what it may mean."
         )
     )
-    if job.values("release", "result")["care"] is not None:
+    if job.newest(RESULT).care is not None:
         blocks.append(
             Paragraph("The advice on care is common practice among repairers; no published source stands behind it.")
         )
@@ -179,20 +180,18 @@ def _performance(job: Job) -> str:
 
 
 def _arrival(job: Job) -> str:
-    values = job.values("intake", "arrival")
-    if values["pen"] is None:
+    arrival = job.newest(ARRIVAL)
+    if arrival.pen is None:
         return ""
-    when = f" on {date_in_words(str(values['arrived_on']))}" if values["arrived_on"] else ""
-    pieces = values["pieces"]
-    count = len(pieces) if isinstance(pieces, tuple) else 0
+    when = f" on {date_in_words(arrival.arrived_on)}" if arrival.arrived_on else ""
+    count = len(arrival.pieces or ())
     parcel = f" in {count} pieces" if count > 1 else ""
     aim = {
         "use": " and is meant to be written with",
         "collection": " and is meant for a collection",
         "keepsake": " and is a keepsake",
     }
-    meant = aim.get(str(job.values("intake", "request")["meant_for"]), "")
-    return f"The pen arrived{when}{parcel}{meant}."
+    return f"The pen arrived{when}{parcel}{aim.get(job.newest(REQUEST).meant_for or '', '')}."
 
 
 def _when(entry: Entry) -> str:
@@ -207,7 +206,7 @@ def _what(entry: Entry) -> tuple[str, str]:
     return stage.title, capital(title)
 
 
-def _content(entry: Entry, replaced: dict[str, Entry], by_id: dict[str, Entry]) -> str:
+def _content(job: Job, entry: Entry, replaced: dict[str, Entry], by_id: dict[str, Entry]) -> str:
     parts = []
     older = by_id.get(entry.replaces or "")
     if entry.kind == WITHDRAWAL:
@@ -221,23 +220,23 @@ def _content(entry: Entry, replaced: dict[str, Entry], by_id: dict[str, Entry]) 
     else:
         if older is not None:
             parts.append(f"Corrects the entry of {_when(older)}.")
-        parts.append(_data(entry))
+        parts.append(_data(job, entry))
     later = replaced.get(entry.id)
     if later is not None:
         parts.append(f"({'Taken back' if later.kind == WITHDRAWAL else 'Corrected'} on {_when(later)}.)")
     return " ".join(parts)
 
 
-def _data(entry: Entry) -> str:
+def _data(job: Job, entry: Entry) -> str:
     """What the owner may see of an entry; nobody has said who may see what this version does not know."""
     kinds = find_stage(entry.stage).kinds if entry.stage in STAGES else ()
     kind = next((kind for kind in kinds if kind.key == entry.kind), None)
     if kind is None:
         return "An entry of a kind that this version does not know; it is kept."
-    try:
-        return log_rows(kind, entry)
-    except RecordError:
+    values = job.view.decoded(kind, entry)
+    if isinstance(values, RecordError):
         return "An entry that cannot be read; it is kept as it stands."
+    return log_rows(kind, values)
 
 
 def _volume_in_words(data: dict[str, Any]) -> str:
@@ -261,16 +260,20 @@ def _volume_in_words(data: dict[str, Any]) -> str:
 
 
 def _instruments(job: Job) -> list[Block]:
+    """The instruments this job was measured with: as its own weighings say, else as the bench has them."""
     lines = (
-        ("Balance, readability", job.bench.text("balance", "readability")),
-        ("Balance, repeatability", job.bench.text("balance", "repeatability")),
-        ("Balance, linearity", job.bench.text("balance", "linearity")),
-        ("Balance, load off centre", job.bench.text("balance", "eccentricity")),
+        ("Balance, readability", _setting(job, "balance", "readability")),
+        ("Balance, repeatability", _setting(job, "balance", "repeatability")),
+        ("Balance, linearity", _setting(job, "balance", "linearity")),
+        ("Balance, load off centre", _setting(job, "balance", "eccentricity")),
         ("Caliper, one standard uncertainty", job.bench.text("caliper", "uncertainty")),
-        (
-            "Room",
-            ", ".join(t for t in (job.bench.text("room", key) for key in ("temperature", "pressure", "humidity")) if t),
-        ),
+        ("Room", ", ".join(t for key in ("temperature", "pressure", "humidity") if (t := _setting(job, "room", key)))),
     )
     rows = tuple((label, text) for label, text in lines if text)
-    return [Facts("The bench’s instruments and room", rows)] if rows else []
+    return [Facts("The instruments and the room", rows)] if rows else []
+
+
+def _setting(job: Job, table: str, name: str) -> str:
+    """What the job's own fill test says of its balance or room, else what the bench says."""
+    own = getattr(job.newest(SETUP), name)
+    return SETUP.field(name).shown(own) if own is not None else job.bench.text(table, name)

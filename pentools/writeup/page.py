@@ -5,18 +5,19 @@ from __future__ import annotations
 import functools
 import importlib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, InputError
+from pentools.record.holds import held
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.intake import may_publish
 from pentools.record.stages.job.release import ending
-from pentools.writeup.blocks import Audience, Block, Notice, Photos, Section
+from pentools.writeup.blocks import Audience, Notice, Section
 from pentools.writeup.closing import SPOILT, full_log, key_facts, methods, pen_title, summary
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
+from pentools.writeup.page_parts import Page, Passage, Placed, each_picture_once
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.job.intake import what_it_is
 from pentools.writeup.sections.job.pictures import before_and_after
@@ -29,7 +30,7 @@ from pentools.writeup.words import date_in_words, sentence
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["Page", "Passage", "Placed", "build_page", "render_page", "section_of"]
+__all__ = ["build_page", "render_page", "section_of"]
 
 _Maker = Callable[["Job", Audience], Section]
 _HEAD: tuple[tuple[str, str, _Maker], ...] = (
@@ -46,49 +47,6 @@ _FOOT: tuple[tuple[str, str, _Maker], ...] = (
     ("departures", "Departures from what was agreed", departures),
     ("methods", "Methods and uncertainties", methods),
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A section with the level its heading has on the page."""
-
-    section: Section
-    level: int = 2
-
-
-@dataclass(slots=True)
-class Passage:
-    """A piece of the story with the stages and published outputs that follow it."""
-
-    story: str = ""
-    placed: list[Placed | str] = field(default_factory=list)
-
-
-@dataclass(frozen=True, slots=True)
-class Page:
-    """Everything a page shows, before it becomes HTML.
-
-    Parameters
-    ----------
-    audience : {"client", "blog"}
-        Whom it is for.
-    title : str
-        The pen in a few words.
-    key_facts : tuple of (label, value)
-        What stands under the title.
-    notices : tuple of Notice
-        What stands at the head: that the job is not finished, that consent is missing.
-    head, passages, foot
-        Sections before the story, the story with its stages, sections after it.
-    """
-
-    audience: Audience
-    title: str
-    key_facts: tuple[tuple[str, str], ...]
-    notices: tuple[Notice, ...]
-    head: tuple[Placed, ...]
-    passages: tuple[Passage, ...]
-    foot: tuple[Placed, ...]
 
 
 def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None = None, *, draft: bool = False) -> str:
@@ -147,14 +105,14 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     """
     if audience not in ("client", "blog"):
         raise InputError("audience", "client or blog", audience)
-    held = _held_back(job) if audience == "blog" else ""
-    if held and not draft:
-        raise HoldError(held)
+    kept_back = _held_back(job) if audience == "blog" else ""
+    if kept_back and not draft:
+        raise HoldError(kept_back)
     content = read_notebook(job.notebook) if notebook is None else notebook
     passages, strays = _passages(job, audience, content)
     notices = [*_unfinished(job, audience), *strays]
-    if held:
-        notices.insert(0, Notice(f"Not for publication. {held}", "Draft"))
+    if kept_back:
+        notices.insert(0, Notice(f"Not for publication. {kept_back}", "Draft"))
     first = _made(job, audience, _HEAD)
     last = _made(job, audience, _FOOT if audience == "client" else _FOOT[-1:])
     told = next((p for p in passages if p.story), None)
@@ -162,7 +120,7 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
         # for publication the story leads; what the pen is stands beside its beginning
         identity = Placed(first.pop(), 3 if "<h2>" in told.story else 2)
         told.placed[:0] = [identity] if identity.section.blocks else []
-    first, passages, last = _each_picture_once(first, passages, last)
+    first, passages, last = each_picture_once(first, passages, last)
     return Page(
         audience,
         pen_title(job),
@@ -172,33 +130,6 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
         tuple(p for p in passages if p.story or p.placed),
         tuple(Placed(s) for s in last if s.blocks),
     )
-
-
-def _each_picture_once(
-    first: list[Section], passages: list[Passage], last: list[Section]
-) -> tuple[list[Section], list[Passage], list[Section]]:
-    """The same parts with a picture only where it comes first; a section left empty by that is left out."""
-    seen: set[str] = set()
-
-    def once(section: Section) -> Section:
-        blocks: list[Block] = []
-        for block in section.blocks:
-            if isinstance(block, Photos):
-                fresh = tuple(photo for photo in block.photos if photo.file not in seen)
-                seen.update(photo.file for photo in fresh)
-                if not fresh:
-                    continue
-                block = Photos(fresh)  # noqa: PLW2901 - the block as it stands on the page
-            blocks.append(block)
-        return replace(section, blocks=tuple(blocks))
-
-    first = [once(section) for section in first]
-    for passage in passages:
-        placed = [
-            replace(item, section=once(item.section)) if isinstance(item, Placed) else item for item in passage.placed
-        ]
-        passage.placed[:] = [item for item in placed if not isinstance(item, Placed) or item.section.blocks]
-    return first, passages, [once(section) for section in last]
 
 
 def section_of(job: Job, key: str, audience: Audience) -> Section:
@@ -307,6 +238,6 @@ def _unfinished(job: Job, audience: Audience) -> list[Notice]:
         return []
     moments = [entry.time for entry in job.record.entries]
     state = f" It shows the state of {date_in_words(max(moments))}." if moments else " Nothing has been entered yet."
-    why = job.held("release") if audience == "client" else ""
+    why = held(job, "release") if audience == "client" else ""
     still = f" Before the pen can be released: {sentence(why)}" if why else ""
     return [Notice(f"This job is not finished.{state if audience == 'client' else ''}{still}", "Unfinished")]

@@ -6,9 +6,13 @@ import base64
 import functools
 import io
 import warnings
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from pentools.record.stages.job.ending_kinds import PICTURE, Picture
+from pentools.record.stages.job.intake_kinds import CONSENT
+from pentools.record.view import once_a_state
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -55,7 +59,6 @@ class PhotoBook:
 
     job: Job
     audience: Audience
-    _public: list[frozenset[str]] = field(default_factory=list)
 
     def allowed(self, file: str) -> bool:
         """Whether this audience may see a picture.
@@ -70,11 +73,7 @@ class PhotoBook:
         bool
             True for the client; for "blog" as the record says, False where it says nothing.
         """
-        if self.audience == "client":
-            return True
-        if not self._public:
-            self._public.append(_public_files(self.job))
-        return file in self._public[0]
+        return self.audience == "client" or file in _public_files(self.job)
 
     def embed(self, file: str) -> EmbeddedPhoto | None:
         """A picture, made anew.
@@ -148,14 +147,19 @@ def _embed_file(path: Path, changed_ns: int, size: int) -> EmbeddedPhoto | None:
     return embed_bytes(path.read_bytes())
 
 
+@once_a_state
 def _public_files(job: Job) -> frozenset[str]:
-    if job.values("intake", "consent")["pictures"] is not True:
+    """Pictures that everybody may see: not one entry about a file may lack its yes, whichever came first."""
+    if job.newest(CONSENT).pictures is not True:
         return frozenset()
     said: dict[str, bool] = {}
-    for _, values in job.log("pictures", "picture"):
-        file = str(values["photo"])
-        said[file] = said.get(file, True) and values["public"] is True
-    return frozenset(file for file, public in said.items() if public)
+    for entry in job.record.live(PICTURE.stage, PICTURE.key):
+        values = job.view.decoded(PICTURE, entry)
+        # of an entry that cannot be read nobody knows a yes
+        file, public = (values.photo, values.public) if isinstance(values, Picture) else (entry.data.get("photo"), None)
+        said[str(file)] = said.get(str(file), True) and public is True
+    refused = {file.casefold() for file, public in said.items() if not public}
+    return frozenset(file for file, public in said.items() if public and file.casefold() not in refused)
 
 
 def _in_srgb(image: Image) -> Image:

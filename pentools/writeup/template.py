@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
     from pentools.record.job import Job
     from pentools.writeup.blocks import Block
-    from pentools.writeup.page import Page
+    from pentools.writeup.page_parts import Page
     from pentools.writeup.photos import PhotoBook
 
 __all__ = ["fill_template", "plain_page"]

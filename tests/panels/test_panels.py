@@ -7,6 +7,7 @@ import pytest
 from pentools.panels import guard
 from pentools.panels.bench import BenchSheet, MessagePanel, open_bench
 from pentools.record.entries import new_entry
+from pentools.record.holds import held
 from pentools.record.job import open_job
 from pentools.record.registry import all_stages
 from pentools.record.storage import Record
@@ -168,7 +169,7 @@ def test_a_hold_is_released_with_a_reason_that_stays(sheet, job):
     assert "NOT SAVED" in panel.status.text
     panel.hold_reason.value = "the owner collects it today and will test it"
     panel._release_hold_button.click()
-    assert job.held("release") == ""
+    assert held(job, "release") == ""
     assert job.record.releases("release")[0].data["reason"].startswith("the owner")
 
 

@@ -22,7 +22,7 @@ def planted(field, number):
     """A value for a field and the text it leaves on a page; None for a text that could not be told apart."""
     word = f"Plant{number:03d}x{field.name.replace('_', '')}"
     match field.kind:
-        case "text" | "long text":
+        case "text" | "long text" | "money":
             return word, word
         case "items":
             return [word], word

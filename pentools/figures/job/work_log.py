@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.figures.chart import INK, RULE, head, new_chart, to_drawing
-from pentools.record.stages.job.work_log import ACTIVITIES, minutes_by_activity
+from pentools.record.stages.job.work_kinds import ACTIVITIES
+from pentools.record.stages.job.work_log import minutes_by_activity
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing

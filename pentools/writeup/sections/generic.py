@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Iterable, Sequence, Set
+from typing import TYPE_CHECKING
 
 from pentools.fields import Field
 from pentools.record.entries import RELEASE
+from pentools.record.forms import F, Logged
 from pentools.record.holds import HOLDS
 from pentools.writeup.blocks import Audience, Block, Facts, Notice, Section, Table
 from pentools.writeup.words import capital, date_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.fields import Value
-    from pentools.record.entries import Entry
     from pentools.record.job import Job
     from pentools.record.kinds import Kind, Stage
 
-__all__ = ["kind_facts", "kind_table", "log_rows", "may_show", "releases_of", "section", "shown"]
+__all__ = ["facts_of", "kind_facts", "kind_table", "log_rows", "may_show", "releases_of", "section", "shown"]
 
 # more columns than this do not fit a page; then each entry is set as a list of facts
 WIDEST = 6
@@ -43,7 +43,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     """
     blocks: list[Block] = []
     for kind in stage.kinds:
-        blocks += kind_table(job, stage, kind, audience) if kind.log else kind_facts(job, stage, kind, audience)
+        blocks += kind_table(job, kind, audience) if kind.log else kind_facts(job, kind, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, stage.title, tuple(blocks))
 
@@ -64,8 +64,7 @@ def shown(field: Field, value: Value) -> str:
 
 def kind_facts(
     job: Job,
-    stage: Stage,
-    kind: Kind[Any],
+    kind: Kind[F],
     audience: Audience,
     *,
     without: Iterable[str] = (),
@@ -75,7 +74,7 @@ def kind_facts(
 
     Parameters
     ----------
-    job, stage, kind
+    job, kind
         What to show.
     audience : {"client", "blog"}
         Who will see the page.
@@ -89,17 +88,14 @@ def kind_facts(
     list of Block
         One `Facts`, or nothing.
     """
-    entry = job.record.latest(stage.key, kind.key)
-    if entry is None:
-        return []
-    rows = _facts(kind, kind.values(entry), audience, set(without))
-    return [Facts(kind.title if caption is None else caption, tuple(rows))] if rows else []
+    found = job.log(kind)
+    rows = facts_of(kind, found[-1].values, audience, without=set(without)) if found else ()
+    return [Facts(kind.title if caption is None else caption, rows)] if rows else []
 
 
 def kind_table(
     job: Job,
-    stage: Stage,
-    kind: Kind[Any],
+    kind: Kind[F],
     audience: Audience,
     *,
     without: Iterable[str] = (),
@@ -109,7 +105,7 @@ def kind_table(
 
     Parameters
     ----------
-    job, stage, kind
+    job, kind
         What to show.
     audience : {"client", "blog"}
         Who will see the page; the date of an entry is for the client only.
@@ -123,49 +119,54 @@ def kind_table(
     list of Block
         A `Table`, several `Facts`, or nothing.
     """
-    entries = job.log(stage.key, kind.key)
-    skipped = set(without)
+    entries, skipped = job.log(kind), set(without)
     fields = [
         field
         for field in kind.fields
         if field.name not in skipped
         and may_show(field, audience)
-        and any(v[field.name] is not None for _, v in entries)
+        and any(getattr(logged.values, field.name) is not None for logged in entries)
     ]
     if not fields:
         return []
     title = kind.title if caption is None else caption
-    if len(fields) > WIDEST:
-        cards: list[Block] = []
-        for number, (entry, values) in enumerate(entries, 1):
-            rows = _facts(kind, values, audience, skipped)
-            if audience == "client":
-                rows = [("Entered", date_in_words(entry.time)), *rows]
-            cards.append(Facts(f"{title}, {number} of {len(entries)}", tuple(rows)))
-        return cards
-    return [_as_table(title, fields, entries, audience)]
+    if len(fields) <= WIDEST:
+        return [_as_table(title, fields, entries, audience)]
+    cards: list[Block] = []
+    for number, logged in enumerate(entries, 1):
+        rows = facts_of(kind, logged.values, audience, without=skipped)
+        if audience == "client":
+            rows = (("Entered", date_in_words(logged.entry.time)), *rows)
+        cards.append(Facts(f"{title}, {number} of {len(entries)}", rows))
+    return cards
 
 
-def _as_table(
-    title: str, fields: Sequence[Field], entries: list[tuple[Entry, dict[str, Value]]], audience: Audience
-) -> Table:
+def _as_table(title: str, fields: Sequence[Field], entries: Sequence[Logged[F]], audience: Audience) -> Table:
     client = audience == "client"
     head = (*(["Date"] if client else []), *(field.label for field in fields))
     rows = tuple(
-        (*([date_in_words(entry.time)] if client else []), *(shown(field, values[field.name]) for field in fields))
-        for entry, values in entries
+        (
+            *([date_in_words(logged.entry.time)] if client else []),
+            *(shown(field, getattr(logged.values, field.name)) for field in fields),
+        )
+        for logged in entries
     )
     shift = 1 if client else 0
     numeric = tuple(i + shift for i, field in enumerate(fields) if field.kind in _NUMERIC)
     return Table(title, head, rows, numeric)
 
 
-def _facts(kind: Kind[Any], values: dict[str, Value], audience: Audience, without: set[str]) -> list[tuple[str, str]]:
-    return [
-        (field.label, shown(field, values[field.name]))
+def facts_of(
+    kind: Kind[F], values: F, audience: Audience, *, without: Set[str] = frozenset()
+) -> tuple[tuple[str, str], ...]:
+    """What an audience may see of an entry, as label and value, without what was not given."""
+    return tuple(
+        (field.label, shown(field, value))
         for field in kind.fields
-        if field.name not in without and values[field.name] is not None and may_show(field, audience)
-    ]
+        if field.name not in without
+        and (value := getattr(values, field.name)) is not None
+        and may_show(field, audience)
+    )
 
 
 def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
@@ -186,10 +187,10 @@ def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     return found
 
 
-def log_rows(kind: Kind[Any], entry: Entry) -> str:
+def log_rows(kind: Kind[F], values: F) -> str:
     """What the owner may see of an entry, in one text: for the full log."""
-    values = kind.values(entry)
-    return "; ".join(_labelled(f, values[f.name]) for f in kind.fields_for("owner") if values[f.name] is not None)
+    seen = ((field, getattr(values, field.name)) for field in kind.fields_for("owner"))
+    return "; ".join(_labelled(field, value) for field, value in seen if value is not None)
 
 
 def _labelled(field: Field, value: Value) -> str:

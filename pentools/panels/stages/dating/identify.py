@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.spans import in_words
-from pentools.fields import Value
 from pentools.figures.dating.identify import evidence_figure
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
+from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.dating.identify import (
     clues,
@@ -21,7 +20,7 @@ from pentools.record.stages.dating.identify import (
     read_price_then,
     read_question,
 )
-from pentools.record.stages.dating.kinds import EVIDENCE, PRICE_THEN, QUESTION
+from pentools.record.stages.dating.kinds import Evidence, PriceThen, Question
 
 __all__ = ["IdentifyPanel"]
 
@@ -29,14 +28,14 @@ __all__ = ["IdentifyPanel"]
 class IdentifyPanel(StagePanel):
     """Marks and evidence in, a range of years out."""
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """Refuse dates that cannot be read and prices that no index knows."""
-        if kind is EVIDENCE:
-            read_clue(EVIDENCE.filled(values))
-        elif kind is QUESTION:
-            read_question(QUESTION.filled(values))
-        elif kind is PRICE_THEN:
-            read_price_then(PRICE_THEN.filled(values))
+        if isinstance(form, Evidence):
+            read_clue(form)
+        elif isinstance(form, Question):
+            read_question(form)
+        elif isinstance(form, PriceThen):
+            read_price_then(form)
 
     def result(self) -> PanelResult:
         """What the evidence allows, with its bars; for the price, what it is today."""

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
+from msgspec.structs import asdict
 
 from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.types import Progression
@@ -19,6 +20,7 @@ from pentools.panels.guard import guarded
 from pentools.panels.kind_form import REMARK
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import findings_html, table_html
+from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.finish.facts import material_of
 from pentools.record.stages.finish.plan import nib_plan_of, plan_answer, progress_of
@@ -28,8 +30,8 @@ from pentools.tables.abrasives import catalogue
 from pentools.units import Reading
 
 if TYPE_CHECKING:
-    from pentools.panels.bench import BenchSheet
     from pentools.record.entries import Entry
+    from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
 __all__ = ["FinishPanel"]
@@ -40,10 +42,10 @@ class FinishPanel(StagePanel):
 
     hold = "polish"
 
-    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
+    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
         self.preview = widgets.HTML()
         self._offered = ""
-        super().__init__(sheet, stage)
+        super().__init__(job, stage, changed)
         cautions = "".join(f"<p>{escape(text)}</p>" for text in stage.cautions)
         self.above.children = (widgets.HTML(f'<div class="pt-caution"><b>Caution</b>{cautions}</div>'),)
         form = self.forms["plan"]
@@ -114,8 +116,9 @@ class FinishPanel(StagePanel):
             if box.field.kind in ("choice", "yes-no"):
                 box.field = replace(box.field, default=box.text)
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:
         """No abrasive while the hold stands; no grade without its scale; no zone that runs backwards."""
+        values: Mapping[str, Value] = asdict(form)
         if kind.key == "step":
             read_grade(str(values["grade"]), catalogue())
             self.refuse_if_held()

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from pentools.errors import InputError
-from pentools.fields import Value
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
+from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.report import missing_report_fields
 from pentools.record.spending import spending_of
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import check_estimate, yes_and_no
-from pentools.record.stages.job.agree_kinds import ACTIONS
+from pentools.record.stages.job.agree_kinds import ACTIONS, MENDABLE, PROPOSAL, Estimate, NotApplicable
 
 __all__ = ["AgreePanel"]
 
@@ -22,27 +21,26 @@ __all__ = ["AgreePanel"]
 class AgreePanel(StagePanel):
     """Proposals and answers in; what may be done, and up to which price, out."""
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """Refuse an estimate out of order, and a reason of no words."""
-        if kind.key == "estimate":
+        if isinstance(values, Estimate):
             check_estimate(values)
-        if kind.key == "not applicable" and len(str(values["why"] or "").split()) < 2:
-            raise InputError("Why it does not apply", "given in a few words", str(values["why"] or ""))
+        if isinstance(values, NotApplicable) and len((values.why or "").split()) < 2:
+            raise InputError("Why it does not apply", "given in a few words", values.why or "")
 
     def result(self) -> PanelResult:
         """What may be done and what may not, with the ceiling; the proposals as a table."""
-        stage = self.stage
-        findings = stage.checks(self.job) if stage.checks is not None else ()
-        parts, labels = dict(PARTS), dict(stage.kind("proposal").field("mendable").choices)
+        findings = self.stage.checks(self.job) if self.stage.checks is not None else ()
+        parts, labels = dict(PARTS), dict(MENDABLE)
         rows = [
             (
-                parts.get(str(v["part"]), str(v["part"])),
-                labels.get(str(v["mendable"]), "–"),
-                str(v["proposed"]),
-                str(v["alternative"] or "–"),
-                str(v["leave_it"] or "–"),
+                parts.get(v.part or "", "–"),
+                labels.get(v.mendable or "", "–"),
+                v.proposed or "–",
+                v.alternative or "–",
+                v.leave_it or "–",
             )
-            for _, v in self.job.log("agree", "proposal")
+            for v in (logged.values for logged in self.job.log(PROPOSAL))
         ]
         head = ("Part", "Can it be mended", "Proposed", "Another way", "If it is left")
         return PanelResult(self._sentence(), findings, table=table_html("Proposed so far", head, rows))
@@ -52,9 +50,9 @@ class AgreePanel(StagePanel):
         yes, no = ([names[key] for key, _ in ACTIONS if key in said] for said in yes_and_no(self.job))
         said = [f"{word} to {', '.join(found)}" for word, found in (("yes", yes), ("no", no)) if found]
         money = spending_of(self.job)
-        what = "" if self.job.bench.rate_per_hour else " on materials"
+        what = "" if money.hours_counted else " on materials"
         most = (
-            f" {money.spent:g} of at most {money.ceiling:g} {money.currency} spent{what}."
+            f" {money.spent.normalize():f} of at most {money.ceiling.normalize():f} {money.currency} spent{what}."
             if money.ceiling is not None
             else " No ceiling is agreed."
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pentools.figures.pen_from_record import pen_drawing
 from pentools.panels.stage import PanelResult, StagePanel
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 
 __all__ = ["IntakePanel"]
 
@@ -13,11 +14,9 @@ class IntakePanel(StagePanel):
 
     def result(self) -> PanelResult:
         """What arrived, and its drawing."""
-        arrival = self.job.values("intake", "arrival")
-        if arrival["pen"] is None:
+        arrival = self.job.newest(ARRIVAL)
+        if arrival.pen is None:
             return PanelResult("Nothing is known of this pen yet. Begin with whose it is and what arrived.")
-        pieces = arrival["pieces"]
-        count = f", in {len(pieces)} pieces" if isinstance(pieces, tuple) and len(pieces) > 1 else ""
-        return PanelResult(
-            f"{str(arrival['pen'])[:1].upper()}{str(arrival['pen'])[1:]}{count}.", drawings=(pen_drawing(self.job),)
-        )
+        pieces = arrival.pieces or ()
+        count = f", in {len(pieces)} pieces" if len(pieces) > 1 else ""
+        return PanelResult(f"{arrival.pen[:1].upper()}{arrival.pen[1:]}{count}.", drawings=(pen_drawing(self.job),))

@@ -8,6 +8,7 @@ from html import escape
 from pathlib import Path
 
 from pentools.panels.stage import PanelResult, StagePanel
+from pentools.record.stages.job.ending_kinds import PICTURE
 
 __all__ = ["PicturesPanel"]
 
@@ -19,15 +20,17 @@ class PicturesPanel(StagePanel):
 
     def result(self) -> PanelResult:
         """How many pictures there are of each moment, and small views."""
-        log = self.job.log("pictures", "picture")
+        log = [logged.values for logged in self.job.log(PICTURE)]
         if not log:
             return PanelResult(
                 "No picture is listed yet. Put the files into the job's photos folder, then name them here."
             )
-        moments = [str(values["moment"]) for _, values in log]
+        moments = [picture.moment for picture in log]
         counts = ", ".join(f"{moments.count(m)} {m}" for m in ("before", "during", "after"))
         views = "".join(
-            _view(self.job.folder / "photos" / str(values["photo"]), str(values["shows"])) for _, values in log[-8:]
+            _view(self.job.folder / "photos" / picture.photo, picture.shows or "")
+            for picture in log[-8:]
+            if picture.photo is not None
         )
         return PanelResult(f"{len(log)} pictures: {counts}.", table=views)
 

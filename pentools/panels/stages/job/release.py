@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
-from pentools.fields import Value
 from pentools.panels.stage import PanelResult, StagePanel
+from pentools.record.forms import Form
+from pentools.record.holds import EARLY
 from pentools.record.kinds import Kind
+from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.care import suggested_care
+from pentools.record.stages.job.ending_kinds import RESULT, Result
 from pentools.record.stages.job.release import ENDINGS, ending
 
 __all__ = ["ReleasePanel"]
@@ -18,16 +20,23 @@ class ReleasePanel(StagePanel):
     """Ends the job."""
 
     hold = "release"
+    entry_holds = ("spend",)
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:  # noqa: ARG002 - the form has one kind
-        """A pen is not released as mended while the hold stands; stopped and returned are always open."""
-        if values["ending"] not in ("stopped", "returned"):
+    def check(self, kind: Kind[Any], values: Form) -> None:  # noqa: ARG002 - the form says its own kind
+        """A pen is not released as mended while the hold stands, nor at more than was agreed; stopped and returned are always open."""
+        assert isinstance(values, Result)
+        if values.ending not in EARLY:
             self.refuse_if_held()
+        self.refuse("spend", self._too_dear(values.price) if price_past_ceiling(self.job, values.price) else "")
+
+    def _too_dear(self, price: str | None) -> str:
+        money = spending_of(self.job)
+        return f"the price of {price} is past the agreed ceiling of {money.ceiling:.2f} {money.currency} (ask the owner first)"
 
     def refresh_forms(self) -> None:
         """Put a draft of the care text where none has been written."""
         box = self.forms["result"].boxes["care"]
-        if not box.text and self.job.record.latest("release", "result") is None:
+        if not box.text and not self.job.log(RESULT):
             box.text = suggested_care(self.job)
 
     def result(self) -> PanelResult:

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 import ipywidgets as widgets
 
 from pentools.errors import InputError
-from pentools.fields import Value
 from pentools.figures.job.work_log import minutes_figure
 from pentools.panels.guard import guarded
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.entries import now
+from pentools.record.forms import Form
 from pentools.record.holds import held
 from pentools.record.kinds import Kind
-from pentools.record.spending import cost_of
-from pentools.record.stages.job.work_kinds import ACTIVITIES, TIMER_START, TIMER_STOP
+from pentools.record.spending import counted
+from pentools.record.stages.job.work_kinds import ACTIVITIES, TIMER_START, TIMER_STOP, Material
 from pentools.record.stages.job.work_log import minutes_by_activity, running_timer
 
 __all__ = ["WorkLogPanel"]
@@ -46,9 +45,10 @@ class WorkLogPanel(StagePanel):
         running = running_timer(self.job)
         self.start.disabled, self.stop.disabled = running is not None, running is None
         if running is not None:
-            minutes = (now() - running.time).total_seconds() / 60
-            name = dict(ACTIVITIES).get(str(running.data.get("activity")), "?")
-            self.timer_text.value = f"The timer runs for <b>{name}</b> since {running.time:%H:%M} ({minutes:.0f} min)."
+            begun = running.entry.time
+            minutes = (now() - begun).total_seconds() / 60
+            name = dict(ACTIVITIES).get(running.values.activity or "", "work")
+            self.timer_text.value = f"The timer runs for <b>{name}</b> since {begun:%H:%M} ({minutes:.0f} min)."
         else:
             self.timer_text.value = "No timer is running."
 
@@ -66,10 +66,10 @@ class WorkLogPanel(StagePanel):
         self._saved(entry)
         self.status.saved(f"timer stopped {entry.time:%H:%M:%S}")
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], values: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """No material whose cost would go past the ceiling; any typed spell of work is taken."""
-        if kind.key == "material":
-            cost = cost_of(self.job, values["cost"])
+        if isinstance(values, Material):
+            cost = counted(self.job, values.cost)
             self.refuse("spend", held(self.job, "spend", amount=cost) if cost else "")
 
     def result(self) -> PanelResult:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -12,14 +12,13 @@ import ipywidgets as widgets
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.fit import SealFit
 from pentools.errors import InputError, PentoolsError
-from pentools.fields import Value
 from pentools.figures.seal.measure import measure_seal
 from pentools.figures.seal.rings import ladder_drawing, ring_drawing
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import KindForm
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
-from pentools.record.forms import form_with
+from pentools.record.forms import Form, form_with
 from pentools.record.kinds import Kind, as_dict
 from pentools.record.stages.seal.kinds import (
     MEASURE,
@@ -27,7 +26,6 @@ from pentools.record.stages.seal.kinds import (
     TEST,
     TEST_FIELDS,
     TOOL,
-    TRIAL,
     Measure,
     SealTest,
     Tool,
@@ -50,8 +48,8 @@ from pentools.sums.seal.rings import fit_sentence
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
-    from pentools.panels.bench import BenchSheet
     from pentools.record.entries import Entry
+    from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
 __all__ = ["SealPanel"]
@@ -64,9 +62,9 @@ class SealPanel(StagePanel):
 
     kind_holds: ClassVar[Mapping[str, str]] = {"sealant": "sealant"}
 
-    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
+    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
         self._asked = ""
-        super().__init__(sheet, stage)
+        super().__init__(job, stage, changed)
         cautions = "".join(f"<p>{escape(text)}</p>" for text in stage.cautions)
         self.above.children = (widgets.HTML(f'<div class="pt-caution"><b>Caution</b>{cautions}</div>'),)
         for key in ("measure", "trial"):
@@ -157,24 +155,22 @@ class SealPanel(StagePanel):
             self.forms["measure"].boxes["altered"].text = ""
         super()._saved(entry)
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """A trial needs a measured size, a test its result, a measurement something measured."""
-        if kind is MEASURE:
-            place = PLACES[form_with(Measure, values).place or ""]
+        if isinstance(form, Measure):
+            place, values = PLACES[form.place or ""], as_dict(MEASURE, form)
             read = [name for name in place.asks if name not in ("duty", "material")]
             if read and all(values[name] is None for name in read):
                 raise InputError("Measurement", "at least one reading", "none", "Type one, with its unit.")
-        if kind is TRIAL:
-            tried = form_with(Trial, values)
-            if tried.section is None and tried.inside is None and tried.outside is None:
-                raise InputError(
-                    "Size", "measured: a section and an inside diameter, or an outside diameter", "nothing",
-                    "The ladder goes by what was measured, not by what was printed on the bag.",
-                )  # fmt: skip
-        if kind is TEST:
-            self._check_test(form_with(SealTest, values))
-        if kind is TOOL:
-            tool_window(form_with(Tool, values))
+        if isinstance(form, Trial) and form.section is None and form.inside is None and form.outside is None:
+            raise InputError(
+                "Size", "measured: a section and an inside diameter, or an outside diameter", "nothing",
+                "The ladder goes by what was measured, not by what was printed on the bag.",
+            )  # fmt: skip
+        if isinstance(form, SealTest):
+            self._check_test(form)
+        if isinstance(form, Tool):
+            tool_window(form)
 
     @staticmethod
     def _check_test(values: SealTest) -> None:

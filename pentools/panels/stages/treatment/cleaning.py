@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
 import ipywidgets as widgets
+from msgspec.structs import asdict
 
 from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.materials import UNKNOWN
@@ -18,6 +19,7 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.panels.ticker import Ticker
 from pentools.record.entries import now
+from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import (
@@ -38,8 +40,8 @@ from pentools.sums.treatment.mix import MIX
 if TYPE_CHECKING:
     import datetime as dt
 
-    from pentools.panels.bench import BenchSheet
     from pentools.record.entries import Entry
+    from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
 __all__ = ["CleanPanel"]
@@ -53,8 +55,8 @@ class CleanPanel(StagePanel):
 
     kind_holds: ClassVar[Mapping[str, str]] = dict.fromkeys(_WET_KINDS, "soak")
 
-    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
-        super().__init__(sheet, stage)
+    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
+        super().__init__(job, stage, changed)
         self.cautions = CautionBox(self.status, self._acknowledge)
         self.above.children = (self.cautions.widget,)
         self.look = widgets.Button(description="Look at the clock", layout={"align_self": "flex-start"})
@@ -127,8 +129,9 @@ class CleanPanel(StagePanel):
 
     # what is refused ---------------------------------------------------------------------------------------
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:
         """No bath for a part that is not named or never takes it; a soak ends only where one runs."""
+        values: Mapping[str, Value] = asdict(form)
         if kind.key in _WET_KINDS:
             self._check_wet(str(values["part"]), str(values.get("bath") or "cold water soak"))
         part = str(values.get("part"))

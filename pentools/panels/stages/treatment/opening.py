@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any, ClassVar
+
+from msgspec.structs import asdict
 
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import HoldError, InputError
@@ -12,6 +14,7 @@ from pentools.figures.treatment.heat import heat_figure, heat_figures
 from pentools.panels.caution_box import CautionBox
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
+from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_of_materials
 from pentools.record.stages.treatment.heat import JOINTS, heated_joints, joint_body, joint_heat
@@ -20,8 +23,8 @@ from pentools.record.stages.treatment.words import limits_table, no_harm_rows, o
 from pentools.record.stages.treatment.work import block_of, opening_actions, order_of, step_waits
 
 if TYPE_CHECKING:
-    from pentools.panels.bench import BenchSheet
     from pentools.record.entries import Entry
+    from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
 __all__ = ["OpenPanel"]
@@ -35,8 +38,8 @@ class OpenPanel(StagePanel):
     kind_holds: ClassVar[Mapping[str, str]] = {"heat pass": "heat"}
     hidden_kinds = ("caution read",)
 
-    def __init__(self, sheet: BenchSheet, stage: Stage) -> None:
-        super().__init__(sheet, stage)
+    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
+        super().__init__(job, stage, changed)
         self.cautions = CautionBox(self.status, self._acknowledge)
         self.above.children = (self.cautions.widget,)
         self.refresh_forms()
@@ -63,8 +66,9 @@ class OpenPanel(StagePanel):
 
     # what is refused ---------------------------------------------------------------------------------------
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:
         """No heat on what is not named or never warmed; no step before what it waits for."""
+        values: Mapping[str, Value] = asdict(form)
         if kind.key == "heat pass":
             self._check_heat(str(values["joint"]))
         if kind.key == "step" and isinstance(values["number"], int):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from msgspec.structs import asdict
+
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.figures.weighing.filling import budget_figure, capacity_figure, leak_figure
@@ -13,6 +15,7 @@ from pentools.figures.weighing.series import fillings_figure
 from pentools.figures.weighing.strokes import strokes_figure
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
+from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.weighing.filling import capacity_of
 from pentools.sums.weighing.capacity import dimension_fields
@@ -29,8 +32,9 @@ class FillTestPanel(StagePanel):
         names = tuple(f.name for f in dimension_fields(str(system))) if system is not None else None
         self.forms["dimensions"].show_only(names)
 
-    def check(self, kind: Kind[Any], values: Mapping[str, Value]) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:
         """A weighing after a stroke needs the stroke's number."""
+        values: Mapping[str, Value] = asdict(form)
         if kind.key == "weighing" and values["state"] == "stroke" and values["strokes"] is None:
             raise InputError(
                 "After how many strokes",

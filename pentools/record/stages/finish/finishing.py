@@ -23,11 +23,8 @@ __all__ = ["FINISH", "ZONE_PARTS"]
 def _state(job: Job) -> StageState:
     if not job.record.live("finish"):
         return StageState("not begun")
-    if polish_refused(job) and not job.record.live("finish", "step"):
+    if polish_refused(job) and not job.log(STEP):
         return StageState("done", "not polished, by the owner’s wish")
-    reason = job.held("polish")
-    if reason:
-        return StageState("held", reason)
     return _way(progress_of(job))
 
 
@@ -45,9 +42,6 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.record.live("finish"):
         return ()
     found = [f for f in finish_findings(job) if f.level in ("warning", "stop")]
-    reason = job.held("polish")
-    if reason and job.record.live("finish", "step"):
-        found.insert(0, Finding("warning", f"Finish: steps are logged although {reason}.", "polish-held"))
     return tuple(found)
 
 
@@ -60,6 +54,7 @@ FINISH = Stage(
     section="pentools.writeup.sections.finish.finishing:section",
     state=_state,
     checks=_checks,
+    hold="polish",
     cautions=(
         "Eyes and lungs: wear eye protection and a mask for fine dust (P2, N95 or better). Keep the dust of celluloid wet and wipe it up wet; keep that of hard rubber and casein collected, with suction or a barely damp cloth, never blown away.",
         "Fire: celluloid and its dust burn fiercely and are lit by friction. No flame, no spark, no hot wheel, no heap of dry dust; keep the wet residue under water in a lidded tin.",

@@ -4,109 +4,92 @@ from __future__ import annotations
 
 import datetime as dt
 import itertools
-from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
+from pentools.money import Money, read_money
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
-from pentools.record.registry import STAGES
-from pentools.record.spending import Money, read_money
-from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER, ESTIMATE, NOT_APPLICABLE, PROPOSAL, SURVEY
-from pentools.units import Reading
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.finish.kinds import CONSENT as POLISH_CONSENT
+from pentools.record.stages.job.agree_kinds import (
+    ACTIONS,
+    ANSWER,
+    ESTIMATE,
+    NOT_APPLICABLE,
+    PROPOSAL,
+    SURVEY,
+    Answer,
+    Estimate,
+)
+from pentools.record.stages.job.intake_kinds import CONSENT, REQUEST
+from pentools.record.stages.job.work_kinds import DEPARTURE
+from pentools.record.view import once_a_state
 
-if TYPE_CHECKING:
-    from collections.abc import Mapping
-
-    from pentools.fields import Value
-    from pentools.record.entries import Entry
-    from pentools.record.job import Job
-
-__all__ = [
-    "AGREE",
-    "ceiling",
-    "check_estimate",
-    "consents",
-    "departures_without_yes",
-    "not_applicable",
-    "yes_and_no",
-]
+__all__ = ["AGREE", "check_estimate", "consents", "departures_without_yes", "not_applicable", "yes_and_no"]
 
 _PRICES = ("parts_cost", "price_low", "price_high", "ceiling")
 _HOURS = ("hours_low", "hours_likely", "hours_high")
 
 
-def consents(job: Job) -> dict[str, bool]:
+@once_a_state
+def consents(job: Job) -> Mapping[str, bool]:
     """What the owner said to each kind of action.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------
-    dict
+    mapping
         A key of `ACTIONS` to yes or no; without those that were not answered.
 
     Notes
     -----
     The newest word counts, wherever it was entered: among the answers, as the consent to publish at intake, or as
     the consent to polish at the finish. A yes from a person who may not decide does not count; a no always does.
+    Newest is the later line; where the clock says otherwise (it went back, or two copies were merged), a yes must be
+    the newest by both.
     """
-    said = sorted(_words(job), key=lambda word: word[0])
-    return {action: agreed for _, action, agreed in said}
+    words = list(_words(job))
+    by_line, by_clock = (
+        {action: agreed for *_, action, agreed in sorted(words, key=lambda word: word[order])} for order in (0, 1)
+    )
+    return MappingProxyType({action: agreed and by_clock[action] for action, agreed in by_line.items()})
 
 
 def yes_and_no(job: Job) -> tuple[frozenset[str], frozenset[str]]:
-    """The kinds of action that the owner said yes to, and those with a no.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
-
-    Returns
-    -------
-    tuple of frozenset
-        Keys of `ACTIONS`.
-    """
+    """The kinds of action that the owner said yes to, and those with a no: keys of `ACTIONS`."""
     said = consents(job)
     return frozenset(a for a, yes in said.items() if yes), frozenset(a for a, yes in said.items() if not yes)
 
 
-def _words(job: Job) -> Iterator[tuple[dt.datetime, str, bool]]:
-    for stage, kind, field, action in (
-        ("intake", "consent", "publish", "publish"),
-        ("finish", "consent to polish", "agreed", "polish"),
-    ):
-        if stage in STAGES:
-            for entry, values in job.log(stage, kind)[-1:]:
-                if isinstance(agreed := values[field], bool):
-                    yield entry.time, action, agreed
-    for entry, values in job.log("agree", "answer"):
-        if values["agreed"] is False or (values["agreed"] is True and values["authority"] is not False):
-            yield entry.time, str(values["action"]), values["agreed"]
+def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
+    """Every yes and no: its line in the record, its time, the action, and what was said."""
+    place = {id(entry): number for number, entry in enumerate(job.record.entries)}
+    for publish in job.log(CONSENT)[-1:]:
+        if publish.values.publish is not None:
+            yield place[id(publish.entry)], publish.entry.time, "publish", publish.values.publish
+    for polish in job.log(POLISH_CONSENT)[-1:]:
+        if polish.values.agreed is not None:
+            yield place[id(polish.entry)], polish.entry.time, "polish", polish.values.agreed
+    for logged in job.log(ANSWER):
+        answer = logged.values
+        if answer.action is not None and answer.agreed is not None and not _without_authority(answer):
+            yield place[id(logged.entry)], logged.entry.time, answer.action, answer.agreed
 
 
-def ceiling(job: Job) -> str | None:
-    """The most that was agreed on, as typed in the estimate; None where none was named there."""
-    value = job.values("agree", "estimate")["ceiling"]
-    return None if value is None else str(value)
+def _without_authority(answer: Answer) -> bool:
+    return answer.agreed is True and answer.authority is False
 
 
 def not_applicable(job: Job) -> dict[str, str]:
     """What guidance asks for and was marked as not applicable: key to reason."""
-    return {str(values["asked"]): str(values["why"]) for _, values in job.log("agree", "not applicable")}
+    marked = [logged.values for logged in job.log(NOT_APPLICABLE)]
+    return {mark.asked: mark.why or "" for mark in marked if mark.asked is not None}
 
 
 def departures_without_yes(job: Job) -> tuple[tuple[str, bool], ...]:
     """Departures from the proposal that the owner has not said yes to.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------
@@ -115,39 +98,41 @@ def departures_without_yes(job: Job) -> tuple[tuple[str, bool], ...]:
         when, or if an answer "a departure from the proposal" was entered after it; the newest such answer counts.
     """
     answers = [
-        (entry, values)
-        for entry, values in job.log("agree", "answer")
-        if values["action"] == "departure" and not (values["agreed"] is True and values["authority"] is False)
+        logged
+        for logged in job.log(ANSWER)
+        if logged.values.action == "departure" and not _without_authority(logged.values)
     ]
     found = []
-    for departure, values in job.log("work log", "departure"):
-        later = [said for entry, said in answers if entry.time >= departure.time]
+    for departure in job.log(DEPARTURE):
+        later = [said.values for said in answers if said.entry.time >= departure.entry.time]
         newest = later[-1] if later else None
-        refused = newest is not None and newest["agreed"] is False
-        if refused or (values["agreed_on"] is None and newest is None):
-            found.append((str(values["what"]), refused))
+        refused = newest is not None and newest.agreed is False
+        if refused or (departure.values.agreed_on is None and newest is None):
+            found.append((departure.values.what or "", refused))
     return tuple(found)
 
 
-def check_estimate(values: Mapping[str, Value]) -> None:
+def check_estimate(values: Estimate, own_money: str = "") -> None:
     """Refuse an estimate that cannot be read or is out of order.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Values of the estimate's fields.
+    values : Estimate
+        Its hours and amounts.
+    own_money : str
+        The bench's own currency, for amounts that older entries hold without one.
 
     Raises
     ------
     InputError
         If an amount cannot be read or the currencies differ, or if a lower end lies above its upper end.
     """
-    money = {name: _money(name, values[name]) for name in _PRICES if values[name] is not None}
+    money = {name: _money(name, typed, own_money) for name in _PRICES if (typed := getattr(values, name)) is not None}
     currencies = {amount.currency for amount in money.values()}
     if len(currencies) > 1:
-        raise InputError("currency", "one for all amounts", ", ".join(sorted(c or "none" for c in currencies)))
-    hours = [(name, value.value) for name in _HOURS if isinstance(value := values[name], Reading)]
-    prices = [(name, money[name].amount) for name in ("price_low", "price_high", "ceiling") if name in money]
+        raise InputError("currency", "one for all amounts", ", ".join(sorted(currencies)))
+    hours = [(name, reading.value) for name in _HOURS if (reading := getattr(values, name)) is not None]
+    prices = [(name, float(money[name].amount)) for name in ("price_low", "price_high", "ceiling") if name in money]
     for run in (hours, prices):
         for (_, low), (name, high) in itertools.pairwise(run):
             if high < low:
@@ -155,19 +140,16 @@ def check_estimate(values: Mapping[str, Value]) -> None:
                 raise InputError(label, f"at least {low:g}", f"{high:g}", "From the least to the most.")
 
 
-def _money(name: str, value: Value) -> Money:
-    found = read_money(str(value))
-    if found is None:
-        raise InputError(ESTIMATE.field(name).label, "an amount with its currency", str(value), "Such as 150 EUR.")
-    return found
+def _money(name: str, typed: str, own_money: str) -> Money:
+    return read_money(typed, own_money, name=ESTIMATE.field(name).label, old=False)
 
 
 def _state(job: Job) -> StageState:
     if not job.record.live("agree"):
         return StageState("not begun")
-    if not job.record.live("agree", "proposal"):
+    if not job.log(PROPOSAL):
         return StageState("open", "nothing has been proposed yet")
-    if not job.record.live("agree", "answer"):
+    if not job.log(ANSWER):
         return StageState("open", "the owner has not answered yet")
     if departures_without_yes(job):
         return StageState("open", "a departure waits for the owner's yes")
@@ -176,49 +158,51 @@ def _state(job: Job) -> StageState:
 
 def _checks(job: Job) -> tuple[Finding, ...]:
     found = [
-        Finding("warning", "job.departure:refused" if refused else "job.departure", what=what)
+        Finding("warning", "job.departure:refused" if refused else "job.departure:open", what=what)
         for what, refused in departures_without_yes(job)
     ]
     if not job.record.live("agree"):
         return tuple(found)
-    found += _on_estimate(job)
-    parts = dict(PROPOSAL.field("part").choices)
-    for _, values in job.log("agree", "proposal"):
-        named = parts.get(str(values["part"]), str(values["part"]))
-        if (values["permanent"] is not None or values["reversible"] is False) and values["permanent_told"] is not True:
-            found.append(Finding("warning", "job.permanent", named=named))  # fmt: skip
-        if values["alternative"] is None or values["leave_it"] is None:
-            missing = " and ".join(
-                words
-                for name, words in (("alternative", "another way"), ("leave_it", "leaving it"))
-                if values[name] is None
-            )
-            found.append(Finding("note", "job.alternatives", named=named, missing=missing))
-    found += [
-        Finding("warning", "job.authority", action=_action(values))
-        for _, values in _newest_answers(job)
-        if values["agreed"] is True and values["authority"] is False
-    ]  # fmt: skip
-    if job.record.live("agree", "proposal") and job.record.live("work log") and not job.record.live("agree", "answer"):
+    found += [*_on_estimate(job), *_on_proposals(job), *_on_authority(job)]
+    if job.log(PROPOSAL) and job.record.live("work log") and not job.log(ANSWER):
         found.append(Finding("warning", "job.answer"))
     return tuple(found)
 
 
+def _on_proposals(job: Job) -> Iterator[Finding]:
+    parts = dict(PARTS)
+    for logged in job.log(PROPOSAL):
+        asked = logged.values
+        part = parts.get(asked.part or "", "a part that is not named")
+        if (asked.permanent is not None or asked.reversible is False) and asked.permanent_told is not True:
+            yield Finding("warning", "job.permanent", part=part)
+        ways = (("another way", asked.alternative), ("leaving it", asked.leave_it))
+        if missing := [words for words, way in ways if way is None]:
+            yield Finding("note", "job.alternatives", part=part, missing=missing)
+
+
+def _on_authority(job: Job) -> Iterator[Finding]:
+    newest = {logged.values.action: logged.values for logged in job.log(ANSWER)}
+    for action, answer in newest.items():
+        if _without_authority(answer):
+            yield Finding("warning", "job.authority", action=dict(ACTIONS).get(action or "", "something not named"))
+
+
 def _on_estimate(job: Job) -> list[Finding]:
+    own = job.bench.text("money", "currency").upper()
+    estimate, limit = job.newest(ESTIMATE), job.newest(REQUEST).price_limit
     try:
-        check_estimate(job.values("agree", "estimate"))
+        check_estimate(estimate, own)
     except InputError as error:
-        return [Finding("warning", "job.estimate", error=str(error))]
-    return []
-
-
-def _newest_answers(job: Job) -> list[tuple[Entry, dict[str, Value]]]:
-    newest = {str(values["action"]): (entry, values) for entry, values in job.log("agree", "answer")}
-    return list(newest.values())
-
-
-def _action(values: Mapping[str, Value]) -> str:
-    return dict(ACTIONS).get(str(values["action"]), str(values["action"]))
+        return [Finding("warning", "job.estimate", title=ESTIMATE.title.lower(), problem=str(error))]
+    if estimate.ceiling is None or limit is None or consents(job).get("proposal") is True:
+        return []
+    try:
+        most, asked = _money("ceiling", estimate.ceiling, own), read_money(limit, own, old=False)
+    except InputError:
+        return []
+    raised = most.currency != asked.currency or most.amount > asked.amount
+    return [Finding("warning", "job.limit-raised", ceiling=str(most), limit=str(asked))] if raised else []
 
 
 AGREE = Stage(

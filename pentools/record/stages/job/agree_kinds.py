@@ -89,10 +89,10 @@ class Estimate(Form, frozen=True):
     hours_low: Annotated[Reading | None, ask("Hours, at least", "quantity", unit="h", low=0, high=500, hint="such as 2 h or 90 min")] = None
     hours_likely: Annotated[Reading | None, ask("Hours, most likely", "quantity", unit="h", low=0, high=500, hint="such as 3.5 h")] = None
     hours_high: Annotated[Reading | None, ask("Hours, at most", "quantity", unit="h", low=0, high=500, hint="such as 6 h")] = None
-    parts_cost: Annotated[str | None, ask("Parts and materials", hint="such as 8 EUR")] = None
-    price_low: Annotated[str | None, ask("Price, from", hint="such as 80 EUR")] = None
-    price_high: Annotated[str | None, ask("Price, to", hint="such as 130 EUR")] = None
-    ceiling: Annotated[str | None, ask("Ceiling", hint="never more than this without a new yes, such as 150 EUR; empty: the limit named at intake")] = None
+    parts_cost: Annotated[str | None, ask("Parts and materials", "money", hint="such as 8 EUR")] = None
+    price_low: Annotated[str | None, ask("Price, from", "money", hint="such as 80 EUR")] = None
+    price_high: Annotated[str | None, ask("Price, to", "money", hint="such as 130 EUR")] = None
+    ceiling: Annotated[str | None, ask("Ceiling", "money", hint="never more than this without a new yes, such as 150 EUR; empty: the limit named at intake")] = None
 
 
 ESTIMATE = Kind("agree", "estimate", "Hours, price and ceiling", Estimate, log=False)

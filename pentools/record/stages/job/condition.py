@@ -2,31 +2,33 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Mapping
+from types import MappingProxyType
 
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.intake_kinds import PART_CONDITION
-
-if TYPE_CHECKING:
-    from pentools.record.job import Job
+from pentools.record.view import once_a_state
 
 __all__ = ["CONDITION", "worst_by_part"]
 
 
-def worst_by_part(job: Job) -> dict[str, int]:
-    """The gravest severity (0 to 4) noted for each part."""
+@once_a_state
+def worst_by_part(job: Job) -> Mapping[str, int]:
+    """The gravest severity (0 to 4) noted for each part; an entry without a part or a severity says nothing of it."""
     worst: dict[str, int] = {}
-    for _, values in job.log("condition", "part"):
-        part, severity = str(values["part"]), int(str(values["severity"]))
-        worst[part] = max(severity, worst.get(part, 0))
-    return worst
+    for logged in job.log(PART_CONDITION):
+        part, severity = logged.values.part, logged.values.severity
+        if part is not None and severity is not None:
+            worst[part] = max(int(severity), worst.get(part, 0))
+    return MappingProxyType(worst)
 
 
 def _state(job: Job) -> StageState:
-    looked_at = {values["part"] for _, values in job.log("condition", "part")} - {"whole"}
-    if not job.record.live("condition", "part"):
+    if not job.log(PART_CONDITION):
         return StageState("not begun")
+    looked_at = {logged.values.part for logged in job.log(PART_CONDITION)} - {"whole", None}
     word = "done" if len(looked_at) == len(PARTS) - 1 else "open"
     return StageState(word, f"{len(looked_at)} of {len(PARTS) - 1} parts looked at")
 

@@ -67,7 +67,7 @@ class Result(Form, frozen=True):
     care: Annotated[str | None, ask("Care", "long text", hint="how to fill, flush and keep it; a draft stands in the box", audience="everybody")] = None
     follow_up: Annotated[str | None, ask("Follow-up", "long text", hint="what to watch for, and when to come back", audience="everybody")] = None
     promise_until: Annotated[str | None, ask("Work is answered for until", "date", hint="2026-06-14")] = None
-    price: Annotated[str | None, ask("Price", hint="such as 95 EUR")] = None
+    price: Annotated[str | None, ask("Price", "money", hint="such as 95 EUR")] = None
     mass_g: Annotated[Reading | None, mass("Mass as it leaves", "empty and dry, such as 16.55 g")] = None
     released_on: Annotated[str | None, ask("Released on", "date", hint="2026-03-14", audience="everybody")] = None
 

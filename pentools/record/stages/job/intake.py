@@ -2,31 +2,22 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from pentools.calc.base.findings import Finding
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, REQUEST
-
-if TYPE_CHECKING:
-    from pentools.record.job import Job
 
 __all__ = ["INTAKE", "may_publish"]
 
 
 def may_publish(job: Job) -> bool:
     """Whether the owner agreed that the story may be published; the newest word counts, here or at the agreement."""
-    from pentools.record.stages.job.agree import consents
-
     return consents(job).get("publish") is True
 
 
 def _missing(job: Job) -> list[str]:
-    return [
-        kind.title.lower()
-        for kind in (OWNER, ARRIVAL, REQUEST, CONSENT)
-        if job.record.latest("intake", kind.key) is None
-    ]
+    return [kind.title.lower() for kind in (OWNER, ARRIVAL, REQUEST, CONSENT) if not job.log(kind)]
 
 
 def _state(job: Job) -> StageState:
@@ -38,11 +29,11 @@ def _state(job: Job) -> StageState:
 
 def _checks(job: Job) -> tuple[Finding, ...]:
     found = [Finding("warning", "job.intake-missing", title=title) for title in _missing(job)]
-    arrival = job.values("intake", "arrival")
-    if job.record.latest("intake", "arrival") is not None:
-        if arrival["mass_g"] is None:
+    if job.log(ARRIVAL):
+        arrival = job.newest(ARRIVAL)
+        if arrival.mass_g is None:
             found.append(Finding("note", "job.arrival-mass"))
-        if arrival["system"] is None:
+        if arrival.system is None:
             found.append(Finding("warning", "job.system-missing"))
     return tuple(found)
 

@@ -70,7 +70,7 @@ class Request(Form, frozen=True):
     meant_for: Annotated[str | None, ask("What the pen is for", "choice", choices=(("use", "to write with"), ("collection", "for a collection"), ("keepsake", "a keepsake"), ("unknown", "not said")), hint="it changes which treatments are right", audience="everybody")] = None
     expectations: Annotated[str | None, ask("What the owner expects", "long text", hint="how it should look and work afterwards")] = None
     must_not: Annotated[str | None, ask("What must not be done", "long text", hint="in the owner's words")] = None
-    price_limit: Annotated[str | None, ask("Price limit", hint="agreed ceiling, such as 150 EUR")] = None
+    price_limit: Annotated[str | None, ask("Price limit", "money", hint="agreed ceiling, such as 150 EUR")] = None
 
 
 REQUEST = Kind("intake", "request", "What is asked", Request, log=False)

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from pentools.calc.base.findings import Finding
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT
-
-if TYPE_CHECKING:
-    from pentools.record.job import Job
 
 __all__ = ["LIMITS", "limits_written"]
 
 
 def limits_written(job: Job) -> bool:
     """Whether the limits are written down, or it is stated that there are none."""
-    return bool(job.record.live("limits", "limit")) or job.values("limits", "nothing left")["nothing_left"] is True
+    return bool(job.log(LIMIT)) or job.newest(NOTHING_LEFT).nothing_left is True
 
 
 def _state(job: Job) -> StageState:
@@ -24,7 +20,7 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    if job.values("limits", "nothing left")["nothing_left"] is True and job.record.live("limits", "limit"):
+    if job.newest(NOTHING_LEFT).nothing_left is True and job.log(LIMIT):
         return (Finding("warning", "job.limits-contradict"),)
     return ()
 

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from pentools.calc.base.findings import Finding
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.ending_kinds import PICTURE
-
-if TYPE_CHECKING:
-    from pentools.record.job import Job
 
 __all__ = ["PICTURES"]
 
 
 def _state(job: Job) -> StageState:
-    moments = {str(values["moment"]) for _, values in job.log("pictures", "picture")}
+    moments = {logged.values.moment for logged in job.log(PICTURE)}
     if not moments:
         return StageState("not begun")
     missing = [moment for moment in ("before", "after") if moment not in moments]
@@ -23,14 +19,14 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    found, moments = [], set()
-    for _, values in job.log("pictures", "picture"):
-        moments.add(values["moment"])
-        if not (job.folder / "photos" / str(values["photo"])).is_file():
-            found.append(Finding("warning", "job.photo-missing", photo=str(values["photo"])))
-    for moment in ("before", "after"):
-        if moment not in moments:
-            found.append(Finding("note", f"job.no-{moment}"))
+    shown = [logged.values for logged in job.log(PICTURE)]
+    found = [
+        Finding("warning", "job.photo-missing", photo=picture.photo)
+        for picture in shown
+        if picture.photo is not None and not (job.folder / "photos" / picture.photo).is_file()
+    ]
+    moments = {picture.moment for picture in shown}
+    found += [Finding("note", f"job.no-{moment}") for moment in ("before", "after") if moment not in moments]
     return tuple(found)
 
 

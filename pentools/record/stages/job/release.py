@@ -2,40 +2,32 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from pentools.calc.base.findings import Finding
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
-from pentools.record.stages.job.ending_kinds import ENDINGS, RESULT
-
-if TYPE_CHECKING:
-    from pentools.record.job import Job
+from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
 
 __all__ = ["ENDINGS", "RELEASE_STAGE", "ending"]
 
 
 def ending(job: Job) -> str | None:
     """How the job ended (a key of `ENDINGS`); None while it is open."""
-    found = job.values("release", "result")["ending"]
-    return str(found) if found is not None else None
+    return job.newest(RESULT).ending
 
 
 def _state(job: Job) -> StageState:
-    if ending(job) is not None:
-        return StageState("done", str(ending(job)))
-    reason = job.held("release")
-    return StageState("held", reason) if reason else StageState("not begun")
+    end = ending(job)
+    return StageState("not begun") if end is None else StageState("done", end)
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    end = ending(job)
+    end, limits = ending(job), bool(job.log(LIMIT))
     if end is None:
         return (Finding("note", "job.open-job"),)
-    has_limits = bool(job.record.live("limits", "limit"))
-    if end == "done" and has_limits:
-        return (Finding("warning", "job.ending-limits"),)
-    if end == "done with limits" and not has_limits:
-        return (Finding("warning", "job.ending-limits:none-written"),)
+    if end == "done" and limits:
+        return (Finding("warning", "job.ending-limits:done"),)
+    if end == "done with limits" and not limits:
+        return (Finding("warning", "job.ending-limits:none"),)
     return ()
 
 
@@ -48,4 +40,6 @@ RELEASE_STAGE = Stage(
     section="pentools.writeup.sections.job.release:section",
     state=_state,
     checks=_checks,
+    hold="release",
+    held_from_start=True,
 )

@@ -80,7 +80,7 @@ class Material(Form, frozen=True):
     part: Annotated[str | None, ask("Where", "choice", choices=PARTS, hint="which part of the pen", audience="everybody")] = None
     reversible: Annotated[bool | None, yes_no("Can it be undone?", audience="everybody")] = None
     lot: Annotated[str | None, ask("Source and lot", hint="to find every pen with the same lot later")] = None
-    cost: Annotated[str | None, ask("Cost", hint="such as 4.50 EUR")] = None
+    cost: Annotated[str | None, ask("Cost", "money", hint="such as 4.50 EUR")] = None
 
 
 MATERIAL = Kind("work log", "material", "Part or material in or out", Material)

@@ -2,68 +2,93 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
 
 from pentools.calc.base.findings import Finding
+from pentools.record.forms import Logged
+from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
-from pentools.record.spending import spending_of
-from pentools.record.stages.job.work_kinds import ACTIVITIES, DEPARTURE, MATERIAL, TIMER_START, TIMER_STOP, WORK
-from pentools.units import Reading
+from pentools.record.stages.job.work_kinds import (
+    ACTIVITIES,
+    DEPARTURE,
+    MATERIAL,
+    TIMER_START,
+    TIMER_STOP,
+    WORK,
+    TimerStart,
+)
+from pentools.record.view import once_a_state
 
-if TYPE_CHECKING:
-    import datetime as dt
-
-    from pentools.record.entries import Entry
-    from pentools.record.job import Job
-
-__all__ = ["ACTIVITIES", "WORK_LOG", "minutes_by_activity", "running_timer"]
-
-
-def running_timer(job: Job) -> Entry | None:
-    """The timer start that has no stop yet; None where no timer runs."""
-    last = None
-    for entry in job.record.live("work log"):
-        if entry.kind == TIMER_START.key:
-            last = entry
-        elif entry.kind == TIMER_STOP.key:
-            last = None
-    return last
+__all__ = ["WORK_LOG", "Spell", "minutes_by_activity", "running_timer", "timed_spells"]
 
 
-def timed_spells(job: Job) -> list[tuple[str, float, str, dt.datetime]]:
-    """The spells the timer measured: activity, minutes, what was done, when begun."""
-    spells, start = [], None
-    for entry in job.record.live("work log"):
-        if entry.kind == TIMER_START.key:
-            start = entry
-        elif entry.kind == TIMER_STOP.key and start is not None:
-            minutes = (entry.time - start.time).total_seconds() / 60
-            spells.append((str(start.data.get("activity")), minutes, str(entry.data.get("done", "")), start.time))
-            start = None
-    return spells
-
-
-def minutes_by_activity(job: Job) -> dict[str, float]:
-    """Minutes of work by activity key, from typed minutes and from the timer.
+@dataclass(frozen=True, slots=True)
+class Spell:
+    """A spell of work that the timer measured.
 
     Parameters
     ----------
-    job : Job
-        The job.
+    activity : str
+        A key of `ACTIVITIES`.
+    minutes : float
+        How long [min]; 0 where the clock went back.
+    done : str
+        What was done; empty where nothing was said.
+    begun : datetime
+        When the timer was started.
+    """
+
+    activity: str
+    minutes: float
+    done: str
+    begun: dt.datetime
+
+
+def running_timer(job: Job) -> Logged[TimerStart] | None:
+    """The timer start that has no stop yet; None where no timer runs."""
+    return _timed(job)[1]
+
+
+def timed_spells(job: Job) -> tuple[Spell, ...]:
+    """The spells the timer measured, in the order of the record."""
+    return _timed(job)[0]
+
+
+@once_a_state
+def _timed(job: Job) -> tuple[tuple[Spell, ...], Logged[TimerStart] | None]:
+    begun = {logged.entry.id: logged for logged in job.log(TIMER_START)}
+    over = {logged.entry.id: logged for logged in job.log(TIMER_STOP)}
+    spells, start = [], None
+    for entry in job.record.live("work log"):
+        if entry.id in begun:
+            start = begun[entry.id]
+        elif entry.id in over and start is not None:
+            minutes = max(0.0, (entry.time - start.entry.time).total_seconds() / 60)
+            done = over[entry.id].values.done or ""
+            spells.append(Spell(start.values.activity or "other", minutes, done, start.entry.time))
+            start = None
+    return tuple(spells), start
+
+
+@once_a_state
+def minutes_by_activity(job: Job) -> Mapping[str, float]:
+    """Minutes of work by activity key, from typed minutes and from the timer.
 
     Returns
     -------
-    dict
+    mapping
         Activity key to minutes [min], in the order of `ACTIVITIES`, without those that took none.
     """
     totals = {key: 0.0 for key, _ in ACTIVITIES}
-    for _, values in job.log("work log", "work"):
-        minutes = values["minutes"]
-        assert isinstance(minutes, Reading)
-        totals[str(values["activity"])] += minutes.value
-    for activity, minutes_run, _, _ in timed_spells(job):
-        totals[activity] += minutes_run
-    return {key: value for key, value in totals.items() if value > 0}
+    for logged in job.log(WORK):
+        if logged.values.minutes is not None:
+            totals[logged.values.activity or "other"] += logged.values.minutes.value
+    for spell in timed_spells(job):
+        totals[spell.activity] += spell.minutes
+    return MappingProxyType({key: value for key, value in totals.items() if value > 0})
 
 
 def _state(job: Job) -> StageState:
@@ -73,20 +98,11 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    found = []
-    if running_timer(job) is not None:
-        found.append(Finding("warning", "job.timer-running"))
+    found = [Finding("warning", "job.timer-running")] if running_timer(job) is not None else []
     found += [
-        Finding("warning", "job.timer-long", hours=minutes / 60)
-        for _, minutes, _, _ in timed_spells(job)
-        if minutes > 6 * 60
-    ]
-    money = spending_of(job)
-    if job.held("spend"):
-        found.append(Finding("warning", "job.ceiling", what=job.held("spend")))
-    found += [
-        Finding("note", "job.cost", text=text, currency=money.currency)
-        for text in (money.not_counted if money.ceiling is not None else ())
+        Finding("warning", "job.timer-long", hours=spell.minutes / 60)
+        for spell in timed_spells(job)
+        if spell.minutes > 6 * 60
     ]
     return tuple(found)
 

@@ -33,9 +33,6 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     found = [f.under("Cleaning") for f in bath_findings(job) if f.level in ("warning", "stop")]
     if running_soaks(job):
         found.insert(0, Finding("warning", "treatment.soak-running").under("Cleaning"))
-    wet = any(job.log(kind) for kind in (BATH, SOAK_STARTED, RINSE))
-    if wet and job.held("soak"):
-        found.append(Finding("warning", "treatment.soak-held", why=job.held("soak")).under("Cleaning"))
     labels = dict(PARTS)
     spreads = {logged.values.part: logged.values.wets for logged in job.log(RINSE)}
     found += [

@@ -74,8 +74,6 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         if f.topic in topics and f.level in ("warning", "stop")
     ]
     warmed = {logged.values.joint for logged in job.log(HEAT_PASS)} - {None}
-    if warmed and job.held("heat"):
-        found.insert(0, Finding("warning", "treatment.heat-held", why=job.held("heat")).under("Opening"))
     unnamed = [label for key, label in JOINTS if key in warmed and joint_body(job, key) == UNKNOWN]
     if unnamed and not job.record.releases("heat"):
         found.insert(0, Finding("warning", "treatment.heat-held:joint", joints=unnamed).under("Opening"))

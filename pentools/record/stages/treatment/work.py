@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from pentools import tables
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.calc.treatment.order import OpeningOrder, OpeningStep, opening_order
-from pentools.record.holds import job_facts
 from pentools.record.kinds import as_dict
+from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.treatment.facts import material_is_named
 from pentools.record.stages.treatment.opening_kinds import BLOCK, JOINT, MET, STEP
 from pentools.record.stages.weighing.kinds import LEAK_CHECK
 from pentools.record.view import once_a_state
@@ -55,13 +56,13 @@ def _section_seal(job: Job) -> str:
 
 
 def _met(job: Job) -> set[str]:
-    facts = job_facts(job)
+    said = consents(job)
     met = {logged.values.condition for logged in job.log(MET) if logged.values.condition is not None}
     # what was named and agreed is asked of the record, not of a remark; a release with its reason lets it go
-    met -= {"material-named"} | ({"heat-agreed"} if "heat" in facts.refusals else set())
-    if facts.material_named or {"heat", "soak"} & set(facts.releases):
+    met -= {"material-named"} | ({"heat-agreed"} if said.get("heat") is False else set())
+    if material_is_named(job) or any(job.record.releases(hold) for hold in ("heat", "soak")):
         met.add("material-named")
-    if "heat" in facts.consents:
+    if said.get("heat") is True:
         met.add("heat-agreed")
     if _section_seal(job) != UNKNOWN:
         met |= {"joint-known", "joint-known-front"}

@@ -93,9 +93,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
 def _identity(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     kind = stage.kind("identity")
-    return kind_facts(
-        job, stage, kind, audience, without=("conclusion",), caption="An opinion, from the evidence below"
-    )
+    return kind_facts(job, kind, audience, without=("conclusion",), caption="An opinion, from the evidence below")
 
 
 def _evidence(job: Job) -> list[Block]:

@@ -242,14 +242,14 @@ def _caution(job: Job) -> str:
 
 def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     """Everything as it was entered: folded on the screen, open in print."""
-    blocks: list[Block] = [*kind_facts(job, stage, stage.kind("plan"), audience, caption="What was planned for")]
+    blocks: list[Block] = [*kind_facts(job, stage.kind("plan"), audience, caption="What was planned for")]
     progress = progress_of(job)
     if progress is not None:
         blocks += _planned(progress)
     blocks += _zone_table(job, stage)
     for key in ("masks on", "consent to polish", "nib plan"):
-        blocks += kind_facts(job, stage, stage.kind(key), audience)
-    blocks += kind_table(job, stage, stage.kind("measure"), audience, caption="All measurements")
+        blocks += kind_facts(job, stage.kind(key), audience)
+    blocks += kind_table(job, stage.kind("measure"), audience, caption="All measurements")
     return [Details("The plan, the zones and the measurements", tuple(blocks))] if blocks else []
 
 

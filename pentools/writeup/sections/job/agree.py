@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import yes_and_no
-from pentools.record.stages.job.agree_kinds import ACTIONS
+from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER, ESTIMATE, NOT_APPLICABLE, PROPOSAL, SURVEY
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
-from pentools.writeup.sections.generic import kind_facts, kind_table, may_show, releases_of, shown
+from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
 from pentools.writeup.words import capital, list_in_words, sentence
 
 if TYPE_CHECKING:
@@ -56,32 +56,28 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     """
     client = audience == "client"
     blocks: list[Block] = []
-    conclusion = job.values(stage.key, "survey")["conclusion"]
+    conclusion = job.newest(SURVEY).conclusion
     if conclusion is not None:
-        blocks.append(Lead(sentence(str(conclusion))))
-    blocks += kind_facts(job, stage, stage.kind("survey"), audience, without=("conclusion",), caption="The survey")
-    blocks += _proposals(job, stage, audience)
+        blocks.append(Lead(sentence(conclusion)))
+    blocks += kind_facts(job, SURVEY, audience, without=("conclusion",), caption="The survey")
+    blocks += _proposals(job, audience)
     if client:
-        said = answers_in_words(job) if job.record.live(stage.key, "answer") else ""
+        said = answers_in_words(job) if job.log(ANSWER) else ""
         if said:
             blocks.append(Paragraph(said))
-        blocks += kind_table(job, stage, stage.kind("answer"), audience, caption="Your answers")
-        blocks += kind_facts(job, stage, stage.kind("estimate"), audience, caption="Hours and price, as estimated")
-        blocks += kind_table(job, stage, stage.kind("not applicable"), audience, caption="What does not apply here")
+        blocks += kind_table(job, ANSWER, audience, caption="Your answers")
+        blocks += kind_facts(job, ESTIMATE, audience, caption="Hours and price, as estimated")
+        blocks += kind_table(job, NOT_APPLICABLE, audience, caption="What does not apply here")
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was proposed and agreed" if client else "What was proposed", tuple(blocks))
 
 
-def _proposals(job: Job, stage: Stage, audience: Audience) -> list[Block]:
+def _proposals(job: Job, audience: Audience) -> list[Block]:
     """One list of facts a proposal, with the part as its caption."""
-    kind, parts = stage.kind("proposal"), dict(PARTS)
+    parts = dict(PARTS)
     found: list[Block] = []
-    for _, values in job.log(stage.key, kind.key):
-        part = parts.get(str(values["part"]), str(values["part"]))
-        rows = tuple(
-            (field.label, shown(field, values[field.name]))
-            for field in kind.fields
-            if field.name != "part" and values[field.name] is not None and may_show(field, audience)
-        )
+    for logged in job.log(PROPOSAL):
+        part = parts.get(logged.values.part or "", "a part that is not named")
+        rows = facts_of(PROPOSAL, logged.values, audience, without={"part"})
         found.append(Facts(f"{capital(part)}: proposed", rows))
     return found

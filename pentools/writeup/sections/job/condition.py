@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.record.stages.common import SEVERITIES
+from pentools.record.stages.common import PARTS, SEVERITIES
 from pentools.record.stages.job.condition import worst_by_part
+from pentools.record.stages.job.intake_kinds import PART_CONDITION, PartCondition
 from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Photo, Photos, Section, Table
 from pentools.writeup.drawn import pen_with_faults
 from pentools.writeup.photos import PhotoBook
@@ -14,7 +15,6 @@ from pentools.writeup.sections.job.pictures import photo_of
 from pentools.writeup.words import capital, list_in_words, sentence
 
 if TYPE_CHECKING:
-    from pentools.fields import Value
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
@@ -42,7 +42,7 @@ def gravest(job: Job) -> str:
     if not faulty:
         return f"Of {looked} looked at, none has a fault."
     top = max(faulty.values())
-    labels = dict(job.stage("condition").kind("part").field("part").choices)
+    labels = dict(PARTS)
     word = _short(str(top)).split("\u00a0", 1)[1]
     named = list_in_words(f"the {labels[part]}" for part, severity in faulty.items() if severity == top)
     verb = "has" if len(faulty) == 1 else "have"
@@ -66,16 +66,16 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     Section
         No blocks where nothing was looked at.
     """
-    found = [values for _, values in job.log(stage.key, "part")]
+    found = [logged.values for logged in job.log(PART_CONDITION)]
     if not found:
         return Section(stage.key, "What was wrong", tuple(releases_of(job, stage, audience)))
     blocks: list[Block] = [Lead(gravest(job))]
     drawing = pen_with_faults(job)
     if drawing is not None:
         blocks.append(FigureBlock(drawing))
-    labels = dict(stage.kind("part").field("part").choices)
-    earlier = any(values["earlier_repair"] is not None for values in found)
-    means = any(values["means"] is not None for values in found)
+    labels = dict(PARTS)
+    earlier = any(values.earlier_repair is not None for values in found)
+    means = any(values.means is not None for values in found)
     head = (
         "Part",
         "What is seen",
@@ -93,37 +93,36 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     return Section(stage.key, "What was wrong", tuple(blocks))
 
 
-def _row(values: dict[str, Value], labels: dict[str, str], *, means: bool, earlier: bool) -> tuple[str, ...]:
-    repair = "–" if values["earlier_repair"] is None else "yes" if values["earlier_repair"] else "no"
+def _row(values: PartCondition, labels: dict[str, str], *, means: bool, earlier: bool) -> tuple[str, ...]:
+    repair = {None: "–", True: "yes", False: "no"}[values.earlier_repair]
     return (
-        labels.get(str(values["part"]), str(values["part"])),
-        str(values["seen"]),
-        *([str(values["means"] or "–")] if means else []),
-        _short(str(values["severity"])),
+        labels.get(values.part or "", "–"),
+        values.seen or "–",
+        *([values.means or "–"] if means else []),
+        _short(values.severity or "–"),
         *([repair] if earlier else []),
     )
 
 
-def _gravest_first(values: dict[str, Value]) -> int:
-    return -int(str(values["severity"]))
+def _gravest_first(values: PartCondition) -> int:
+    return -int(values.severity or 0)
 
 
 def _short(severity: str) -> str:
     return dict(SEVERITIES).get(severity, severity).split(":")[0].replace(" ", "\u00a0")
 
 
-def _photos(job: Job, audience: Audience, found: list[dict[str, Value]], labels: dict[str, str]) -> tuple[Photo, ...]:
+def _photos(job: Job, audience: Audience, found: list[PartCondition], labels: dict[str, str]) -> tuple[Photo, ...]:
     """Each picture once, with the parts it shows and, where it has an entry of its own, the words of that."""
     book = PhotoBook(job, audience)
-    parts: dict[str, list[dict[str, Value]]] = {}
+    parts: dict[str, list[PartCondition]] = {}
     for values in found:
-        file = values["photo"]
-        if file is not None and book.allowed(str(file)):
-            parts.setdefault(str(file), []).append(values)
+        if values.photo is not None and book.allowed(values.photo):
+            parts.setdefault(values.photo, []).append(values)
     photos = []
     for file, shown in parts.items():
-        named = capital(list_in_words(dict.fromkeys(labels.get(str(v["part"]), str(v["part"])) for v in shown)))
+        named = capital(list_in_words(dict.fromkeys(labels.get(v.part or "", "–") for v in shown)))
         own = photo_of(job, file)
-        words = own.alt if own else " ".join(sentence(str(v["seen"])) for v in shown)
+        words = own.alt if own else " ".join(sentence(v.seen or "") for v in shown)
         photos.append(Photo(file, words, f"{named}: {sentence(words)}", drawn=own.drawn if own else False))
     return tuple(photos)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, REQUEST
 from pentools.writeup.blocks import Audience, Block, Facts, Quote, Section
 from pentools.writeup.sections.generic import kind_facts, may_show, releases_of, shown
 
@@ -34,14 +35,14 @@ def what_it_is(job: Job, audience: Audience) -> Section:
     Section
         No blocks where nothing of it was entered.
     """
-    stage = job.stage("intake")
-    kind = stage.kind("arrival")
-    blocks = kind_facts(job, stage, kind, audience, without=_DIMENSIONS, caption="As it arrived")
-    values = job.values("intake", "arrival")
+    blocks = kind_facts(job, ARRIVAL, audience, without=_DIMENSIONS, caption="As it arrived")
+    arrival = job.newest(ARRIVAL)
     sizes = tuple(
-        (field.label, shown(field, values[field.name]))
-        for field in kind.fields
-        if field.name in _DIMENSIONS and values[field.name] is not None and may_show(field, audience)
+        (field.label, shown(field, value))
+        for field in ARRIVAL.fields
+        if field.name in _DIMENSIONS
+        and (value := getattr(arrival, field.name)) is not None
+        and may_show(field, audience)
     )
     if sizes:
         blocks.append(Facts("Measured with the caliper", sizes))
@@ -66,12 +67,11 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         The pen itself is left to `what_it_is`, which stands at the head of the page.
     """
     blocks: list[Block] = []
-    request = stage.kind("request")
-    asked = job.values(stage.key, "request")["asked"]
-    if asked is not None and may_show(request.field("asked"), audience):
-        blocks.append(Quote(str(asked), "the owner’s request"))
-    blocks += kind_facts(job, stage, request, audience, without=("asked",), caption="What was agreed on at the start")
-    for key in ("owner", "consent"):
-        blocks += kind_facts(job, stage, stage.kind(key), audience)
+    asked = job.newest(REQUEST).asked
+    if asked is not None and may_show(REQUEST.field("asked"), audience):
+        blocks.append(Quote(asked, "the owner’s request"))
+    blocks += kind_facts(job, REQUEST, audience, without=("asked",), caption="What was agreed on at the start")
+    blocks += kind_facts(job, OWNER, audience)
+    blocks += kind_facts(job, CONSENT, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was asked", tuple(blocks))

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.record.stages.common import PARTS
+from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT
 from pentools.writeup.blocks import Audience, Block, Facts, Paragraph, Photo, Photos, Section
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.generic import may_show, releases_of
+from pentools.writeup.sections.generic import facts_of, releases_of
 from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
@@ -33,21 +35,15 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     Section
         One plain sentence where it was stated that nothing was left; no blocks where nothing was said.
     """
-    kind = stage.kind("limit")
-    labels = dict(kind.field("part").choices)
-    book = PhotoBook(job, audience)
+    labels, book = dict(PARTS), PhotoBook(job, audience)
     blocks: list[Block] = []
-    for _, values in job.log(stage.key, kind.key):
-        rows = tuple(
-            (field.label, str(values[field.name]))
-            for field in kind.fields
-            if field.kind == "long text" and values[field.name] is not None and may_show(field, audience)
-        )
-        blocks.append(Facts(capital(labels.get(str(values["part"]), str(values["part"]))), rows))
-        photo = values["photo"]
-        if photo is not None and book.allowed(str(photo)):
-            blocks.append(Photos((Photo(str(photo), str(values["left"]), str(values["left"])),)))
-    if not blocks and job.values(stage.key, "nothing left")["nothing_left"] is True:
+    for logged in job.log(LIMIT):
+        limit = logged.values
+        rows = facts_of(LIMIT, limit, audience, without={"part", "photo"})
+        blocks.append(Facts(capital(labels.get(limit.part or "", "A part that is not named")), rows))
+        if limit.photo is not None and book.allowed(limit.photo):
+            blocks.append(Photos((Photo(limit.photo, limit.left or "", limit.left or ""),)))
+    if not blocks and job.newest(NOTHING_LEFT).nothing_left is True:
         blocks.append(Paragraph("Nothing that was found was left unmended."))
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, stage.title, tuple(blocks))

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.record.stages.job.ending_kinds import PICTURE, Picture
 from pentools.writeup.blocks import Audience, Block, Photo, Photos, Section
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import releases_of
 from pentools.writeup.words import sentence
 
 if TYPE_CHECKING:
-    from pentools.fields import Value
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
@@ -68,28 +68,29 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
 def photo_of(job: Job, file: str) -> Photo | None:
     """A picture with the words of its own entry; None where it has none."""
-    found = [values for _, values in job.log("pictures", "picture") if values["photo"] == file]
+    found = [logged.values for logged in job.log(PICTURE) if logged.values.photo == file]
     return _photo(found[-1]) if found else None
 
 
-def _allowed(job: Job, audience: Audience) -> list[dict[str, Value]]:
+def _allowed(job: Job, audience: Audience) -> list[Picture]:
     book = PhotoBook(job, audience)
-    return [values for _, values in job.log("pictures", "picture") if book.allowed(str(values["photo"]))]
+    shown = (logged.values for logged in job.log(PICTURE))
+    return [picture for picture in shown if picture.photo is not None and book.allowed(picture.photo)]
 
 
-def _mark(values: dict[str, Value]) -> tuple[str, str]:
-    return str(values["photo"]), str(values["moment"])
+def _mark(picture: Picture) -> tuple[str | None, str | None]:
+    return picture.photo, picture.moment
 
 
-def _pairs(job: Job, audience: Audience) -> list[list[dict[str, Value]]]:
+def _pairs(job: Job, audience: Audience) -> list[list[Picture]]:
     pictures = _allowed(job, audience)
-    before = [v for v in pictures if v["moment"] == "before"]
-    after = [v for v in pictures if v["moment"] == "after"]
-    pairs: list[list[dict[str, Value]]] = []
+    before = [v for v in pictures if v.moment == "before"]
+    after = [v for v in pictures if v.moment == "after"]
+    pairs: list[list[Picture]] = []
     for first in before:
-        view = str(first["view"] or "").casefold()
-        same = [v for v in after if view and str(v["view"] or "").casefold() == view]
-        if same and not any(str(pair[0]["view"]).casefold() == view for pair in pairs):
+        view = (first.view or "").casefold()
+        same = [v for v in after if view and (v.view or "").casefold() == view]
+        if same and not any((pair[0].view or "").casefold() == view for pair in pairs):
             pairs.append([first, same[-1]])
     if not pairs:
         ends = before[:1] + after[-1:]
@@ -97,13 +98,10 @@ def _pairs(job: Job, audience: Audience) -> list[list[dict[str, Value]]]:
     return pairs[:_MOST_PAIRS]
 
 
-def _photo(values: dict[str, Value]) -> Photo:
-    moment = {"before": "Before", "during": "During the work", "after": "After"}.get(
-        str(values["moment"]), str(values["moment"])
-    )
-    view = f", {values['view']}" if values["view"] else ""
-    light = f" {sentence(str(values['light_and_scale']))}" if values["light_and_scale"] else ""
-    drawn = values["drawn"] is True
-    shows = str(values["shows"])
+def _photo(picture: Picture) -> Photo:
+    moment = {"before": "Before", "during": "During the work", "after": "After"}.get(picture.moment or "", "Picture")
+    view = f", {picture.view}" if picture.view else ""
+    light = f" {sentence(picture.light_and_scale)}" if picture.light_and_scale else ""
+    shows = picture.shows or "what it shows was not said"
     caption = f"{moment}{view}: {sentence(shows)}{light}"
-    return Photo(str(values["photo"]), shows, caption, drawn=drawn)
+    return Photo(picture.photo or "", shows, caption, drawn=picture.drawn is True)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.record.stages.job.release import ENDINGS
-from pentools.units import Reading
+from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
 from pentools.writeup.sections.generic import may_show, releases_of, shown
-from pentools.writeup.words import capital, date_in_words, decimals_of, sentence, shown_mass
+from pentools.writeup.words import capital, date_in_words, decimals_of, shown_mass
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -19,16 +19,16 @@ __all__ = ["care", "ending_in_words", "price", "section"]
 
 def ending_in_words(job: Job) -> str:
     """How the job ended, as one sentence; empty while it is open."""
-    values = job.values("release", "result")
-    if values["ending"] is None:
+    result = job.newest(RESULT)
+    if result.ending is None:
         return ""
-    when = f" on {date_in_words(str(values['released_on']))}" if values["released_on"] else ""
+    when = f" on {date_in_words(result.released_on)}" if result.released_on else ""
     return {
         "done": f"The work is done and the pen was released{when}.",
         "done with limits": f"The work is done with limits, which this page names; the pen was released{when}.",
         "stopped": f"The work was stopped{when} and will not go on for now.",
         "returned": f"The pen was returned unrepaired{when}.",
-    }.get(str(values["ending"]), sentence(dict(ENDINGS).get(str(values["ending"]), str(values["ending"]))))
+    }[result.ending]
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
@@ -48,12 +48,12 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     Section
         No blocks while the job is open and no hold was released.
     """
-    values = job.values(stage.key, "result")
+    result = job.newest(RESULT)
     blocks: list[Block] = []
-    if values["ending"] is not None:
+    if result.ending is not None:
         blocks.append(Lead(ending_in_words(job)))
-        if values["summary"] is not None:
-            blocks.append(Paragraph(str(values["summary"])))
+        if result.summary is not None:
+            blocks.append(Paragraph(result.summary))
         blocks += _masses(job)
         if audience == "blog":
             blocks += care(job, audience).blocks
@@ -98,12 +98,11 @@ def price(job: Job, audience: Audience) -> Section:
 
 
 def _facts_of(job: Job, audience: Audience, key: str, title: str, names: tuple[str, ...]) -> Section:
-    kind = job.stage("release").kind("result")
-    values = job.values("release", "result")
+    result = job.newest(RESULT)
     given = [
-        (field, shown(field, values[field.name]))
-        for field in kind.fields
-        if field.name in names and values[field.name] is not None and may_show(field, audience)
+        (field, shown(field, value))
+        for field in RESULT.fields
+        if field.name in names and (value := getattr(result, field.name)) is not None and may_show(field, audience)
     ]
     blocks: list[Block] = []
     rows = []
@@ -118,11 +117,11 @@ def _facts_of(job: Job, audience: Audience, key: str, title: str, names: tuple[s
 
 
 def _masses(job: Job) -> list[Block]:
-    came, leaves = job.values("intake", "arrival")["mass_g"], job.values("release", "result")["mass_g"]
+    came, leaves = job.newest(ARRIVAL).mass_g, job.newest(RESULT).mass_g
     decimals = decimals_of(job)
     rows = [
         (capital(words), shown_mass(mass, decimals))
         for words, mass in (("mass as it arrived", came), ("mass as it leaves", leaves))
-        if isinstance(mass, Reading)
+        if mass is not None
     ]
-    return [Facts("", tuple(rows))] if isinstance(leaves, Reading) else []
+    return [Facts("", tuple(rows))] if leaves is not None else []

@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING
 
-from pentools.record.stages.job.work_log import ACTIVITIES, minutes_by_activity, timed_spells
-from pentools.units import Reading
+from pentools.record.stages.job.work_kinds import ACTIVITIES, DEPARTURE, MATERIAL, WORK
+from pentools.record.stages.job.work_log import minutes_by_activity, timed_spells
 from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Paragraph, Section, Table
 from pentools.writeup.drawn import minutes_chart
 from pentools.writeup.sections.generic import kind_table, releases_of
@@ -86,12 +86,8 @@ def materials(job: Job, audience: Audience) -> Section:
     Section
         No blocks where none was noted.
     """
-    stage = job.stage("work log")
-    return Section(
-        "materials",
-        "Materials added and removed",
-        tuple(kind_table(job, stage, stage.kind("material"), audience, caption="Added, removed, given back")),
-    )
+    table = kind_table(job, MATERIAL, audience, caption="Added, removed, given back")
+    return Section("materials", "Materials added and removed", tuple(table))
 
 
 def departures(job: Job, audience: Audience) -> Section:
@@ -109,8 +105,7 @@ def departures(job: Job, audience: Audience) -> Section:
     Section
         For the client a plain sentence where there was none; no blocks for "blog".
     """
-    stage = job.stage("work log")
-    found = kind_table(job, stage, stage.kind("departure"), audience, caption="Done otherwise than agreed")
+    found = kind_table(job, DEPARTURE, audience, caption="Done otherwise than agreed")
     if not found and audience == "client":
         found = [Paragraph("None is recorded.")]
     return Section("departures", "Departures from what was agreed", tuple(found))
@@ -119,14 +114,18 @@ def departures(job: Job, audience: Audience) -> Section:
 def _rows(job: Job, audience: Audience) -> list[tuple[str, ...]]:
     labels = dict(ACTIVITIES)
     found: list[tuple[dt.datetime, tuple[str, ...]]] = []
-    for entry, values in job.log("work log", "work"):
-        minutes = values["minutes"]
-        time = minutes_in_words(minutes.value) if isinstance(minutes, Reading) else "not measured"
-        cells = (capital(labels.get(str(values["activity"]), str(values["activity"]))), time, str(values["done"]))
-        found.append((entry.time, (date_in_words(entry.time), *cells, str(values["by"] or ""))))
-    for activity, minutes_run, done, begun in timed_spells(job):
-        cells = (capital(labels.get(activity, activity)), minutes_in_words(minutes_run), done or "–")
-        found.append((begun, (date_in_words(begun), *cells, "")))
+    for logged in job.log(WORK):
+        work, begun = logged.values, logged.entry.time
+        time = "not measured" if work.minutes is None else minutes_in_words(work.minutes.value)
+        cells = (capital(labels.get(work.activity or "", "–")), time, work.done or "–")
+        found.append((begun, (date_in_words(begun), *cells, work.by or "")))
+    for spell in timed_spells(job):
+        cells = (
+            capital(labels.get(spell.activity, spell.activity)),
+            minutes_in_words(spell.minutes),
+            spell.done or "–",
+        )
+        found.append((spell.begun, (date_in_words(spell.begun), *cells, "")))
     found.sort(key=lambda pair: pair[0])
     return [row if audience == "client" else row[1:4] for _, row in found]
 

@@ -245,5 +245,5 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         when = f", {date_in_words(logged.entry.time)}" if audience == "client" else ""
         blocks += [Facts(f"Measured: {place_words(place)}{when}", rows)] if rows else []
     blocks += _trial_table(job, audience) + _sealant_table(job, audience)
-    blocks += kind_table(job, stage, stage.kind("tool"), audience, caption="Tools made for the job")
+    blocks += kind_table(job, stage.kind("tool"), audience, caption="Tools made for the job")
     return [Details("Measurements, trials and tools as they were entered", tuple(blocks))] if blocks else []

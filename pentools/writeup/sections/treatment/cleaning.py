@@ -49,12 +49,12 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     findings = bath_findings(job)
     if findings:
         blocks.append(Findings(findings))
-    blocks += kind_table(job, stage, stage.kind("bath"), audience, caption="Baths")
+    blocks += kind_table(job, stage.kind("bath"), audience, caption="Baths")
     blocks += _soaks(job, audience)
     blocks += _limits(job)
     blocks += _mix(job, stage, audience)
     for key, caption in (("rinse", "Rinsed until water spread again"), ("drying", "Drying")):
-        blocks += kind_table(job, stage, stage.kind(key), audience, caption=caption)
+        blocks += kind_table(job, stage.kind(key), audience, caption=caption)
     blocks += _caution(job)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, _TITLE, tuple(blocks))
@@ -116,7 +116,7 @@ def _mix(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     else:
         if answer is not None:
             blocks.append(Paragraph(answer.sentence))
-    return [*blocks, *kind_facts(job, stage, stage.kind("flush mix"), audience)]
+    return [*blocks, *kind_facts(job, stage.kind("flush mix"), audience)]
 
 
 def _caution(job: Job) -> list[Block]:

@@ -85,7 +85,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
 
 def _table_of(job: Job, stage: Stage, kind: str, audience: Audience, caption: str) -> list[Block]:
-    return kind_table(job, stage, stage.kind(kind), audience, without=("photo",), caption=caption)
+    return kind_table(job, stage.kind(kind), audience, without=("photo",), caption=caption)
 
 
 def _limits(job: Job) -> list[Block]:
@@ -118,7 +118,7 @@ def _block(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         blocks: list[Block] = [Notice(f"The sizes for knocking out give no tool: {error}", "To be settled")] if audience == "client" else []  # fmt: skip
     else:
         blocks = [] if answer is None else [Paragraph(f"For knocking out nib and feed: {answer.sentence}")]
-    return [*blocks, *kind_facts(job, stage, stage.kind("knock-out block"), audience, caption="Knocking out nib and feed")]  # fmt: skip
+    return [*blocks, *kind_facts(job, stage.kind("knock-out block"), audience, caption="Knocking out nib and feed")]  # fmt: skip
 
 
 def _photos(job: Job, audience: Audience) -> list[Block]:

@@ -132,22 +132,21 @@ def _leak(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     if result is not None and result.findings:
         blocks.append(Findings(result.findings))
     if len(job.record.live(stage.key, "leak check")) > 1:
-        blocks += kind_table(job, stage, stage.kind("leak check"), audience, caption="Leak checks")
+        blocks += kind_table(job, stage.kind("leak check"), audience, caption="Leak checks")
     return blocks
 
 
 def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | None) -> list[Block]:
     """The weighings, the dimensions and the budget: folded on the screen, open in print."""
     blocks: list[Block] = [*_weighings(job, audience)]
-    blocks += kind_facts(job, stage, stage.kind("dimensions"), audience, caption="The filler’s dimensions")
+    blocks += kind_facts(job, stage.kind("dimensions"), audience, caption="The filler’s dimensions")
     blocks += kind_facts(
         job,
-        stage,
         stage.kind("setup"),
         audience,
         caption="Balance, liquid and room, where they differ from the bench’s own",
     )
-    blocks += kind_table(job, stage, stage.kind("leak reading"), audience, caption="Weighed at rest")
+    blocks += kind_table(job, stage.kind("leak reading"), audience, caption="Weighed at rest")
     if answer is not None:
         lesser = tuple(f for f in answer.findings if audience == "blog" and f.level not in ("warning", "stop"))
         if lesser:

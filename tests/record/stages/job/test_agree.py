@@ -7,10 +7,10 @@ import pytest
 from pentools.errors import InputError
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import new_entry, now
-from pentools.record.holds import job_facts
+from pentools.record.holds import held, job_facts
 from pentools.record.job import create_job
 from pentools.record.review import review
-from pentools.record.stages.job.agree import ceiling, check_estimate, consents, departures_without_yes, yes_and_no
+from pentools.record.stages.job.agree import check_estimate, consents, departures_without_yes, yes_and_no
 from pentools.record.stages.job.agree_kinds import ESTIMATE
 from pentools.record.stages.job.intake import may_publish
 
@@ -48,7 +48,6 @@ def found(job, level="warning"):
 def test_nothing_said_is_neither_yes_nor_no(job):
     assert consents(job) == {}
     assert yes_and_no(job) == (frozenset(), frozenset())
-    assert ceiling(job) is None
     assert not may_publish(job)
 
 
@@ -103,11 +102,10 @@ def test_the_ceiling_is_held_against_what_is_spent(job, clock):
     clock.add("intake", "request", asked="write", price_limit="900 EUR")
     clock.add("agree", "estimate", ceiling="40 EUR")
     clock.add("work log", "material", what="cork", way="added", cost="39 EUR")
-    assert ceiling(job) == "40 EUR"
     assert job_facts(job).ceiling == 40
-    assert job.held("spend") == ""
+    assert held(job, "spend") == ""
     clock.add("work log", "material", what="wax", way="added", cost="2 EUR")
-    assert "41.00" in job.held("spend")
+    assert "41.00" in held(job, "spend")
 
 
 def test_a_departure_needs_a_yes_of_its_own(job, clock):
@@ -161,14 +159,13 @@ def test_work_before_an_answer_is_odd(job, clock):
         {"price_low": "90 EUR", "price_high": "80 EUR"},
         {"price_high": "160 EUR", "ceiling": "150 EUR"},
         {"price_low": "80 EUR", "ceiling": "150 USD"},
-        {"ceiling": "not more than last time"},
     ],
 )
 def test_an_estimate_out_of_order_is_refused_and_named(job, texts):
-    values, errors = ESTIMATE.read(texts)
+    values, errors = job.read(ESTIMATE, texts)
     assert errors == {}
     with pytest.raises(InputError):
-        check_estimate(values)
+        check_estimate(ESTIMATE.filled(values))
     job.add("agree", "estimate", texts)
     assert len(found(job)) == 1
 
@@ -177,7 +174,28 @@ def test_an_estimate_in_order_is_taken():
     values, _ = ESTIMATE.read(
         {"hours_low": "90 min", "hours_likely": "2 h", "hours_high": "2 h", "price_high": "€ 80", "ceiling": "80 EUR"}
     )
-    check_estimate(values)
+    check_estimate(ESTIMATE.filled(values))
+
+
+def test_an_amount_that_is_no_money_is_refused_and_named_where_it_stands(job):
+    with pytest.raises(InputError):
+        job.add("agree", "estimate", {"ceiling": "not more than last time"})
+    job.record.append(new_entry("agree", "estimate", {"ceiling": "not more than last time"}))
+    assert len(found(job)) == 1
+
+
+def test_a_no_stands_although_the_clock_went_back(job, clock):
+    clock.answer("heat", True)
+    clock.moment -= dt.timedelta(days=1)
+    clock.answer("heat", False)
+    assert consents(job) == {"heat": False}
+    clock.answer("heat", True)  # later in the record, but earlier by the clock than the first yes
+    assert consents(job)["heat"] is True
+    clock.moment += dt.timedelta(days=2)
+    clock.answer("heat", False)
+    clock.moment -= dt.timedelta(days=3)
+    clock.answer("heat", True)
+    assert consents(job)["heat"] is False
 
 
 def test_the_state_follows_the_talk(job, clock):

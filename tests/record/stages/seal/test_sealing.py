@@ -8,6 +8,7 @@ from pentools.errors import InputError
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import new_entry
 from pentools.record.forms import form_with
+from pentools.record.holds import held
 from pentools.record.job import create_job, open_job
 from pentools.record.stages.seal.kinds import TOOL, Tool
 from pentools.record.stages.seal.measure import gland_of
@@ -185,9 +186,9 @@ def test_an_altered_part_begins_its_ladder_afresh(job):
 
 
 def test_the_gate_stands_in_the_jobs_hold_points(job):
-    assert "dry fit" in job.held("sealant")
+    assert "dry fit" in held(job, "sealant")
     try_washer(job, 8.5, "pulls back")
-    assert job.held("sealant") == ""
+    assert held(job, "sealant") == ""
 
 
 def test_the_clock_counts_the_longest_time_to_set(job):
