@@ -39,7 +39,7 @@ _LONGEST = 120  # no measurement takes more letters
 _MOST_DIGITS = 15
 # what may have been meant by a number that is out of range: units that are taken for each other, the likeliest first
 _MISTAKEN: dict[str, tuple[str, ...]] = {
-    "mm": ("cm", "um", "in", "thou"), "cm": ("mm", "in"), "m": ("mm", "cm"), "um": ("mm", "thou"), "in": ("mm", "thou", "cm"),
+    "mm": ("cm", "um", "in"), "cm": ("mm", "in"), "m": ("mm", "cm"), "um": ("mm", "thou"), "in": ("mm", "thou", "cm"),
     "thou": ("um", "mm", "in"), "ft": ("in", "mm"), "g": ("mg", "gr"), "mg": ("g",), "kg": ("g",), "ug": ("mg", "g"),
     "oz": ("g", "gr"), "gr": ("g", "mg"), "lb": ("g", "oz"), "ml": ("ul", "cl"), "ul": ("ml",), "cl": ("ml",), "l": ("ml",),
     "fl oz": ("ml",), "gal": ("l",), "m3": ("l",), "degC": ("degF",), "degF": ("degC",), "K": ("degC",), "hPa": ("kPa", "mmHg"),

@@ -29,7 +29,8 @@ def test_code_cells_are_few_short_and_plain(path):
         assert len(source(cell).splitlines()) <= 6
         assert cell["outputs"] == []
         assert cell["execution_count"] is None
-        assert cell["metadata"]["jupyter"]["source_hidden"] is True
+        shown = "python" in cell["metadata"].get("tags", ())  # there the code is what is to be read
+        assert cell["metadata"].get("jupyter", {}).get("source_hidden", False) is not shown
         assert not [n for n in ast.walk(ast.parse(source(cell))) if isinstance(n, LOGIC)]
 
 
@@ -47,3 +48,16 @@ def test_the_lead_notebook_names_every_stage_once_and_in_order():
         for key in stages_named(source(cell))
     ]
     assert named == list(STAGES)
+
+
+def test_every_sum_is_a_panel_and_its_python_beside_it():
+    import pentools
+    from pentools.sums import SUMS
+
+    code = [source(cell) for cell in cells(shipped_folder("notebooks") / "quick_sums.ipynb", "code")]
+    panels = [arg.value for text in code for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call) and ast.unparse(node.func) == "sums.panel" for arg in node.args]  # fmt: skip
+    assert sorted(panels) == sorted(SUMS)
+    asked = {node.args[0].func.attr for text in code for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call) and ast.unparse(node.func) == "display"}  # fmt: skip
+    verbs = {name for name in pentools.__all__ if name.islower() and getattr(getattr(pentools, name), "__module__", "").startswith("pentools.answers")}  # fmt: skip
+    assert asked == verbs
+    assert len(verbs) == len(SUMS)
