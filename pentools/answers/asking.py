@@ -147,7 +147,7 @@ def answer_to(key: str, texts: Mapping[str, str], bench: BenchGiven = None) -> A
 
 
 def _answer(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> Answer:
-    own = _own_facts(chosen, texts, bench)
+    own = own_facts(chosen, texts, bench)
     found = chosen.run(read_options(chosen.fields, {**own, **texts}))
     usual = {field.name: field.default for field in chosen.fields}
     told = [f"{field.label.casefold()} {own[field.name]}" for field in chosen.fields if own.get(field.name, usual[field.name]) != usual[field.name]]  # fmt: skip
@@ -158,7 +158,23 @@ def _answer(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> Answe
     return Answer(found.sentence, data, findings, found.table, found.result, chosen.key)
 
 
-def _own_facts(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> dict[str, str]:
+def own_facts(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> dict[str, str]:
+    """What the bench itself knows of a sum's fields that were not typed.
+
+    Parameters
+    ----------
+    chosen : Sum
+        The sum.
+    texts : mapping of str to str
+        What was typed, by field name.
+    bench : Bench or None
+        The bench; None knows nothing.
+
+    Returns
+    -------
+    dict
+        Field name to text.
+    """
     if bench is None:
         return {}
     facts = BENCH_FACTS.get(chosen.key, {})

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import ipywidgets as widgets
 
-from pentools.answers.asking import BenchGiven, answer_to
+from pentools.answers.asking import BenchGiven, answer_to, bench_of, own_facts
 from pentools.errors import PentoolsError
 from pentools.panels.bench import MessagePanel, PanelGroup
 from pentools.panels.field_box import FieldBox
@@ -12,6 +14,7 @@ from pentools.panels.guard import Status, guarded
 from pentools.panels.showing import ShowsItself
 from pentools.panels.style import STYLE
 from pentools.sums import Sum, find
+from pentools.sums.base import AskedFor
 
 __all__ = ["SumPanel", "SumSheet", "open_sums"]
 
@@ -32,16 +35,19 @@ class SumPanel(ShowsItself):
         self.status = Status()
         self.work_out = guarded(self.status, self._work_out, "Not worked out")
         self.boxes = {field.name: FieldBox(field, self.work_out) for field in chosen.fields}
+        for name, fact in own_facts(chosen, {}, bench_of(bench)).items():
+            self.boxes[name].text = fact
         button = widgets.Button(description="Work it out")
         button.add_class("pt-main")
         button.on_click(self.work_out)
         self.button = button
         self.result = widgets.HTML()
         self.drawings = widgets.HTML()
-        chooser = self.boxes.get("system")
-        if chosen.key == "capacity" and chooser is not None:
-            chooser.input.observe(guarded(self.status, self._ask_for_system), "value")
-            self._ask_for_system()
+        if chosen.asked_for is not None:
+            self.boxes[chosen.asked_for.by].input.observe(
+                guarded(self.status, partial(self._ask_for, chosen.asked_for)), "value"
+            )
+            self._ask_for(chosen.asked_for)
         entry = widgets.VBox([*(box.widget for box in self.boxes.values()), button, self.status.widget])
         entry.add_class("pt-entry")
         right = widgets.VBox([self.result, self.drawings])
@@ -51,14 +57,10 @@ class SumPanel(ShowsItself):
         self.widget = widgets.VBox([widgets.HTML(f"<h2>{chosen.title}</h2><p>{chosen.summary}</p>"), columns])
         self.widget.add_class("pentools")
 
-    def _ask_for_system(self) -> None:
-        from pentools.sums.weighing.capacity import all_dimension_names, dimension_fields
-
-        system = self.boxes["system"].text
-        wanted = {field.name for field in dimension_fields(system)} if system else set()
-        for name in all_dimension_names():
-            if name in self.boxes:
-                self.boxes[name].widget.layout.display = "" if name in wanted else "none"
+    def _ask_for(self, asked: AskedFor) -> None:
+        wanted = asked.wanted(self.boxes[asked.by].text)
+        for name in asked.fields:
+            self.boxes[name].widget.layout.display = "" if name in wanted else "none"
 
     def _work_out(self) -> None:
         failed = False

@@ -6,7 +6,7 @@ the same one, so they cannot disagree.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, overload
 
@@ -19,7 +19,7 @@ from pentools.units import Reading
 if TYPE_CHECKING:
     import pandas
 
-__all__ = ["Inputs", "Sum", "SumAnswer", "read_options"]
+__all__ = ["AskedFor", "Inputs", "Sum", "SumAnswer", "read_options"]
 
 LONGEST_REPR = 160
 
@@ -174,6 +174,25 @@ class SumAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class AskedFor:
+    """Fields that are asked for according to what another field says.
+
+    Parameters
+    ----------
+    by : str
+        The field that decides.
+    fields : tuple of str
+        Those that it decides about.
+    wanted : callable
+        From its value to the names that are asked for then; it is handed "" while nothing is chosen.
+    """
+
+    by: str
+    fields: tuple[str, ...]
+    wanted: Callable[[str], Collection[str]]
+
+
+@dataclass(frozen=True, slots=True)
 class Sum:
     """One calculation that can be asked for by name.
 
@@ -193,6 +212,8 @@ class Sum:
         A command line that works as it stands.
     positional : str
         The field that is given without its option name; empty where there is none.
+    asked_for : AskedFor or None
+        Fields that a panel shows according to another one.
     """
 
     key: str
@@ -202,6 +223,7 @@ class Sum:
     work: Callable[[Inputs], SumAnswer]
     example: str = ""
     positional: str = ""
+    asked_for: AskedFor | None = None
 
     def run(self, values: Mapping[str, Value]) -> SumAnswer:
         """The answer for values as they were read; missing ones are None.

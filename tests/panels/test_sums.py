@@ -71,3 +71,21 @@ def test_only_the_systems_own_dimensions_are_asked():
 def test_several_and_unknown_sums():
     assert [p.sum.key for p in open_sums().panel("capacity", "leak").panels] == ["capacity", "leak"]
     assert isinstance(open_sums().panel("magic"), MessagePanel)
+
+
+def test_the_boxes_begin_with_the_bench_s_own_facts(tmp_path):
+    (tmp_path / "bench.toml").write_text('[balance]\nreadability = "0.001 g"\n[room]\ntemperature = "24 °C"\n')
+    boxes = open_sums(tmp_path).panel("capacity").boxes
+    assert (boxes["readability"].text, boxes["temperature"].text) == ("0.001 g", "24 °C")
+    assert open_sums().panel("capacity").boxes["temperature"].text == "20 °C"
+
+
+def test_only_the_chosen_system_s_dimensions_are_asked_for():
+    panel = open_sums().panel("capacity")
+    seen = lambda: {
+        name for name in find("capacity").asked_for.fields if panel.boxes[name].widget.layout.display != "none"
+    }  # noqa: E731
+    assert seen() == set()
+    panel.boxes["system"].text = "piston"
+    assert {"bore", "stroke"} <= seen()
+    assert "reach" not in seen()

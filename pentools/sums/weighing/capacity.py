@@ -12,7 +12,7 @@ from pentools.calc.weighing.capacity import CapacityResult, capacity_from_weight
 from pentools.calc.weighing.diagnosis import FillDiagnosis, diagnose_fill
 from pentools.calc.weighing.expected import ExpectedVolume
 from pentools.fields import Value
-from pentools.sums.base import Sum, SumAnswer
+from pentools.sums.base import AskedFor, Sum, SumAnswer
 from pentools.sums.weighing.fields import FIELDS, all_dimension_names, dimension_fields, needed_dimensions
 from pentools.sums.weighing.inputs import (
     balance_of,
@@ -193,4 +193,9 @@ CAPACITY = Sum(
     FIELDS,
     capacity_answer,
     'pentools sums capacity --empty "23.26 g; 23.25 g; 23.26 g" --filled "25.06 g" --temperature "21 °C" --system piston --bore "9.0 mm" --stroke "31 mm"',
+    asked_for=AskedFor(
+        "system",
+        all_dimension_names(),
+        lambda system: {field.name for field in dimension_fields(system)} if system else (),
+    ),
 )
