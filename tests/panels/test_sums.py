@@ -82,9 +82,10 @@ def test_the_boxes_begin_with_the_bench_s_own_facts(tmp_path):
 
 def test_only_the_chosen_system_s_dimensions_are_asked_for():
     panel = open_sums().panel("capacity")
-    seen = lambda: {
-        name for name in find("capacity").asked_for.fields if panel.boxes[name].widget.layout.display != "none"
-    }  # noqa: E731
+
+    def seen():
+        return {name for name in find("capacity").asked_for.fields if panel.boxes[name].widget.layout.display != "none"}
+
     assert seen() == set()
     panel.boxes["system"].text = "piston"
     assert {"bore", "stroke"} <= seen()
