@@ -13,17 +13,17 @@ from pentools.figures.finish.scales import scales_chart
 from pentools.figures.pen.zones import Zone, draw_zones
 from pentools.figures.pen_from_record import pen_shape
 from pentools.numbers import plain
+from pentools.record.stages.finish.kinds import ZONE
 from pentools.record.stages.finish.plan import StepDone, progress_of
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.tables.abrasives import zones
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-    from pentools.fields import Value
     from pentools.figures.drawing import Drawing
     from pentools.record.job import Job
+    from pentools.record.stages.finish.kinds import Zone as LoggedZone
     from pentools.record.stages.finish.removal import Measured
     from pentools.systems.shape import PenShape
 
@@ -215,8 +215,9 @@ def zones_figures(job: Job) -> tuple[Drawing, ...]:
     for capped in (False, True):
         chosen = [
             zone
-            for _, values in job.log("finish", "zone")
-            if (str(values["part"]) in _CAP_PARTS) is capped and (zone := _drawable(shape, values, capped)) is not None
+            for logged in job.log(ZONE)
+            if (logged.values.part in _CAP_PARTS) is capped
+            and (zone := _drawable(shape, logged.values, capped)) is not None
         ]
         if chosen:
             kept = sum(zone.kind not in ("plain", "near-imprint") for zone in chosen)
@@ -226,19 +227,15 @@ def zones_figures(job: Job) -> tuple[Drawing, ...]:
     return tuple(drawn)
 
 
-def _drawable(shape: PenShape, values: dict[str, Value], capped: bool) -> Zone | None:
-    name = str(values["zone"])
-    if name not in _DRAWN_KINDS or values["part"] == "nib":
+def _drawable(shape: PenShape, noted: LoggedZone, capped: bool) -> Zone | None:
+    if noted.zone is None or noted.part is None or noted.zone not in _DRAWN_KINDS or noted.part == "nib":
         return None
-    start, end = values["start_mm"], values["end_mm"]
-    spare = zones()[name].budget_high_um
-    words = "masked, no abrasive" if values["masked"] is True else "no abrasive, NOT MASKED" if spare <= 0 else ""
-    for part in _ENDS if values["part"] == "end" else (str(values["part"]),):
+    start, end = (None if reading is None else reading.value for reading in (noted.start_mm, noted.end_mm))
+    spare = zones()[noted.zone].budget_high_um
+    words = "masked, no abrasive" if noted.masked is True else "no abrasive, NOT MASKED" if spare <= 0 else ""
+    for part in _ENDS if noted.part == "end" else (noted.part,):
         try:
-            zone = Zone(
-                _DRAWN_KINDS[name], part, start.value if isinstance(start, Reading) else None,
-                end.value if isinstance(end, Reading) else None, words,
-            )  # fmt: skip
+            zone = Zone(_DRAWN_KINDS[noted.zone], part, start, end, words)
             draw_zones(shape, [zone], capped=capped)
         except InputError:
             continue

@@ -8,10 +8,11 @@ from pentools.errors import InputError
 from pentools.figures.pen.measure_here import measure_here
 from pentools.figures.pen.weigh_here import weigh_here
 from pentools.figures.pen_from_record import pen_shape
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.weighing.kinds import WEIGHING
 from pentools.sums.weighing.capacity import dimension_fields
 from pentools.systems.dimensions import ASKED
 from pentools.systems.registry import SYSTEMS
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -33,7 +34,7 @@ def dimension_drawings(job: Job) -> tuple[Drawing, ...]:
     tuple of Drawing
         One small drawing a dimension that a calliper can take; none where the filling system is not named.
     """
-    system = str(job.values("intake", "arrival")["system"] or "")
+    system = job.newest(ARRIVAL).system or ""
     if system not in SYSTEMS:
         return ()
     shape = pen_shape(job)
@@ -62,13 +63,13 @@ def fill_test_drawing(job: Job) -> Drawing:
     Drawing
         With the latest readings on the balance where there are some.
     """
-    system = str(job.values("intake", "arrival")["system"] or "")
+    system = job.newest(ARRIVAL).system or ""
     empty = filled = ""
-    for _, values in job.log("fill test", "weighing"):
-        mass = values["mass"]
-        shown = f"{mass.value:.2f} g" if isinstance(mass, Reading) else ""
-        if values["state"] in ("dry", "drained"):
+    for logged in job.log(WEIGHING):
+        mass = logged.values.mass
+        shown = f"{mass.value:.2f} g" if mass is not None else ""
+        if logged.values.state in ("dry", "drained"):
             empty, filled = shown, ""
-        elif values["state"] == "filled":
+        elif logged.values.state == "filled":
             filled = shown
     return weigh_here(system if system in SYSTEMS else "piston", readings=(empty, filled))
