@@ -55,7 +55,11 @@ def test_open_questions_what_narrows_surely_comes_first():
 def test_what_settles_a_contradiction():
     spans = date_range(["clip 1936"]).spans
     facts = facts_that_settle(["clip", "cap", "nib"], [((0,), spans), ((1, 2), spans), ((1,), spans)])
-    assert [(f.feature, f.ways_left, f.edtf_at_best) for f in facts] == [("clip", 2, "1936"), ("cap", 2, "1936"), ("nib", 2, "")]
+    assert [(f.feature, f.ways_left, f.edtf_at_best) for f in facts] == [
+        ("clip", 2, "1936"),
+        ("cap", 2, "1936"),
+        ("nib", 2, ""),
+    ]
     assert facts[0].best_years == facts[0].worst_years == pytest.approx(1, abs=0.01)
     assert facts[-1].best_years == 0
     (alone, other) = facts_that_settle(["clip", "cap"], [((0,), spans), ((1,), spans)])

@@ -1,8 +1,8 @@
-"""Identity and agreement at the bench: what is typed, what is refused, and what is shown back."""
+"""Identity at the bench: what is typed, what is refused, and what is shown back."""
+
+import re
 
 import pytest
-
-from pentools.record.report import missing_report_fields
 
 
 def fill(form, **texts):
@@ -24,6 +24,31 @@ def test_words_are_taken_and_their_meaning_is_shown_back(panel):
     assert "<svg" in panel.result_drawings.value
 
 
+def test_how_each_date_was_read_stands_in_a_table(panel):
+    fill(panel.forms["evidence"], feature="clip", dates="not later than 1942", certainty="sure")
+    fill(
+        panel.forms["evidence"],
+        feature="patent",
+        dates="1934",
+        evidence_kind="patent",
+        certainty="likely",
+        part_state="unknown",
+    )
+    shown = re.sub(r"<[^>]+>", "|", panel.result_table.value)
+    shown = re.sub(r"\|+", "|", re.sub(r"\s*\|\s*", "|", shown))
+    assert "|Feature|Typed|Read as|Allows for this pen|Kind, how sure|Part|" in shown
+    assert "|clip|not later than 1942|1942 or earlier (../1942)|1942 or earlier|production, sure|original|" in shown
+    assert "|patent|1934|1934 (1934)|1934 or later|patent, likely|unknown|" in shown
+
+
+def test_before_anything_is_known_the_marks_are_counted(panel):
+    assert "No dating evidence has been entered yet." in panel.result_text.value
+    fill(panel.forms["mark"], where="barrel", text="A")
+    assert "1 mark noted; no dating evidence" in panel.result_text.value
+    fill(panel.forms["mark"], where="cap", text="B")
+    assert "2 marks noted; no dating evidence" in panel.result_text.value
+
+
 @pytest.mark.parametrize("dates", ["1942/1936", "spring 1930", "1930-35", "30 years ago", "2936"])
 def test_dates_that_cannot_be_read_are_refused_and_kept_in_the_box(panel, job, dates):
     assert fill(panel.forms["evidence"], feature="clip", dates=dates).startswith("NOT SAVED")
@@ -40,6 +65,8 @@ def test_a_contradiction_says_who_against_whom_and_what_to_find_out(panel):
     assert "To settle it, find out" in shown
     panel.more_button.value = True
     assert "Every way out" in panel.more_drawings.value
+    assert "1938 to 1942" in panel.more_drawings.value
+    assert "What else is worth finding out" in panel.more_drawings.value
 
 
 def test_the_mark_is_kept_letter_for_letter(panel, job):
@@ -52,6 +79,19 @@ def test_a_price_is_shown_in_money_of_now(panel):
     panel.chooser.value = "price then"
     fill(panel.forms["price then"], price="5.00 USD", year="1940", country="US")
     assert "5.00 USD in 1940 is about $11" in panel.result_text.value
+
+
+def test_a_price_without_its_money_is_that_of_the_country(panel):
+    panel.chooser.value = "price then"
+    fill(panel.forms["price then"], price="5.00", year="1940", country="US")
+    assert "5.00 USD in 1940 is about $11" in panel.result_text.value
+    panel.more_button.value = True
+    assert "index in 1940" in panel.more_drawings.value
+
+
+def test_a_price_of_another_country_is_kept_as_it_stands(panel, job):
+    assert fill(panel.forms["price then"], price="12 marks", year="1938", country="other").startswith("saved")
+    assert "no dating evidence" in panel.result_text.value.lower()
 
 
 @pytest.mark.parametrize(
@@ -70,33 +110,3 @@ def test_a_price_that_no_index_knows_is_refused(panel, job, texts):
 def test_a_question_needs_two_answers(panel, job):
     assert fill(panel.forms["question"], feature="feed", answers="1936").startswith("NOT SAVED")
     assert fill(panel.forms["question"], feature="feed", answers="1936; 1940").startswith("saved")
-
-
-def test_answers_and_ceiling_are_told_in_one_sentence(sheet):
-    panel = sheet.stage("agree")
-    assert "has not answered yet" in panel.result_text.value
-    said = {"answered_on": "2026-04-02", "channel": "letter"}
-    fill(panel.forms["answer"], action="heat", agreed="yes", **said)
-    fill(panel.forms["answer"], action="polish", agreed="no", **said)
-    fill(panel.forms["estimate"], ceiling="150 EUR")
-    assert (
-        "The owner said yes to heat; no to polishing. 0 of at most 150 EUR spent on materials."
-        in panel.result_text.value
-    )
-
-
-def test_an_estimate_out_of_order_is_refused(sheet, job):
-    form = sheet.stage("agree").forms["estimate"]
-    assert fill(form, hours_low="4 h", hours_high="2 h").startswith("NOT SAVED")
-    assert job.log("agree", "estimate") == []
-
-
-def test_what_guidance_asks_for_is_listed_with_its_state(sheet, job):
-    panel = sheet.stage("agree")
-    panel.more_button.value = True
-    missing = len(missing_report_fields(job).missing)
-    assert f": {missing} of " in panel.more_drawings.value
-    assert fill(panel.forms["not applicable"], asked="accessories", why="none").startswith("NOT SAVED")
-    fill(panel.forms["not applicable"], asked="accessories", why="it came alone")
-    assert "it came alone" in panel.more_drawings.value
-    assert len(missing_report_fields(job).missing) == missing - 1

@@ -1,0 +1,45 @@
+"""Agreement on the pages: what only the client sees."""
+
+import pytest
+from writeup.pages import Parsed, notebook, stage
+
+from pentools.writeup.page import render_page, section_of
+
+
+@pytest.fixture
+def job(new_job):
+    job = new_job()
+    job.add("intake", "arrival", {"pen": "green lever filler", "system": "lever-sac"})
+    job.add("intake", "consent", {"publish": "yes"})
+    return job
+
+
+def test_nothing_entered_nothing_shown(job):
+    for audience in ("client", "blog"):
+        assert section_of(job, "agree", audience).blocks == ()
+
+
+def test_money_and_answers_are_for_the_client(job):
+    job.add("agree", "survey", {"conclusion": "it can be mended", "grade": "fair"})
+    job.add("agree", "proposal", {"part": "seals", "proposed": "a new sac", "leave_it": "it will not write"})
+    job.add("agree", "estimate", {"ceiling": "157 EUR"})
+    job.add(
+        "agree",
+        "answer",
+        {"action": "heat", "agreed": "no", "answered_on": "2026-04-02", "channel": "letter", "by": "Adela Quist"},
+    )
+    job.add("agree", "not applicable", {"asked": "accessories", "why": "it came alone"})
+    cells = notebook(stage("agree"))
+    client, blog = (Parsed(render_page(job, audience, cells)).text for audience in ("client", "blog"))
+    for words in ("It can be mended.", "a new sac", "it will not write"):
+        assert words in client
+        assert words in blog
+    for words in ("157 EUR", "You said yes to publishing the story, and no to heat.", "Adela Quist", "it came alone"):
+        assert words in client
+        assert words not in blog
+
+
+def test_a_no_at_the_agreement_says_so_where_the_page_is_held(job):
+    job.add("agree", "answer", {"action": "publish", "agreed": "no", "answered_on": "2026-04-02", "channel": "letter"})
+    text = render_page(job, "blog", notebook(stage("agree")), draft=True)
+    assert "has said no to publication" in text
