@@ -95,10 +95,18 @@ class Reading:
         return cls(float(data["value"]), str(data["unit"]), None if u is None else float(u), str(data.get("typed", "")))
 
 
+def _wanted(unit: str) -> str:
+    return "a number with a % sign" if dimension_of(unit) == "share" else f"a number with {_said_of(unit)}"
+
+
+def _said_of(unit: str) -> str:
+    return "a share" if dimension_of(unit) == "share" else f"a unit of {dimension_of(unit)}"
+
+
 def _known(word: str, name: str, text: str, unit: str) -> str:
     # "in." is an abbreviation; "g." is a full stop
     word = re.sub(r"\s+", " ", word.strip()).rstrip(".")
-    wanted = f"a number with a unit of {dimension_of(unit)}"
+    wanted = _wanted(unit)
     try:
         found = unit_named(word)
     except InputError as error:
@@ -149,7 +157,7 @@ def _refuse_odd_text(text: str, name: str, unit: str) -> str:
     clean = text.strip().replace("\u00a0", " ").replace("\u2009", " ").replace("\u202f", " ")
     for sign, fraction in _VULGAR.items():
         clean = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", clean).replace(sign, fraction)
-    wanted = f"a number with a unit of {dimension_of(unit)}"
+    wanted = _wanted(unit)
     if len(clean) > _LONGEST:
         raise InputError(name, wanted, text, "That is too long to be one measurement.")
     if not clean:
@@ -234,7 +242,7 @@ def read_quantity(
     meant = clean.endswith("!")
     clean = clean.removesuffix("!").rstrip()
     dimension = dimension_of(unit)
-    wanted = f"a number with a unit of {dimension}"
+    wanted = _wanted(unit)
     advice = f"Type it like {_EXAMPLES[dimension]}."
     measure, *spreads = _PLUS_MINUS.split(clean)
     found = _MEASURE.fullmatch(measure)
@@ -249,7 +257,7 @@ def read_quantity(
         raise InputError(name, wanted, text, "Value and ± must be in the same unit.")
     typed_unit = typed_units.pop()
     if dimension_of(typed_unit) != dimension:
-        raise InputError(name, wanted, text, f"“{words[0]}” is a unit of {dimension_of(typed_unit)}. {advice}")
+        raise InputError(name, wanted, text, f"“{words[0]}” is {_said_of(typed_unit)}. {advice}")
     raw = _from_match(found, name, text)
     value = convert(raw, typed_unit, unit)
     if not math.isfinite(value):

@@ -119,6 +119,8 @@ REFUSED = [
     ("-3 mm", "mm", "minus sign"),
     ("-0.5 g", "g", "minus sign"),
     ("8.92 mm", "g", "“mm” is a unit of length"),
+    ("55 %", "mm", "“%” is a share"),
+    ("0.5", "1", "a number with a % sign"),
     ("21 °C", "mm", "unit of temperature"),
     ("8 g", "ml", "unit of mass"),
     ("1/0 in", "mm", "bottom above 0"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from pentools import tables
-from pentools.calc.base.completeness import ReportCompleteness, report_completeness
+from pentools.calc.base.completeness import ReportCompleteness, ReportRow, report_completeness
 from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.registry import STAGES, find_stage
@@ -60,11 +60,11 @@ def missing_report_fields(job: Job) -> ReportCompleteness:
     from here. A ``no`` counts as filled in, but for what must be a yes: that the one who decides may decide, and
     that the owner was told what cannot be undone.
     """
-    rows = tables.rows("report_fields")
-    known = {row["key"] for row in rows}
+    rows = tables.read(ReportRow, "report_fields")
+    known = {row.key for row in rows}
     excused = {"permanent-change": "nothing that is proposed is permanent"} if _all_reversible(job) else {}
     excused |= {key: why for key, why in not_applicable(job).items() if key in known and why.strip()}
-    places = {place.strip() for row in rows for place in row["place"].split(";") if place.strip()}
+    places = {place for row in rows for place in row.place}
     present = [place for place in places if _present(job, place)]
     return report_completeness(rows, present, not_applicable=excused, conditions=report_conditions(job))
 

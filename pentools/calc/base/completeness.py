@@ -6,10 +6,12 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+import msgspec
+
 from pentools.calc.base.findings import Finding, Level
 from pentools.errors import InputError
 
-__all__ = ["CONDITIONS", "ReportCompleteness", "ReportField", "report_completeness"]
+__all__ = ["CONDITIONS", "ReportCompleteness", "ReportField", "ReportRow", "report_completeness"]
 
 FieldState = Literal["present", "not applicable", "missing"]
 
@@ -17,6 +19,18 @@ CONDITIONS = ("treated", "paid", "measured")
 """What a field may hang on: the pen is treated, money is asked, something is measured."""
 
 _LEVELS: dict[str, Level] = {"must": "warning", "should": "note", "ours": "note"}
+
+
+class ReportRow(msgspec.Struct, frozen=True):
+    """One row of the table ``report_fields``: what is asked, by whom, and where the record keeps it."""
+
+    key: str
+    field: str
+    level: Literal["must", "should", "ours"]
+    section: str
+    place: tuple[str, ...]
+    asked_if: Literal["treated", "paid", "measured"] | None
+    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +92,7 @@ class ReportCompleteness:
 
 
 def report_completeness(
-    fields: Iterable[Mapping[str, str]],
+    fields: Iterable[ReportRow],
     present: Collection[str],
     *,
     not_applicable: Mapping[str, str] | None = None,
@@ -88,8 +102,8 @@ def report_completeness(
 
     Parameters
     ----------
-    fields : iterable of mapping of str to str
-        Rows with the columns key, field, level, section, place, asked_if, source.
+    fields : iterable of ReportRow
+        Rows of the table.
     present : collection of str
         What is there: keys of fields, or places in the record (``stage.kind.field``).
     not_applicable : mapping of str to str or None
@@ -114,8 +128,7 @@ def report_completeness(
 
     Examples
     --------
-    >>> row = {"key": "owner", "field": "whose it is", "level": "must", "section": "head",
-    ...        "place": "intake.owner.owner", "asked_if": "", "source": "x"}
+    >>> row = ReportRow("owner", "whose it is", "must", "head", ("intake.owner.owner",), None, "x")
     >>> report_completeness([row], []).missing[0].field
     'whose it is'
     >>> report_completeness([row], ["intake.owner.owner"]).complete
@@ -123,7 +136,7 @@ def report_completeness(
     """
     rows = list(fields)
     excused = dict(not_applicable or {})
-    keys = {row["key"] for row in rows}
+    keys = {row.key for row in rows}
     for key, reason in excused.items():
         if key not in keys:
             raise InputError("field", "one of " + ", ".join(sorted(keys)), key)
@@ -137,19 +150,16 @@ def report_completeness(
     return ReportCompleteness(made, _findings(made))
 
 
-def _field(
-    row: Mapping[str, str], there: set[str], excused: Mapping[str, str], conditions: Collection[str]
-) -> ReportField:
-    places = tuple(part.strip() for part in row["place"].split(";") if part.strip())
+def _field(row: ReportRow, there: set[str], excused: Mapping[str, str], conditions: Collection[str]) -> ReportField:
     state: FieldState = "missing"
     reason = ""
-    if row["key"] in there or there.intersection(places):
+    if row.key in there or there.intersection(row.place):
         state = "present"
-    elif row["key"] in excused:
-        state, reason = "not applicable", excused[row["key"]]
-    elif row["asked_if"] and row["asked_if"] not in conditions:
-        state, reason = "not applicable", f"asked only of a pen that is {row['asked_if']}"
-    return ReportField(row["key"], row["field"], row["level"], row["section"], places, row["source"], state, reason)
+    elif row.key in excused:
+        state, reason = "not applicable", excused[row.key]
+    elif row.asked_if is not None and row.asked_if not in conditions:
+        state, reason = "not applicable", f"asked only of a pen that is {row.asked_if}"
+    return ReportField(row.key, row.field, row.level, row.section, row.place, row.source, state, reason)
 
 
 def _findings(fields: tuple[ReportField, ...]) -> tuple[Finding, ...]:

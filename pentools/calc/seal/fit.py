@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.friction import RingFriction, ring_friction, suction_force_n
@@ -73,7 +73,7 @@ class SealFit:
 
     gland: Gland
     duty: Duty
-    candidates: tuple[Candidate, ...]
+    candidates: tuple[Candidate, ...] = field(repr=False)  # every ring there is
     remedies: tuple[Remedy, ...]
     suction_n: float
     findings: tuple[Finding, ...]

@@ -3,11 +3,11 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.base.completeness import CONDITIONS, report_completeness
+from pentools.calc.base.completeness import CONDITIONS, ReportRow, report_completeness
 from pentools.errors import InputError
 
-ROWS = tables.rows("report_fields")
-KEYS = {row["key"] for row in ROWS}
+ROWS = tables.read(ReportRow, "report_fields")
+KEYS = {row.key for row in ROWS}
 
 
 def test_of_an_empty_record_everything_is_missing():
@@ -24,22 +24,22 @@ def test_of_a_full_record_nothing_is():
     assert [finding.level for finding in result.findings] == ["ok"]
 
 
-@pytest.mark.parametrize("row", ROWS, ids=lambda row: row["key"])
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row.key)
 def test_each_field_alone_is_told(row):
-    result = report_completeness(ROWS, KEYS - {row["key"]})
-    assert [field.key for field in result.missing] == [row["key"]]
-    assert result.complete == (row["level"] != "must")
-    one_place = row["place"].split(";")[-1].strip()
+    result = report_completeness(ROWS, KEYS - {row.key})
+    assert [field.key for field in result.missing] == [row.key]
+    assert result.complete == (row.level != "must")
+    one_place = row.place[-1]
     assert not report_completeness([row], [one_place]).missing
 
 
 def test_a_pen_that_is_not_treated_is_asked_for_less():
     untreated = report_completeness(ROWS, [], conditions=())
     asked = {field.key for field in untreated.missing}
-    assert asked == {row["key"] for row in ROWS if not row["asked_if"]}
+    assert asked == {row.key for row in ROWS if not row.asked_if}
     assert "dated-log" not in asked
     assert "observation" in asked
-    assert {row["asked_if"] for row in ROWS} <= {*CONDITIONS, ""}
+    assert {row.asked_if for row in ROWS} <= {*CONDITIONS, ""}
 
 
 def test_not_applicable_needs_a_reason_and_stays_on_record():
@@ -55,5 +55,5 @@ def test_not_applicable_needs_a_reason_and_stays_on_record():
 
 
 def test_guidelines_24_to_28_and_spectrum_are_covered():
-    sources = {key.strip() for row in ROWS for key in row["source"].split(";")}
+    sources = {key.strip() for row in ROWS for key in row.source.split(";")}
     assert {"aic-24", "aic-25", "aic-26", "aic-27", "aic-28", "spectrum-check", "spectrum-object"} <= sources
