@@ -162,8 +162,8 @@ def test_version(capsys):
 
 
 def test_json_is_json_and_nothing_else(capsys):
-    _, out, _ = run(capsys, "sums", "capacity", "--empty", "1 g", "--filled", "2 g", "--json")
-    assert json.loads(out)["volume_ml"] > 1
+    _, out, _ = run(capsys, "sums", "capacity", "--empty", "1.00 g", "--filled", "2.00 g", "--json")
+    assert json.loads(out)["gained_g"] == 1
 
 
 def test_the_sums_are_listed_each_with_its_line(capsys):

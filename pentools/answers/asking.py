@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 import os
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
-from pentools.fields import Field
+from pentools.fields import Field, Value
 from pentools.markup import shown_alone
 from pentools.numbers import plain
 from pentools.record.bench import Bench, open_bench_folder
@@ -146,9 +146,11 @@ def answer_to(key: str, texts: Mapping[str, str], bench: BenchGiven = None) -> A
     return _answer(find(key), texts, bench_of(bench))
 
 
-def _answer(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> Answer:
+def _answer(chosen: Sum, asked: Mapping[str, Any], bench: Bench | None) -> Answer:
+    texts = _texts(chosen, asked)
     own = own_facts(chosen, texts, bench)
-    found = chosen.run(read_options(chosen.fields, {**own, **texts}))
+    read = read_options(chosen.fields, {**own, **texts})
+    found = chosen.run({name: _without_digits(value, asked.get(name)) for name, value in read.items()})
     usual = {field.name: field.default for field in chosen.fields}
     told = [f"{field.label.casefold()} {own[field.name]}" for field in chosen.fields if own.get(field.name, usual[field.name]) != usual[field.name]]  # fmt: skip
     findings, data = found.findings, {**found.data, "from_bench": sorted(own)}
@@ -212,7 +214,7 @@ def ask(key: str, given: Mapping[str, Any]) -> Answer:
         If a value cannot be used, or one that is needed is missing.
     """
     chosen, asked, bench = _asked(key, given)
-    return _answer(chosen, _texts(chosen, asked), bench)
+    return _answer(chosen, asked, bench)
 
 
 def ask_each(key: str, given: Mapping[str, Any]) -> Answer | pandas.DataFrame:
@@ -238,7 +240,7 @@ def ask_each(key: str, given: Mapping[str, Any]) -> Answer | pandas.DataFrame:
     """
     chosen, asked, bench = _asked(key, given)
     columns = {name: value for name, value in asked.items() if _is_column(value)}
-    return _frame(chosen, asked, columns, bench) if columns else _answer(chosen, _texts(chosen, asked), bench)
+    return _frame(chosen, asked, columns, bench) if columns else _answer(chosen, asked, bench)
 
 
 def _asked(key: str, given: Mapping[str, Any]) -> tuple[Sum, dict[str, Any], Bench | None]:
@@ -255,7 +257,7 @@ def _asked(key: str, given: Mapping[str, Any]) -> tuple[Sum, dict[str, Any], Ben
 
 def _texts(chosen: Sum, asked: Mapping[str, Any]) -> dict[str, str]:
     fields = {field.name: field for field in chosen.fields}
-    return {name: _text(fields[name], value) for name, value in asked.items()}
+    return {name: _text(fields[name], value) if name in fields else str(value) for name, value in asked.items()}
 
 
 def _frame(chosen: Sum, asked: Mapping[str, Any], columns: Mapping[str, Any], bench: Bench | None) -> pandas.DataFrame:
@@ -269,7 +271,7 @@ def _frame(chosen: Sum, asked: Mapping[str, Any], columns: Mapping[str, Any], be
         question = {name: v.tolist()[place] if name in columns else v for name, v in asked.items()}
         row: dict[str, Any] = {name: question[name] for name in columns}
         try:
-            answer = _answer(chosen, _texts(chosen, question), bench)
+            answer = _answer(chosen, question, bench)
         except InputError as error:
             rows.append(row | {"sentence": None, "refused": str(error)})
             continue
@@ -298,6 +300,22 @@ def _text(field: Field, value: object) -> str:
     if hasattr(value, "item"):
         value = value.item()  # a numpy number
     return _number_text(field, value) if isinstance(value, int | float) else str(value)
+
+
+def _without_digits(value: Value, given: Any) -> Value:
+    """What was read, no digits typed where it came as a number: 25.0 in Python says nothing of a balance."""
+    if given is None or isinstance(given, str) or (isinstance(given, Reading) and given.typed):
+        return value
+    if isinstance(value, Reading):
+        return replace(value, typed="")
+    if not isinstance(value, tuple):
+        return value
+    several = (
+        given.tolist() if _is_column(given) else given if isinstance(given, list | tuple) else [given] * len(value)
+    )
+    parts = [part for part in several if not (isinstance(part, float) and math.isnan(part))]
+    plain_parts: Any = tuple(_without_digits(v, part) for v, part in zip(value, parts, strict=False))  # type: ignore[arg-type]
+    return plain_parts if len(plain_parts) == len(value) else value
 
 
 def _number_text(field: Field, value: float) -> str:

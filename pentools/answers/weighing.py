@@ -36,9 +36,14 @@ class CapacityOptions(TypedDict, total=False):
     eccentricity: Typed | Column
     """Eccentric loading [g], 0 to 5; from its sheet, half-width, such as 0.01 g."""
     drop: Typed | Column
-    """Drop left at the nib [g], 0 to 0.2; half-width; a drop is 0.02 to 0.04 g; 0.02 g unless said."""
+    """Largest drop at the nib [g], 0 to 0.2; the largest that may hang there after wiping: it only adds, and its mean
+    is taken off; a drop is 0.02 to 0.04 g; 0 g where nib and section were blotted dry; 0.04 g unless said."""
     evaporation: Typed | Column
-    """Evaporation [g], 0 to 0.5; half-width, between the weighings; 0.005 g unless said."""
+    """Evaporation [g], 0 to 0.5; the most that may have dried away between the weighings: it only takes, and its mean
+    is added; 0.005 g unless said."""
+    kept: Typed | Column
+    """What it keeps when drained [ml], 0 to 1; drained less dry, where both were weighed; 0.25 to 0.32 ml in three
+    pens of one wiki, taken as 0 to 0.32 ml if left empty."""
     caliper: Typed | Column
     """Calliper [mm], 0 to 1; one standard uncertainty of a reading; lengths inside are taken as 0.2 mm or this if it
     is more, unless typed with ±; 0.02 mm unless said."""
@@ -136,7 +141,7 @@ def capacity_from_weight(
     --------
     >>> answer = capacity_from_weight(empty="23.26 g", filled="25.06 g", temperature="21 °C")
     >>> round(answer.data["volume_ml"], 2)
-    1.81
+    1.79
     """
     return ask_each("capacity", locals())
 
@@ -176,9 +181,9 @@ def leak_from_weight(
     blanks : Several
         Masses of a dry dummy [g], 0 to 200; the same solid object each time, or nothing.
     readability : Typed
-        Readability [g], 1e-05 to 1; the balance's last digit; 0.01 g unless said.
+        Readability [g], 1e-05 to 1; the balance's last digit, such as 0.01 g; 0.01 g unless said.
     repeatability : Typed
-        Repeatability [g], 0 to 5; from its sheet; as the readability if left empty.
+        Repeatability [g], 0 to 5; from its sheet; taken from readability if left empty.
     temperature : Typed
         Temperature [°C], 5 to 35; of the room, such as 21 °C; 20 °C unless said.
     humidity : Typed

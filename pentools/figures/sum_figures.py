@@ -11,6 +11,7 @@ from pentools.figures.drawing import Drawing
 from pentools.figures.finish.finishing import ladder_figure, scales_chart
 from pentools.figures.seal.rings import ring_drawing
 from pentools.figures.weighing.filling import budget_figure, capacity_figure
+from pentools.figures.weighing.leak import leak_figure
 from pentools.sums.base import SumAnswer
 
 __all__ = ["FIGURES", "figures_for"]
@@ -34,6 +35,7 @@ def _seal(answer: SumAnswer) -> tuple[Drawing | None, ...]:
 
 FIGURES: Mapping[str, Callable[[SumAnswer], Sequence[Drawing | None]]] = {
     "capacity": _capacity,
+    "leak": lambda answer: (leak_figure(answer),),
     "abrasives": _abrasives,
     "grade": _grade,
     "seal": _seal,

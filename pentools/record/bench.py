@@ -10,12 +10,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from pentools.calc.weighing.balance import FIGURES
 from pentools.errors import InputError, RecordError
 from pentools.units import read_quantity
 
 __all__ = ["BENCH_TEMPLATE", "Bench", "bench_folder", "check_job_name", "open_bench_folder"]
 
-BENCH_TEMPLATE = """\
+_BALANCE = "\n".join(f'{figure.name} = "{"0.01 g" if figure.name == "readability" else ""}"' for figure in FIGURES)
+BENCH_TEMPLATE = f"""\
 # Facts about this bench. Every line may be left out; what is missing is asked for or taken from the defaults shown.
 
 [bench]
@@ -30,11 +32,8 @@ large_type = false              # bigger letters and buttons, for reading at arm
 currency = "EUR"
 rate_per_hour = 0.0             # 0 = hours are counted but not priced
 
-[balance]                       # from the balance's own sheet; quote a unit with each
-readability = "0.01 g"
-repeatability = "0.01 g"
-linearity = "0.02 g"
-eccentricity = "0.01 g"
+[balance]                       # from the balance's own sheet, with units; what is left empty is taken as usual for its readability
+{_BALANCE}
 
 [caliper]
 uncertainty = "0.02 mm"         # one standard uncertainty of a reading
@@ -53,9 +52,8 @@ abrasives = []                  # grades with their scale, such as "P400", "film
 _JOB_NAME = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9._-]{0,62}[A-Za-z0-9])?")
 _RESERVED = re.compile(r"(?i)(con|prn|aux|nul|com\d|lpt\d)(\..*)?")
 _QUANTITIES = {
-    ("balance", "readability"): "g", ("balance", "repeatability"): "g", ("balance", "linearity"): "g",
-    ("balance", "eccentricity"): "g", ("caliper", "uncertainty"): "mm", ("room", "temperature"): "degC",
-    ("room", "pressure"): "kPa", ("room", "humidity"): "1",
+    **{("balance", figure.name): "g" for figure in FIGURES}, ("caliper", "uncertainty"): "mm",
+    ("room", "temperature"): "degC", ("room", "pressure"): "kPa", ("room", "humidity"): "1",
 }  # fmt: skip
 
 

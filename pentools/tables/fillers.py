@@ -2,10 +2,29 @@
 
 from __future__ import annotations
 
-from pentools import tables
-from pentools.calc.weighing.diagnosis import Suspect
+import msgspec
 
-__all__ = ["fill_suspects"]
+from pentools import tables
+from pentools.calc.weighing.diagnosis import Suspect, UsualShare
+
+__all__ = ["fill_suspects", "usual_fill"]
+
+
+class _SuspectRow(msgspec.Struct, frozen=True):
+    systems: tuple[str, ...]
+    rank: int
+    key: str
+    suspect: str
+    why: str
+    next_test: str
+
+
+class _UsualRow(msgspec.Struct, frozen=True):
+    system: str
+    low: float
+    typical: float
+    high: float
+    certainty: str
 
 
 def fill_suspects(system: str) -> tuple[Suspect, ...]:
@@ -21,6 +40,25 @@ def fill_suspects(system: str) -> tuple[Suspect, ...]:
     tuple of Suspect
         In the order in which they are worth a look; empty for a system that the table does not have.
     """
-    found = [row for row in tables.rows("fill_suspects") if system in row["systems"].split("; ")]
-    found.sort(key=lambda row: int(row["rank"]))
-    return tuple(Suspect(row["key"], row["suspect"], row["why"], row["next_test"]) for row in found)
+    found = [row for row in tables.read(_SuspectRow, "fill_suspects") if system in row.systems]
+    found.sort(key=lambda row: row.rank)
+    return tuple(Suspect(row.key, row.suspect, row.why, row.next_test) for row in found)
+
+
+def usual_fill(system: str) -> UsualShare | None:
+    """What a sound pen of a filling system draws of the volume that the table names.
+
+    Parameters
+    ----------
+    system : str
+        A filling system key, such as ``piston``.
+
+    Returns
+    -------
+    UsualShare or None
+        Its lower end, middle and upper end [1]; None for a system that the table does not have.
+    """
+    for row in tables.read(_UsualRow, "usual_fill"):
+        if row.system == system:
+            return UsualShare(row.low, row.typical, row.high, row.certainty)
+    return None

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from pentools.calc.base.uncertainty import format_value
+from pentools.calc.weighing.balance import FIGURES
 from pentools.errors import PentoolsError, RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.registry import STAGES, find_stage
@@ -262,10 +263,7 @@ def _volume_in_words(data: dict[str, Any]) -> str:
 def _instruments(job: Job) -> list[Block]:
     """The instruments this job was measured with: as its own weighings say, else as the bench has them."""
     lines = (
-        ("Balance, readability", _setting(job, "balance", "readability")),
-        ("Balance, repeatability", _setting(job, "balance", "repeatability")),
-        ("Balance, linearity", _setting(job, "balance", "linearity")),
-        ("Balance, load off centre", _setting(job, "balance", "eccentricity")),
+        *((f"Balance, {f.label[0].lower()}{f.label[1:]}", _setting(job, "balance", f.name)) for f in FIGURES),
         ("Caliper, one standard uncertainty", job.bench.text("caliper", "uncertainty")),
         ("Room", ", ".join(t for key in ("temperature", "pressure", "humidity") if (t := _setting(job, "room", key)))),
     )

@@ -6,10 +6,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, TypeVar
 
 from pentools.errors import InputError
+from pentools.record.stages.weighing.rest import leak_of
 
 if TYPE_CHECKING:
-    from pentools.calc.weighing.leak import LeakResult
-    from pentools.calc.weighing.series import StrokeSeries
     from pentools.figures.drawing import Drawing
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
@@ -20,12 +19,10 @@ __all__ = [
     "fillings_chart",
     "heat_charts",
     "leak_chart",
-    "leak_counted",
     "minutes_chart",
     "pen_in_section",
     "pen_with_faults",
     "series_chart",
-    "strokes_counted",
 ]
 
 Shown = TypeVar("Shown")
@@ -49,7 +46,7 @@ def budget_chart(answer: SumAnswer) -> Drawing | None:
 
 def series_chart(job: Job) -> Drawing | None:
     """Repeated fills, or weighings after single strokes."""
-    from pentools.figures.weighing.filling import fill_series_figure
+    from pentools.figures.weighing.series import fill_series_figure
 
     return _kept("series", _state_of(job), lambda: fill_series_figure(job))
 
@@ -70,23 +67,10 @@ def heat_charts(job: Job) -> tuple[Drawing, ...]:
 
 def leak_chart(job: Job) -> Drawing | None:
     """Mass against time of the pen at rest."""
-    from pentools.figures.weighing.filling import leak_figure
+    from pentools.figures.weighing.leak import leak_figure
 
-    return _kept("leak", _state_of(job), lambda: leak_figure(job))
-
-
-def strokes_counted(job: Job) -> StrokeSeries | None:
-    """What each stroke of a pump filler added; None where it was not weighed so."""
-    from pentools.figures.weighing.filling import strokes_of
-
-    return _if_it_adds_up(lambda: strokes_of(job))
-
-
-def leak_counted(job: Job) -> LeakResult | None:
-    """The leak by weighing; None where it was not weighed at rest."""
-    from pentools.figures.weighing.filling import leak_result
-
-    return _if_it_adds_up(lambda: leak_result(job))
+    answer = leak_of(job)
+    return None if answer is None else _kept("leak", repr(answer.data), lambda: leak_figure(answer))
 
 
 def minutes_chart(job: Job) -> Drawing | None:

@@ -1,5 +1,7 @@
 """Weighing asked from a notebook."""
 
+import math
+
 import numpy as np
 import pytest
 from signatures import agree
@@ -7,6 +9,7 @@ from signatures import agree
 from pentools import capacity_from_weight, leak_from_weight
 from pentools.answers.asking import answer_to
 from pentools.errors import InputError
+from pentools.units import Reading
 
 
 def test_signatures_are_those_of_the_sums():
@@ -37,3 +40,18 @@ def test_leak_takes_arrays_as_its_readings():
 def test_what_is_missing_is_named():
     with pytest.raises(InputError, match="filled in"):
         capacity_from_weight(empty="", filled="25.06 g")
+
+
+def test_numbers_carry_no_digits_and_texts_do():
+    def read_to(empty, filled, **more):
+        return capacity_from_weight(empty=empty, filled=filled, **more).data["readability_g"]
+
+    assert read_to([23.2, 23.26], 25.0) == read_to(np.float64(23.2), 25) == read_to(Reading(23.2, "g"), 25.0) == 0.01
+    assert (
+        read_to("23.2 g", 25.0) == read_to(["23.20 g", "23.2 g"], 25.0) == read_to([23.2, "23.2 g"], "25.00 g") == 0.1
+    )
+    assert read_to([23.2, math.nan, 23.3], 25.0, readability="0.001 g") == 0.001
+    frame = capacity_from_weight(empty=np.array([23.2, 23.3]), filled=np.array([25.0, 25.1]))
+    assert frame["readability_g"].tolist() == [0.01, 0.01]
+    assert leak_from_weight(times=[0, 24], masses=[18.2, 18.1]).data["readability_g"] == 0.01
+    assert leak_from_weight(times="0 h; 24 h", masses="18.2 g; 18.1 g").data["readability_g"] == 0.1

@@ -88,7 +88,7 @@ def test_the_sentence_and_the_figure_follow_the_record(sheet):
     before = panel.result_drawings.value
     type_into(form, mass="25.06 g", state="filled")
     form.button.click()
-    assert "1.8" in panel.result_text.value
+    assert "It draws 1.79\u202fmL" in panel.result_text.value
     assert "<svg" in panel.result_drawings.value
     assert panel.result_drawings.value != before
 

@@ -55,7 +55,7 @@ def test_a_bad_value_is_marked_and_kept():
 
 def test_contradicting_weighings_are_said_in_words():
     panel = open_sums().panel("capacity")
-    panel.boxes["empty"].text, panel.boxes["filled"].text = "25 g", "23 g"
+    panel.boxes["empty"].text, panel.boxes["filled"].text = "25.00 g", "23.00 g"
     panel.button.click()
     assert "mixed up" in panel.status.text
 

@@ -12,6 +12,7 @@ from pentools.record.stages.common import system_choices
 from pentools.record.stages.weighing.kinds import DIMENSIONS, SETUP
 from pentools.sums.seal.knockout import KNOCKOUT
 from pentools.sums.weighing.capacity import CAPACITY, dimension_fields
+from pentools.sums.weighing.leak import LEAK
 from pentools.units import Reading
 
 
@@ -56,7 +57,8 @@ def test_a_form_takes_over_what_a_sum_asks():
 def test_the_fill_test_asks_for_every_dimension_of_every_system():
     wanted = {field.name for key, _ in system_choices() for field in dimension_fields(key)}
     assert {field.name for field in DIMENSIONS.fields} == wanted
-    assert {field.name for field in SETUP.fields} | wanted <= {field.name for field in CAPACITY.fields}
+    asked = {field.name for field in (*CAPACITY.fields, *LEAK.fields)}
+    assert {field.name for field in SETUP.fields} | wanted <= asked
 
 
 PLANTED = """

@@ -4,7 +4,7 @@ import pytest
 
 from pentools import tables
 from pentools.systems.registry import SYSTEMS
-from pentools.tables.fillers import fill_suspects
+from pentools.tables.fillers import fill_suspects, usual_fill
 
 
 def test_difficulty_is_a_whole_number_from_one_to_seven():
@@ -43,3 +43,14 @@ def test_first_suspects(system, first):
     assert fill_suspects(system)[0].key == first
     if system != "lever-sac":
         assert "pressure-bar" not in {s.key for s in fill_suspects(system)}
+
+
+def test_every_system_has_one_usual_share_in_order_and_judged():
+    rows = tables.rows("usual_fill")
+    assert sorted(row["system"] for row in rows) == sorted(SYSTEMS)
+    for row in rows:
+        low, typical, high = (float(row[name]) for name in ("low", "typical", "high"))
+        assert 0 < low < typical < high <= 1, row["system"]
+        assert row["certainty"] == "judged"
+    assert usual_fill("plunger-vacuum").high == 0.85
+    assert usual_fill("magic") is None

@@ -191,8 +191,8 @@ def test_a_picture_stands_once_on_a_page(small_job, audience):
 
 
 def test_weighings_that_contradict_each_other_are_said_in_words(small_job):
-    small_job.add("fill test", "weighing", {"state": "drained", "mass": "18 g"})
-    small_job.add("fill test", "weighing", {"state": "filled", "mass": "16 g"})
+    small_job.add("fill test", "weighing", {"state": "drained", "mass": "18.00 g"})
+    small_job.add("fill test", "weighing", {"state": "filled", "mass": "16.00 g"})
     text = Parsed(render_page(small_job, "client")).text
     assert "To be settled: The weighings give no result:" in text
     assert "The full dated log" in text

@@ -8,11 +8,9 @@ from pentools.errors import InputError
 
 __all__ = [
     "WEIGHTS_DENSITY_KG_M3",
-    "air_density_cipm_2007",
     "air_density_simple",
     "saturation_vapour_pressure_kpa",
     "water_density",
-    "water_density_air_saturated",
     "z_factor",
 ]
 
@@ -57,34 +55,6 @@ def water_density(temperature_c: float) -> float:
     return a5 * (1 - (temperature_c + a1) ** 2 * (temperature_c + a2) / (a3 * (temperature_c + a4)))
 
 
-def water_density_air_saturated(temperature_c: float) -> float:
-    """Density of water saturated with air at 101.325 kPa.
-
-    Parameters
-    ----------
-    temperature_c : float
-        Temperature [°C], 5 to 40.
-
-    Returns
-    -------
-    float
-        Density [kg/m³].
-
-    Raises
-    ------
-    InputError
-        If the temperature is outside 5 to 40 °C.
-
-    Notes
-    -----
-    Fourth-degree polynomial, good for 5 to 40 °C; 0.003 kg/m³ below air-free water at 20 °C. Source: Jones and
-    Harris, J. Res. NIST 97 (1992) 335, constants as corrected in ISO/TR 20461:2000/Cor.1:2008.
-    """
-    _within("water temperature", temperature_c, 5, 40, "°C")
-    t = temperature_c
-    return 999.85308 + 6.32693e-2 * t - 8.523829e-3 * t**2 + 6.943248e-5 * t**3 - 3.821216e-7 * t**4
-
-
 def air_density_simple(temperature_c: float, pressure_kpa: float, humidity_share: float) -> float:
     """Density of moist air by the short formula that is used for weighing.
 
@@ -117,50 +87,6 @@ def air_density_simple(temperature_c: float, pressure_kpa: float, humidity_share
     _within("relative humidity", humidity_share, 0, 1, "(a share)")
     numerator = 0.34848 * 10 * pressure_kpa - 0.009 * 100 * humidity_share * math.exp(0.061 * temperature_c)
     return numerator / (273.15 + temperature_c)
-
-
-def air_density_cipm_2007(temperature_c: float, pressure_kpa: float, humidity_share: float) -> float:
-    """Density of moist air by the full formula.
-
-    Parameters
-    ----------
-    temperature_c : float
-        Temperature [°C], 15 to 27 for its stated uncertainty; 0 to 40 taken.
-    pressure_kpa : float
-        Pressure [kPa], 60 to 110.
-    humidity_share : float
-        Relative humidity [1], 0 to 1.
-
-    Returns
-    -------
-    float
-        Density [kg/m³].
-
-    Raises
-    ------
-    InputError
-        If a value is outside its range.
-
-    Notes
-    -----
-    Relative standard uncertainty 22e-6 without that of the inputs; carbon dioxide at 400 ppm. Source: Picard et al.,
-    Metrologia 45 (2008) 149 (CIPM-2007).
-    """
-    _within("air temperature", temperature_c, 0, 40, "°C")
-    _within("air pressure", pressure_kpa, 60, 110, "kPa")
-    _within("relative humidity", humidity_share, 0, 1, "(a share)")
-    t, kelvin, p = temperature_c, temperature_c + 273.15, pressure_kpa * 1000
-    saturation = 1000 * saturation_vapour_pressure_kpa(t)
-    enhancement = 1.00062 + 3.14e-8 * p + 5.6e-7 * t**2
-    x = humidity_share * enhancement * saturation / p
-    z = (
-        1
-        - p / kelvin * (1.58123e-6 - 2.9331e-8 * t + 1.1043e-10 * t**2 + (5.707e-6 - 2.051e-8 * t) * x
-        + (1.9898e-4 - 2.376e-6 * t) * x**2)
-        + p**2 / kelvin**2 * (1.83e-11 - 0.765e-8 * x**2)
-    )  # fmt: skip
-    molar_dry_air = 28.96546e-3
-    return p * molar_dry_air / (z * 8.314472 * kelvin) * (1 - x * (1 - 18.01528e-3 / molar_dry_air))
 
 
 def saturation_vapour_pressure_kpa(temperature_c: float) -> float:

@@ -6,14 +6,23 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pentools.calc.base.findings import Finding
+from pentools.calc.base.findings import Finding, Level
 from pentools.calc.base.line import Line, fit_line
+from pentools.calc.base.uncertainty import decision_factor
 from pentools.errors import InputError
 
 __all__ = ["LeakResult", "evaporation_mg_per_day", "leak_down", "vacuum_decay_pa_m3_s"]
 
-DETECTION = 3.29
-LEAK_MG_PER_HOUR = 1.0
+LEAK_MG_PER_HOUR = 1.0  # above it a leak or an open nib, were no evaporation estimated (itself an estimate)
+_LEVELS: dict[str, Level] = {
+    "gain": "warning",
+    "tight": "ok",
+    "not-sensitive": "note",
+    "evaporation": "note",
+    "cannot-tell-which": "note",
+    "leak": "warning",
+}
+ESTIMATE_FACTOR = 2.0  # within which an estimate of evaporation is good (judged: the gap itself is guessed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,8 +35,12 @@ class LeakResult:
         Mass against time [g, h].
     loss_mg_per_h, uncertainty_mg_per_h : float
         Loss and its standard uncertainty [mg/h].
+    decision_mg_per_h : float
+        The loss from which on one is told from none [mg/h].
     detection_mg_per_h : float
-        The smallest loss that this balance and this schedule can tell from none [mg/h].
+        The smallest loss that this balance and this schedule find in 95 of 100 cases [mg/h].
+    verdict : str
+        In a word: ``leak``, ``evaporation``, ``cannot-tell-which``, ``tight``, ``not-sensitive`` or ``gain``.
     findings : tuple of Finding
         What it means.
     """
@@ -35,7 +48,9 @@ class LeakResult:
     line: Line
     loss_mg_per_h: float
     uncertainty_mg_per_h: float
+    decision_mg_per_h: float
     detection_mg_per_h: float
+    verdict: str
     findings: tuple[Finding, ...]
 
 
@@ -44,6 +59,8 @@ def leak_down(
     masses_g: Sequence[float],
     reading_uncertainty_g: float,
     blanks_g: Sequence[float | None] = (),
+    *,
+    evaporation_mg_day: float | None = None,
 ) -> LeakResult:
     """Loss of mass of a filled, resting pen.
 
@@ -57,81 +74,67 @@ def leak_down(
         Standard uncertainty of one reading [g]: √(d²/12 + s²).
     blanks_g : sequence of float or None
         Masses of a dry dummy weighed each time [g]; its drift is taken off. Empty where there was none.
+    evaporation_mg_day : float or None
+        What may leave as vapour by `evaporation_mg_per_day`; None where it was not estimated.
 
     Returns
     -------
     LeakResult
-        Slope, limit of detection and findings.
+        Slope, limits, verdict and findings.
 
     Raises
     ------
     InputError
-        If there are fewer than two weighings, the times are alike, the blanks are not as many as the masses, or the
-        uncertainty of a reading is not above 0.
+        If there are fewer than two weighings, the times are alike, the blanks are not as many as the masses, the
+        uncertainty of a reading is not above 0, or the evaporation is below 0.
 
     Notes
     -----
-    Slope by least squares, the larger of the known and the found scatter taken; a loss is called real above 3.29 of its standard uncertainty (false alarm and miss at 5 %
-    each; Currie 1968 form). "Milligrams an hour are a leak, milligrams a day are evaporation" is an estimate from
-    `evaporation_mg_per_day`, not a measured rule.
+    Slope by least squares. A loss is told from none above 1.645 of its standard uncertainty, and one of 3.29 is
+    found in 95 of 100 cases: ISO 11843-1, Currie (1968); Student's t with n - 2 in their place where the readings
+    scatter more than the balance's own figures let chance explain. A loss is called evaporation up to what was
+    estimated (the loss's own uncertainty allowed for, and never beyond twice the estimate), a leak where it is above
+    twice the estimate by more than its uncertainty; without an estimate a leak from 1 mg/h up. All else cannot be told.
     """
     if not reading_uncertainty_g > 0:
         raise InputError("uncertainty of a reading", "above 0 g", reading_uncertainty_g)
+    if evaporation_mg_day is not None and not evaporation_mg_day >= 0:
+        raise InputError("evaporation", "zero or more", f"{evaporation_mg_day:g} mg a day")
     used, sigma = list(masses_g), reading_uncertainty_g
     if blanks_g:
-        if len(blanks_g) != len(masses_g) or any(b is None for b in blanks_g):
-            raise InputError(
-                "dummy masses", "one for each weighing, or none at all", len([b for b in blanks_g if b is not None])
-            )
-        first = blanks_g[0]
-        assert first is not None
-        used = [m - ((b or 0.0) - first) for m, b in zip(masses_g, blanks_g, strict=True)]
+        known = [b for b in blanks_g if b is not None]
+        if len(known) != len(masses_g):
+            raise InputError("dummy masses", "one for each weighing, or none at all", len(known))
+        used = [m - (b - known[0]) for m, b in zip(masses_g, known, strict=True)]
         sigma *= math.sqrt(2)
     line = fit_line(hours, used, sigma)
     loss, u = -1000 * line.slope, 1000 * line.slope_uncertainty
-    limit = DETECTION * u
-    return LeakResult(line, loss, u, limit, _leak_findings(loss, limit))
+    decision = decision_factor(line.degrees_of_freedom) * u
+    verdict = _verdict(loss, decision, None if evaporation_mg_day is None else evaporation_mg_day / 24)
+    found = _finding(verdict, loss, decision, evaporation_mg_day)
+    return LeakResult(line, loss, u, decision, 2 * decision, verdict, (found,))
 
 
-def _leak_findings(loss: float, limit: float) -> tuple[Finding, ...]:
-    if loss < -limit:
-        return (
-            Finding(
-                "warning",
-                f"It gains {_rate(-loss)}: the balance drifts, or the pen takes up damp or ink from outside. Weigh a dry dummy each time and begin again.",
-                "gain",
-            ),
-        )
-    bound = f"The smallest loss that this balance and schedule can tell is {_rate(limit)}."
-    if loss <= limit:
-        if limit > LEAK_MG_PER_HOUR:
-            return (
-                Finding(
-                    "note",
-                    f"No loss is seen, but {bound[0].lower()}{bound[1:]} Weigh longer or on a finer balance before it is called tight.",
-                    "not-sensitive",
-                ),
-            )
-        return (Finding("ok", f"No leak: the loss is below what can be told. {bound}", "tight"),)
-    if loss >= LEAK_MG_PER_HOUR:
-        return (
-            Finding(
-                "warning",
-                f"It loses {_rate(loss)}: milligrams an hour are a leak or an open nib (an estimate). {bound}",
-                "leak",
-            ),
-        )
-    return (
-        Finding(
-            "note",
-            f"It loses {_rate(loss)}: milligrams a day are evaporation through the cap's seat (an estimate). {bound}",
-            "evaporation",
-        ),
-    )
+def _verdict(loss: float, decision: float, evaporation: float | None) -> str:
+    if loss < -decision:
+        return "gain"
+    if loss <= decision:
+        return "not-sensitive" if 2 * decision > LEAK_MG_PER_HOUR else "tight"
+    if evaporation is None:
+        return "leak" if loss - decision > LEAK_MG_PER_HOUR else "cannot-tell-which"
+    most = ESTIMATE_FACTOR * evaporation
+    if loss - decision > most:
+        return "leak"
+    return "evaporation" if loss <= min(evaporation + decision, most) else "cannot-tell-which"
 
 
-def _rate(mg_per_h: float) -> str:
-    return f"{mg_per_h:.2g} mg/h" if mg_per_h >= LEAK_MG_PER_HOUR else f"{24 * mg_per_h:.2g} mg/day"
+def _finding(verdict: str, loss: float, decision: float, estimate: float | None) -> Finding:
+    """What the verdict means; the ± of a rate is the one-sided 95 % that it was judged by."""
+    rates = {"loss": loss, "doubt": decision, "limit": 2 * decision}
+    level = _LEVELS[verdict]
+    if estimate is None or verdict in ("gain", "tight", "not-sensitive"):
+        return Finding(level, f"weighing.{verdict}", **rates)
+    return Finding(level, f"weighing.{verdict}:estimate", estimate=estimate, **rates)
 
 
 def evaporation_mg_per_day(

@@ -9,11 +9,10 @@ from itertools import pairwise
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.line import fit_line
-from pentools.calc.base.uncertainty import mean_and_spread
+from pentools.calc.base.uncertainty import believed_spread, decision_factor, mean_and_spread
 from pentools.errors import InputError
 
-__all__ = ["FillSeries", "FillsByStart", "StrokeSeries", "fill_series", "fills_by_start", "stroke_series"]
-
+__all__ = ["FillSeries", "StrokeSeries", "fill_series", "stroke_series"]
 
 LOW_SLOPE_SHARE = 0.7  # of what a sound stroke brings (judged)
 EARLY_SHARE = 0.75  # of what the barrel holds up to a whole tube's end (judged)
@@ -44,25 +43,6 @@ class FillSeries:
     slope_ml: float
     slope_uncertainty_ml: float
     findings: tuple[Finding, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class FillsByStart:
-    """Fillings from dry and from drained, never mixed.
-
-    Parameters
-    ----------
-    dry, drained : FillSeries or None
-        Each kind by itself; None where there is none.
-    kept_ml, kept_uncertainty_ml : float or None
-        What section and feed keep when the pen is drained: mean from dry less mean from drained, with its standard
-        uncertainty [mL]; None where one kind is missing.
-    """
-
-    dry: FillSeries | None
-    drained: FillSeries | None
-    kept_ml: float | None
-    kept_uncertainty_ml: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,79 +95,32 @@ def fill_series(volumes_ml: Sequence[float], standard_uncertainty_ml: float) -> 
 
     Notes
     -----
-    "Still rising" is said when the slope of a straight line through the fillings is above its 95 % limit (one
-    side of Student's t taken two-sided at 90 %).
+    "Still rising" is said when the slope of a straight line through the fillings is above its one-sided 95 % limit
+    (`decision_factor`); with the scatter of the fillings where that is wider than weighing explains, Student's t with
+    n - 2.
     """
     if not standard_uncertainty_ml > 0:
         raise InputError("standard uncertainty", "above 0 mL", standard_uncertainty_ml)
     mean, spread = mean_and_spread(volumes_ml)
     n = len(volumes_ml)
-    per_mean = max(spread, standard_uncertainty_ml) / math.sqrt(n)
+    per_mean = believed_spread(standard_uncertainty_ml, spread, n - 1)[0] / math.sqrt(n)
     slope = slope_u = 0.0
-    found: list[Finding] = []
+    found: tuple[Finding, ...] = ()
     if n >= 3:
         line = fit_line([float(i) for i in range(n)], volumes_ml, standard_uncertainty_ml)
         slope, slope_u = line.slope, line.slope_uncertainty
-        limit = line.coverage(0.90) * slope_u
-        if slope > limit:
-            found.append(
-                Finding(
-                    "warning",
-                    f"Still rising by {slope:.2f} mL a filling: fill again until it settles. A growing fill means the pen stayed too short a time in the liquid, or a dry seal that is waking up.",
-                    "still-rising",
-                )
-            )
-        elif slope < -limit:
-            found.append(
-                Finding(
-                    "warning", f"Falling by {-slope:.2f} mL a filling: a seal that slips more each time.", "falling"
-                )
-            )
-        else:
-            found.append(Finding("ok", f"{n} fillings agree: no trend beyond what weighing can tell.", "steady"))
+        found = (_trend(slope, decision_factor(line.degrees_of_freedom) * slope_u, n),)
     elif n == 2:
-        found.append(Finding("note", "Two fillings show no trend; a third would.", "two-only"))
-    return FillSeries(tuple(volumes_ml), mean, spread, per_mean, slope, slope_u, tuple(found))
+        found = (Finding("note", "weighing.two-only"),)
+    return FillSeries(tuple(volumes_ml), mean, spread, per_mean, slope, slope_u, found)
 
 
-def fills_by_start(fills: Sequence[tuple[str, float]], standard_uncertainty_ml: float) -> FillsByStart:
-    """Fillings of one pen, those from dry and those from drained apart.
-
-    Parameters
-    ----------
-    fills : sequence of (str, float)
-        Start ("dry" or "drained") and volume [mL], in the order they were drawn.
-    standard_uncertainty_ml : float
-        Standard uncertainty of one from weighing alone [mL], above 0.
-
-    Returns
-    -------
-    FillsByStart
-        A series of each kind, and what the feed keeps.
-
-    Raises
-    ------
-    InputError
-        If there is no filling, a start is neither, or the uncertainty is not above 0.
-
-    Notes
-    -----
-    A filling from dry holds more than a refill by what section and feed keep, so a mean over both means nothing.
-    """
-    if not fills:
-        raise InputError("fillings", "at least one", "none")
-    for start, _ in fills:
-        if start not in ("dry", "drained"):
-            raise InputError("state before filling", "dry or drained", start)
-    found: dict[str, FillSeries | None] = {}
-    for kind in ("dry", "drained"):
-        volumes = [volume for start, volume in fills if start == kind]
-        found[kind] = fill_series(volumes, standard_uncertainty_ml) if volumes else None
-    dry, drained = found["dry"], found["drained"]
-    if dry is None or drained is None:
-        return FillsByStart(dry, drained, None, None)
-    doubt = math.hypot(dry.mean_uncertainty_ml, drained.mean_uncertainty_ml)
-    return FillsByStart(dry, drained, dry.mean_ml - drained.mean_ml, doubt)
+def _trend(slope: float, limit: float, fills: int) -> Finding:
+    if slope > limit:
+        return Finding("warning", "weighing.still-rising", slope=slope)
+    if slope < -limit:
+        return Finding("warning", "weighing.falling", slope=-slope)
+    return Finding("ok", "weighing.steady", fills=fills)
 
 
 def stroke_series(
@@ -248,44 +181,20 @@ def stroke_series(
     plateau_stroke = strokes[last_rise + 1] if flat and rising else None
     tail = volumes[last_rise + 1 :]
     plateau = math.fsum(tail) / len(tail) if plateau_stroke is not None else None
-    found = _stroke_findings(rising, plateau_stroke, plateau, expected_ml, strokes[-1])
+    found = [_stroke_finding(rising, plateau_stroke, plateau, expected_ml, strokes[-1])]
     if rising and stroke_ml is not None and per_stroke < LOW_SLOPE_SHARE * stroke_ml:
-        found += (
-            Finding(
-                "warning",
-                f"Each stroke brings {per_stroke:.2f} mL, where a sound one brings {stroke_ml:.2f} mL: the rubber is hard or torn, or air comes in at its seat.",
-                "low-slope",
-            ),
-        )
-    return StrokeSeries(tuple(strokes), tuple(volumes), per_stroke, plateau_stroke, plateau, found)
+        found.append(Finding("warning", "weighing.low-slope", per_stroke=per_stroke, sound=stroke_ml))
+    return StrokeSeries(tuple(strokes), tuple(volumes), per_stroke, plateau_stroke, plateau, tuple(found))
 
 
-def _stroke_findings(
+def _stroke_finding(
     rising: list[float], stroke: int | None, plateau: float | None, expected: float | None, last: int
-) -> tuple[Finding, ...]:
+) -> Finding:
     if not rising:
-        return (
-            Finding(
-                "warning",
-                "No stroke adds anything: the diaphragm is torn, its old rubber blocks it, or the breather tube is closed.",
-                "no-gain",
-            ),
-        )
+        return Finding("warning", "weighing.no-gain")
     if stroke is None or plateau is None:
-        return (
-            Finding(
-                "note",
-                f"After stroke {last} it still rises: go on until it stops. If it never stops, air comes in somewhere.",
-                "never-flat",
-            ),
-        )
+        return Finding("note", "weighing.never-flat", last=last)
     if expected is not None and plateau < EARLY_SHARE * expected:
-        return (
-            Finding(
-                "warning",
-                f"It stops rising after stroke {stroke} at {plateau:.2f} mL, {100 * plateau / expected:.0f} % of what the barrel holds up to a whole breather tube's end. The liquid has reached the tube's end early: the tube is short, broken or cracked. Look at its end before anything else.",
-                "early-plateau",
-            ),
-        )
-    share = f", {100 * plateau / expected:.0f} % of what it should hold" if expected else ""
-    return (Finding("ok", f"It stops rising after stroke {stroke} at {plateau:.2f} mL{share}.", "plateau"),)
+        return Finding("warning", "weighing.early-plateau", stroke=stroke, plateau=plateau, share=plateau / expected)
+    share = plateau / expected if expected else None
+    return Finding("ok", "weighing.plateau", stroke=stroke, plateau=plateau, share=share)

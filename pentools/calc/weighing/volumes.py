@@ -6,7 +6,7 @@ import math
 
 from pentools.errors import InputError
 
-__all__ = ["area_mm2", "head_kpa", "plunger_volume_ml", "pumped_volume_ml", "sac_volume_ml", "strokes_to_fill"]
+__all__ = ["area_mm2", "head_kpa", "plunger_volume_ml", "pumped_volume_ml", "sac_volume_ml"]
 
 
 def area_mm2(outer_mm: float, inner_mm: float = 0.0) -> float:
@@ -132,7 +132,7 @@ def plunger_volume_ml(
     return swept_ml + dead - dead * ambient_kpa / (end - vapour_kpa)
 
 
-def pumped_volume_ml(strokes: float, stroke_ml: float, tube_ml: float, level_ml: float, mixed: bool = False) -> float:
+def pumped_volume_ml(strokes: float, stroke_ml: float, tube_ml: float, level_ml: float) -> float:
     """What a pump with a breather tube holds after some strokes.
 
     Parameters
@@ -145,8 +145,6 @@ def pumped_volume_ml(strokes: float, stroke_ml: float, tube_ml: float, level_ml:
         Content of the breather tube, which each stroke pushes back first [mL], below `stroke_ml`.
     level_ml : float
         What the barrel holds up to the tube's end [mL].
-    mixed : bool
-        Whether what is pushed out is air and liquid mixed, as when the pen is shaken or the tube's end is covered.
 
     Returns
     -------
@@ -160,7 +158,7 @@ def pumped_volume_ml(strokes: float, stroke_ml: float, tube_ml: float, level_ml:
 
     Notes
     -----
-    V_n = min(n (v - v_t), V_b): a straight line, then flat. Mixed: V_n = V_b (1 - (1 - v/V_b)^n). Derived here.
+    V_n = min(n (v - v_t), V_b): a straight line, then flat. Derived here.
 
     Examples
     --------
@@ -169,43 +167,4 @@ def pumped_volume_ml(strokes: float, stroke_ml: float, tube_ml: float, level_ml:
     """
     if not (strokes >= 0 and level_ml > 0 and tube_ml >= 0 and stroke_ml > tube_ml):
         raise InputError("volume of a stroke", f"above the {tube_ml:g} mL that the tube holds", f"{stroke_ml:g} mL")
-    if mixed:
-        rest = 1 - min(stroke_ml / level_ml, 1.0)
-        return level_ml * (1 - math.pow(rest, strokes))
     return min(strokes * (stroke_ml - tube_ml), level_ml)
-
-
-def strokes_to_fill(
-    stroke_ml: float, tube_ml: float, level_ml: float, mixed: bool = False, share: float = 0.95
-) -> float:
-    """How many strokes a pump with a breather tube takes.
-
-    Parameters
-    ----------
-    stroke_ml, tube_ml, level_ml : float
-        As for `pumped_volume_ml` [mL].
-    mixed : bool
-        As for `pumped_volume_ml`.
-    share : float
-        Share of the level that counts as full where fluid is mixed [1], 0 to 1 (1 excluded).
-
-    Returns
-    -------
-    float
-        Strokes; round up.
-
-    Raises
-    ------
-    InputError
-        If a stroke moves no more than the tube holds, or the share is not between 0 and 1.
-
-    Notes
-    -----
-    V_b/(v - v_t); mixed: ln(1 - share)/ln(1 - v/V_b). Derived here.
-    """
-    pumped_volume_ml(1, stroke_ml, tube_ml, level_ml)
-    if not 0 < share < 1:
-        raise InputError("share", "above 0 and below 1", share)
-    if mixed and stroke_ml < level_ml:
-        return math.log(1 - share) / math.log(1 - stroke_ml / level_ml)
-    return 1.0 if mixed else level_ml / (stroke_ml - tube_ml)

@@ -3,82 +3,50 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.uncertainty import format_value, rounded_pair
-from pentools.calc.weighing.capacity import CapacityResult, capacity_from_weight
-from pentools.calc.weighing.diagnosis import FillDiagnosis, diagnose_fill
+from pentools.calc.weighing.capacity import CapacityResult, Conditions, capacity_from_weight
+from pentools.calc.weighing.diagnosis import Drawn, FillDiagnosis, diagnose_fill
 from pentools.calc.weighing.expected import ExpectedVolume
-from pentools.fields import Value
-from pentools.sums.base import AskedFor, Sum, SumAnswer
+from pentools.numbers import fixed, plain
+from pentools.sums.base import AskedFor, Inputs, Sum, SumAnswer
 from pentools.sums.weighing.fields import FIELDS, all_dimension_names, dimension_fields, needed_dimensions
 from pentools.sums.weighing.inputs import (
     balance_of,
     conditions_of,
     expected_of,
     findings_on_input,
+    handling_of,
+    kept_of,
     liquid_of,
     masses_of,
-    number_or,
-    system_of,
+    usual_of,
 )
 from pentools.systems.registry import system_named
 from pentools.tables.fillers import fill_suspects
 
 __all__ = ["CAPACITY", "all_dimension_names", "capacity_answer", "dimension_fields"]
 
-Values = Mapping[str, Value]
+
+@dataclass(frozen=True, slots=True)
+class _Worked:
+    """What the sum worked out, before it is told."""
+
+    result: CapacityResult
+    expected: ExpectedVolume | None
+    diagnosis: FillDiagnosis | None
+    level: float
 
 
-def _sentence(result: CapacityResult, expected: ExpectedVolume | None, diagnosis: FillDiagnosis | None) -> str:
-    text = f"It draws {format_value(result.volume_ml, result.budget.expanded_uncertainty, 'mL')}"
-    if expected is None or diagnosis is None:
-        return text + "."
-    text += f", {100 * diagnosis.share_filled:.0f} % of {expected.holds}"
-    return f"{text}; {diagnosis.first_suspect} is the first suspect." if diagnosis.first_suspect else f"{text}."
-
-
-def _table(
-    result: CapacityResult, expected: ExpectedVolume | None, diagnosis: FillDiagnosis | None, level: float
-) -> tuple[tuple[str, ...], ...]:
-    volume, spread = rounded_pair(result.volume_ml, result.budget.expanded_uncertainty)
-    rows = [
-        ("quantity", "value", "± or share", "how"),
-        ("mass gained", f"{result.gained_g:.3f} g", "", "mean filled less mean empty"),
-        ("Z", f"{result.z_ml_per_g:.5f} mL/g", "", "from liquid and air density"),
-        ("volume drawn", f"{volume} mL", f"{spread} mL", f"k = {result.budget.coverage_factor:.2f}, {100 * level:g} %"),
-    ]
-    if expected is not None and diagnosis is not None:
-        should, off = rounded_pair(expected.volume_ml, 2 * expected.budget.standard_uncertainty)
-        rows.append(("it should hold", f"{should} mL", f"{off} mL", expected.holds))
-        rows.append(
-            (
-                "share filled",
-                f"{100 * diagnosis.share_filled:.0f} %",
-                f"{200 * diagnosis.share_uncertainty:.0f} points",
-                "drawn over expected, k = 2",
-            )
-        )
-    rows += [
-        (
-            c.source,
-            f"{1000 * c.contribution:.2g} µL",
-            f"{100 * share:.0f} %",
-            "standard uncertainty and its share of the variance",
-        )
-        for c, share in zip(result.budget.components, result.budget.shares(), strict=True)
-    ]
-    return tuple(rows)
-
-
-def capacity_answer(values: Values) -> SumAnswer:
+def capacity_answer(given: Inputs) -> SumAnswer:
     """What a pen draws, and how that stands to what it should hold.
 
     Parameters
     ----------
-    values : mapping of str to Value
+    given : Inputs
         Values of the fields of `FIELDS`; missing ones None.
 
     Returns
@@ -91,78 +59,146 @@ def capacity_answer(values: Values) -> SumAnswer:
     InputError
         If the weighings or the dimensions cannot be used.
     """
-    balance, conditions = balance_of(values), conditions_of(values)
-    level = number_or(values, "level", 0.95)
+    (balance, digits), conditions = balance_of(given, ("empty", "filled")), conditions_of(given)
+    level = given.number("level", 0.95)
     result = capacity_from_weight(
-        masses_of(values, "empty"),
-        masses_of(values, "filled"),
+        masses_of(given, "empty"),
+        masses_of(given, "filled"),
         balance,
         conditions,
-        liquid_of(values, conditions, balance),
-        start=str(values.get("start") or "dry"),
-        residual_drop_g=number_or(values, "drop", 0.02),
-        evaporation_g=number_or(values, "evaporation", 0.005),
+        liquid_of(given, conditions, balance),
+        start=given.text("start", "dry"),
+        handling=handling_of(given),
         confidence=level,
     )
-    system = system_of(values)
-    expected, diagnosis = expected_of(values, conditions), None
-    findings: tuple[Finding, ...] = ()
-    if expected is not None and system is not None:
-        diagnosis = diagnose_fill(
-            system_named(system).family.key,
-            (result.volume_ml, result.budget.standard_uncertainty),
-            (expected.volume_ml, expected.budget.standard_uncertainty),
-            expected.holds,
-            fill_suspects(system),
-            ambient_kpa=conditions.pressure_kpa,
-            liquid_head_mm=number_or(values, "head", 60.0),
-        )
-        findings = diagnosis.findings
-        if expected.assumed:
-            names = ", ".join(expected.assumed)
-            findings += (
-                Finding("note", f"Not measured and taken as usual (from memory or judged): {names}.", "assumed"),
-            )
-    elif system is not None:
-        missing = [
-            f.label[0].lower() + f.label[1:]
-            for f in dimension_fields(system)
-            if f.name in needed_dimensions(system) and values.get(f.name) is None
+    expected = expected_of(given, conditions)
+    diagnosis = None if expected is None else _diagnosis(given, result, expected, conditions)
+    worked = _Worked(result, expected, diagnosis, level)
+    findings = (*digits, *_findings(given, worked), *findings_on_input(given), *result.findings)
+    sentence = _sentence(worked)
+    return SumAnswer(sentence, _data(worked, findings, sentence), findings, _table(worked), result)
+
+
+def _diagnosis(
+    given: Inputs, result: CapacityResult, expected: ExpectedVolume, conditions: Conditions
+) -> FillDiagnosis | None:
+    system = given.text("system")
+    if system is None:
+        return None
+    budget = result.budget
+    return diagnose_fill(
+        system_named(system).family.key,
+        Drawn(
+            result.volume_ml, budget.standard_uncertainty, budget.coverage_factor, start=result.start, told=result.told
+        ),
+        expected,
+        usual_of(system),
+        suspects=fill_suspects(system),
+        kept_ml=kept_of(given),
+        ambient_kpa=conditions.pressure_kpa,
+        liquid_head_mm=given.number("head", 60.0),
+    )
+
+
+def _findings(given: Inputs, worked: _Worked) -> tuple[Finding, ...]:
+    """What the dimensions and the diagnosis say."""
+    system = given.text("system")
+    if worked.expected is not None and worked.diagnosis is not None:
+        assumed = worked.expected.assumed
+        told = worked.diagnosis.findings
+        return (*told, Finding("note", "weighing.assumed", names=assumed)) if assumed else told
+    if system is None:
+        return ()
+    needed = needed_dimensions(system)
+    labels = [f.label for f in dimension_fields(system) if f.name in needed and not given.given(f.name)]
+    missing = [label[0].lower() + label[1:] for label in labels]
+    return (Finding("note", "weighing.dimensions-missing", names=missing),)
+
+
+def _sentence(worked: _Worked) -> str:
+    result, expected, diagnosis = worked.result, worked.expected, worked.diagnosis
+    if not result.told:
+        text = f"What it draws cannot be told from nothing: at most {plain(result.at_most_ml, 2)} mL"
+        share = f"{fixed(100 * result.at_most_ml / expected.volume_ml, 0)} %" if expected else ""
+    else:
+        text = f"It draws {format_value(result.volume_ml, result.budget.expanded_uncertainty, 'mL')}"
+        share = f"{fixed(100 * diagnosis.share_filled, 0)} %" if diagnosis else ""
+    if expected is None or diagnosis is None:
+        return text + "."
+    text += f", {share} of {expected.holds}"
+    if diagnosis.first_suspect:
+        return f"{text}; {diagnosis.first_suspect} is the first suspect."
+    ends = {
+        "short": "; that is short.",
+        "cannot tell": "; whether that is short cannot be told.",
+        "as usual": ", as is usual." if result.told else ".",
+        "more than full": "; that is more than it can hold.",
+    }
+    return text + ends[diagnosis.verdict]
+
+
+def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
+    result, expected, diagnosis = worked.result, worked.expected, worked.diagnosis
+    volume, spread = rounded_pair(result.volume_ml, result.budget.expanded_uncertainty)
+    k = f"k = {fixed(result.budget.coverage_factor, 2)}, {plain(100 * worked.level)} %"
+    rows = [
+        ("quantity", "value", "± or share", "how"),
+        ("mass gained", f"{fixed(result.gained_g, 3)} g", "", "mean filled less mean empty"),
+        ("correction", f"{fixed(result.correction_g, 3)} g", "", "the mean drop taken off, the mean evaporation added"),
+        ("Z", f"{fixed(result.z_ml_per_g, 5)} mL/g", "", "from liquid and air density"),
+        ("volume drawn", f"{volume} mL", f"{spread} mL", k),
+    ]
+    if expected is not None and diagnosis is not None:
+        should, off = rounded_pair(expected.volume_ml, 2 * expected.budget.standard_uncertainty)
+        points = 100 * result.budget.coverage_factor * diagnosis.share_uncertainty
+        usual = diagnosis.usual
+        rows += [
+            ("it should hold", f"{should} mL", f"{off} mL", expected.holds),
+            (
+                "share filled",
+                f"{fixed(100 * diagnosis.share_filled, 0)} %",
+                f"{plain(points, 2)} points",
+                f"drawn over expected, k = {fixed(result.budget.coverage_factor, 2)}",
+            ),
+            (
+                "usual share",
+                f"{fixed(100 * usual.low, 0)} to {fixed(100 * usual.high, 0)} %",
+                "",
+                f"of sound ones, from {result.start} ({usual.certainty})",
+            ),
         ]
-        findings = (
-            Finding("note", f"What it should hold is not known: measure {', '.join(missing)}.", "dimensions-missing"),
+    rows += [
+        (
+            c.source,
+            f"{plain(1000 * c.contribution, 2)} µL",
+            f"{fixed(100 * share, 0)} %",
+            "standard uncertainty and its share of the variance",
         )
-    findings += findings_on_input(values) + result.findings
-    sentence = _sentence(result, expected, diagnosis)
-    data = _data(result, expected, diagnosis, findings, sentence, level=level)
-    return SumAnswer(sentence, data, findings, _table(result, expected, diagnosis, level), result)
+        for c, share in zip(result.budget.components, result.budget.shares(), strict=True)
+    ]
+    return tuple(rows)
 
 
 def _finite(value: float) -> float | None:
     return value if math.isfinite(value) else None
 
 
-def _data(
-    result: CapacityResult,
-    expected: ExpectedVolume | None,
-    diagnosis: FillDiagnosis | None,
-    findings: tuple[Finding, ...],
-    sentence: str,
-    *,
-    level: float,
-) -> dict[str, Any]:
-    budget = result.budget
-    implied = diagnosis.implied if diagnosis else None
+def _data(worked: _Worked, findings: tuple[Finding, ...], sentence: str) -> dict[str, Any]:
+    result, expected, budget = worked.result, worked.expected, worked.result.budget
     return {
         "sentence": sentence,
         "volume_ml": result.volume_ml,
+        "at_most_ml": result.at_most_ml,
+        "gain_told": result.told,
         "standard_uncertainty_ml": budget.standard_uncertainty,
         "expanded_uncertainty_ml": budget.expanded_uncertainty,
         "coverage_factor": budget.coverage_factor,
-        "level_of_confidence": level,
+        "level_of_confidence": worked.level,
         "degrees_of_freedom": _finite(budget.degrees_of_freedom),
         "z_ml_per_g": result.z_ml_per_g,
         "gained_g": result.gained_g,
+        "correction_g": result.correction_g,
+        "readability_g": result.balance.readability_g,
         "start": result.start,
         "budget": [
             {
@@ -177,19 +213,33 @@ def _data(
         "expected_ml": expected.volume_ml if expected else None,
         "expected_standard_uncertainty_ml": expected.budget.standard_uncertainty if expected else None,
         "expected_holds": expected.holds if expected else None,
+        **_diagnosis_data(worked.diagnosis),
+        "findings": [f.as_json() for f in findings],
+    }
+
+
+def _diagnosis_data(diagnosis: FillDiagnosis | None) -> dict[str, Any]:
+    implied = diagnosis.implied if diagnosis else None
+    usual = diagnosis.usual if diagnosis else None
+    return {
         "share_filled": diagnosis.share_filled if diagnosis else None,
         "share_standard_uncertainty": diagnosis.share_uncertainty if diagnosis else None,
+        "verdict": diagnosis.verdict if diagnosis else None,
+        "first_suspect": diagnosis.first_suspect or None if diagnosis else None,
+        "usual_share_low": usual.low if usual else None,
+        "usual_share_typical": usual.typical if usual else None,
+        "usual_share_high": usual.high if usual else None,
+        "usual_share_certainty": usual.certainty if usual else None,
         "implied_pressure_kpa": None if implied is None or implied.at_most_kpa is not None else implied.pressure_kpa,
         "implied_pressure_standard_uncertainty_kpa": implied.standard_uncertainty_kpa if implied else None,
         "implied_pressure_at_most_kpa": implied.at_most_kpa if implied else None,
-        "findings": [f.as_json() for f in findings],
     }
 
 
 CAPACITY = Sum(
     "capacity",
     "Capacity from weight",
-    "How much a pen draws, from its mass before and after filling, with its uncertainty; and, if its dimensions are given, why that is less than it should hold.",
+    "How much a pen draws, from its mass before and after filling, with its uncertainty; and, if its dimensions are given, how that stands to what a sound one draws, and why it may be less.",
     FIELDS,
     capacity_answer,
     'pentools sums capacity --empty "23.26 g; 23.25 g; 23.26 g" --filled "25.06 g" --temperature "21 °C" --system piston --bore "9.0 mm" --stroke "31 mm"',

@@ -4,12 +4,28 @@ from __future__ import annotations
 
 import functools
 
+from pentools.calc.weighing.balance import FIGURES
 from pentools.fields import Field
 from pentools.systems.dimensions import ASKED, LIMITS
 from pentools.systems.registry import system_choices, system_named
 
-__all__ = ["FIELDS", "all_dimension_names", "dimension_fields", "needed_dimensions"]
+__all__ = ["BALANCE_FIELDS", "FIELDS", "all_dimension_names", "dimension_fields", "needed_dimensions"]
 
+
+BALANCE_FIELDS: tuple[Field, ...] = tuple(
+    Field(
+        figure.name,
+        figure.label,
+        "quantity",
+        unit="g",
+        low=figure.low,
+        high=figure.high,
+        hint=figure.hint,
+        default="0.01 g" if figure.name == "readability" else "",
+    )
+    for figure in FIGURES
+)
+"""What is asked of a balance, wherever something is weighed."""
 
 _DIMENSIONS: dict[str, Field] = {name: ASKED[name].field() for name in LIMITS}
 
@@ -24,12 +40,10 @@ FIELDS: tuple[Field, ...] = (
     Field("temperature", "Temperature", "quantity", unit="degC", low=5, high=35, default="20 °C", hint="of liquid and air, such as 21 °C"),
     Field("pressure", "Air pressure", "quantity", unit="kPa", low=75, high=107, default="1013 hPa", hint="such as 1005 hPa"),
     Field("humidity", "Humidity", "quantity", unit="1", low=0, high=1, default="50 %", hint="such as 45 %"),
-    Field("readability", "Readability", "quantity", unit="g", low=0.00001, high=1, default="0.01 g", hint="the balance's last digit, such as 0.01 g"),
-    Field("repeatability", "Repeatability", "quantity", unit="g", low=0, high=5, hint="from its sheet; taken from readability if left empty"),
-    Field("linearity", "Linearity", "quantity", unit="g", low=0, high=5, hint="from its sheet, half-width, such as 0.02 g"),
-    Field("eccentricity", "Eccentric loading", "quantity", unit="g", low=0, high=5, hint="from its sheet, half-width, such as 0.01 g"),
-    Field("drop", "Drop left at the nib", "quantity", unit="g", low=0, high=0.2, default="0.02 g", hint="half-width; a drop is 0.02 to 0.04 g"),
-    Field("evaporation", "Evaporation", "quantity", unit="g", low=0, high=0.5, default="0.005 g", hint="half-width, between the weighings"),
+    *BALANCE_FIELDS,
+    Field("drop", "Largest drop at the nib", "quantity", unit="g", low=0, high=0.2, default="0.04 g", hint="the largest that may hang there after wiping: it only adds, and its mean is taken off; a drop is 0.02 to 0.04 g; 0 g where nib and section were blotted dry"),
+    Field("evaporation", "Evaporation", "quantity", unit="g", low=0, high=0.5, default="0.005 g", hint="the most that may have dried away between the weighings: it only takes, and its mean is added"),
+    Field("kept", "What it keeps when drained", "quantity", unit="ml", low=0, high=1, hint="drained less dry, where both were weighed; 0.25 to 0.32 ml in three pens of one wiki, taken as 0 to 0.32 ml if left empty"),
     Field("caliper", "Calliper", "quantity", unit="mm", low=0, high=1, default="0.02 mm", hint="one standard uncertainty of a reading; lengths inside are taken as 0.2 mm or this if it is more, unless typed with ±"),
     Field("level", "Level of confidence", "quantity", unit="1", low=0.5, high=0.9999, default="95 %", hint="of the ± that is shown, such as 95 % or 95.45 %"),
     Field("system", "Filling system", "choice", choices=system_choices(), hint="to say what it should hold"),

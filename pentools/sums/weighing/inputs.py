@@ -1,66 +1,49 @@
-"""From what was typed for the capacity sum to what its calculations take, and what was typed for nothing."""
+"""From what was typed for a sum of weighing to what its calculations take, and what was typed for nothing."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.weighing.capacity import BALANCES, Balance, Conditions, Liquid, ink_against_water
+from pentools.calc.weighing.balance import FIGURES, Balance, as_read, usual_balance
+from pentools.calc.weighing.capacity import Conditions, Handling, Liquid, ink_against_water
 from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
+from pentools.calc.weighing.diagnosis import UsualShare
 from pentools.calc.weighing.expected import ExpectedVolume, Measured
 from pentools.errors import InputError
-from pentools.fields import Value
+from pentools.fields import last_digit
+from pentools.sums.base import Inputs
 from pentools.sums.weighing.fields import all_dimension_names, dimension_fields
-from pentools.systems.dimensions import ASKED
+from pentools.systems.dimensions import ASKED, LIMITS
+from pentools.systems.registry import system_named
 from pentools.systems.volume import system_volume
-from pentools.units import Reading
+from pentools.tables.fillers import usual_fill
 
 __all__ = [
     "balance_of",
     "conditions_of",
     "expected_of",
     "findings_on_input",
+    "handling_of",
+    "kept_of",
     "liquid_of",
     "masses_of",
-    "number_or",
-    "system_of",
+    "usual_of",
 ]
 
-Values = Mapping[str, Value]
 ASSUMED_INK = Liquid("ink", 1005.0, 10.0 / math.sqrt(3))  # rectangular, half-width 1 % (judged: no source was found)
 ROUGH_INK_KG_M3 = 5.0  # taken where a density is typed without ±
 LENGTH_MM = 0.2  # a depth rod or a rule inside a barrel (judged)
+USUAL_READABILITY_G = 0.01
 
 
-def number_or(values: Values, name: str, usual: float) -> float:
-    """The number typed for a field, or what is usual.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Field name to value.
-    name : str
-        The field.
-    usual : float
-        Taken where nothing was typed, in the field's unit.
-
-    Returns
-    -------
-    float
-        The number, in the field's unit.
-    """
-    reading = values.get(name)
-    return reading.value if isinstance(reading, Reading) else usual
-
-
-def masses_of(values: Values, name: str) -> tuple[float, ...]:
+def masses_of(given: Inputs, name: str) -> tuple[float, ...]:
     """The masses typed for one state of the pen.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Field name to value.
+    given : Inputs
+        What was typed.
     name : str
         "empty" or "filled".
 
@@ -74,49 +57,49 @@ def masses_of(values: Values, name: str) -> tuple[float, ...]:
     InputError
         If there is none.
     """
-    readings = values.get(name)
-    found = tuple(r.value for r in readings if isinstance(r, Reading)) if isinstance(readings, tuple) else ()
+    found = given.numbers(name)
     if not found:
         raise InputError(f"{name} mass", "one or more masses", "", "Type it like 23.26 g.")
     return found
 
 
-def balance_of(values: Values) -> Balance:
+def balance_of(given: Inputs, weighed: tuple[str, ...]) -> tuple[Balance, tuple[Finding, ...]]:
     """The balance, with what its sheet does not say taken as usual for its readability.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Field name to value.
+    given : Inputs
+        What was typed.
+    weighed : tuple of str
+        The fields that hold the masses read on it.
 
     Returns
     -------
-    Balance
-        Its limits [g]; a ± typed with a mass raises the repeatability to it.
+    balance : Balance
+        Its limits [g], no finer than the digits typed; a ± typed with a mass raises the repeatability to it.
+    findings : tuple of Finding
+        What was taken, where the digits do not bear out what was said.
     """
-    readability = number_or(values, "readability", 0.01)
-    usual = BALANCES["0.01 g"] if readability >= 0.005 else BALANCES["0.001 g"]
-    scale = readability / usual.readability_g
-    typed = [r.standard_uncertainty or 0.0 for name in ("empty", "filled") for r in _readings(values.get(name))]
-    return Balance(
-        readability,
-        max(number_or(values, "repeatability", usual.repeatability_g * scale), *typed, 0.0),
-        number_or(values, "linearity", usual.linearity_g * scale),
-        number_or(values, "eccentricity", usual.eccentricity_g * scale),
-    )
+    known = {figure.name: given.number(figure.name) for figure in FIGURES}
+    readings = [reading for name in weighed for reading in given.readings(name)]
+    said = usual_balance(known["readability"] or USUAL_READABILITY_G, known)
+    balance, findings = as_read(said, [last_digit(reading) for reading in readings])
+    spread = max((reading.standard_uncertainty or 0.0 for reading in readings), default=0.0)
+    if spread > balance.repeatability_g:
+        balance = usual_balance(
+            balance.readability_g,
+            {f.name: spread if f.name == "repeatability" else getattr(balance, f"{f.name}_g") for f in FIGURES},
+        )
+    return balance, findings
 
 
-def _readings(value: Value) -> tuple[Reading, ...]:
-    return tuple(r for r in value if isinstance(r, Reading)) if isinstance(value, tuple) else ()
-
-
-def conditions_of(values: Values) -> Conditions:
+def conditions_of(given: Inputs) -> Conditions:
     """The room; a ± typed with a value is one standard uncertainty of it.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Field name to value.
+    given : Inputs
+        What was typed.
 
     Returns
     -------
@@ -130,19 +113,25 @@ def conditions_of(values: Values) -> Conditions:
         ("pressure", usual.pressure_kpa, usual.pressure_half_width_kpa),
         ("humidity", usual.humidity_share, usual.humidity_half_width_share),
     ):
-        reading = values.get(name)
-        spread = reading.standard_uncertainty if isinstance(reading, Reading) else None
-        found += [number_or(values, name, value), half_width if spread is None else spread * math.sqrt(3)]
+        reading = given.reading(name)
+        spread = reading.standard_uncertainty if reading else None
+        found += [given.number(name, value), half_width if spread is None else spread * math.sqrt(3)]
     return Conditions(*found)
 
 
-def liquid_of(values: Values, conditions: Conditions, balance: Balance) -> Liquid:
+def handling_of(given: Inputs) -> Handling:
+    """The largest drop and the most that dried away."""
+    usual = Handling()
+    return Handling(given.number("drop", usual.drop_g), given.number("evaporation", usual.evaporation_g))
+
+
+def liquid_of(given: Inputs, conditions: Conditions, balance: Balance) -> Liquid:
     """What the pen was filled with.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Field name to value.
+    given : Inputs
+        What was typed.
     conditions : Conditions
         The room.
     balance : Balance
@@ -158,9 +147,9 @@ def liquid_of(values: Values, conditions: Conditions, balance: Balance) -> Liqui
     InputError
         If the syringe was weighed with one liquid only.
     """
-    if values.get("liquid") != "ink":
+    if given.text("liquid") != "ink":
         return Liquid()
-    ink, water = values.get("ink_mass"), values.get("water_mass")
+    ink, water = given.reading("ink_mass"), given.reading("water_mass")
     if (ink is None) != (water is None):
         raise InputError(
             "syringe",
@@ -168,41 +157,24 @@ def liquid_of(values: Values, conditions: Conditions, balance: Balance) -> Liqui
             "only one of the two",
             "Weigh the other, or leave both empty.",
         )
-    if isinstance(ink, Reading) and isinstance(water, Reading):
-        rounding = balance.readability_g / math.sqrt(12)
-        one_reading = math.hypot(max(balance.repeatability_g, rounding), math.sqrt(2) * rounding)
+    if ink and water:
+        read, _ = as_read(balance, (last_digit(ink), last_digit(water)))
+        one_reading = math.hypot(read.spread_g, math.sqrt(2) * read.rounding_g)
         return ink_against_water(ink.value, water.value, conditions.temperature_c, one_reading)
-    density = values.get("ink_density")
-    if isinstance(density, Reading):
+    density = given.reading("ink_density")
+    if density:
         u = density.standard_uncertainty
         return Liquid("ink", 1000 * density.value, ROUGH_INK_KG_M3 if u is None else 1000 * u)
     return ASSUMED_INK
 
 
-def system_of(values: Values) -> str | None:
-    """The filling system's key; None where it was not said.
-
-    Parameters
-    ----------
-    values : mapping of str to Value
-        Field name to value.
-
-    Returns
-    -------
-    str or None
-        The key.
-    """
-    system = values.get("system")
-    return system if isinstance(system, str) and system else None
-
-
-def expected_of(values: Values, conditions: Conditions) -> ExpectedVolume | None:
+def expected_of(given: Inputs, conditions: Conditions) -> ExpectedVolume | None:
     """What the pen should hold by its dimensions.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Field name to value.
+    given : Inputs
+        What was typed.
     conditions : Conditions
         The room.
 
@@ -216,25 +188,23 @@ def expected_of(values: Values, conditions: Conditions) -> ExpectedVolume | None
     InputError
         If a dimension is out of range or contradicts another.
     """
-    system = system_of(values)
+    system = given.text("system")
     if system is None:
         return None
-    caliper = number_or(values, "caliper", 0.02)
+    caliper = given.number("caliper", 0.02)
     dimensions: dict[str, Measured | None] = {}
     for field in dimension_fields(system):
-        value = values.get(field.name)
-        if isinstance(value, Reading):
-            given = value.standard_uncertainty
-            dimensions[field.name] = Measured(
-                value.value, _usual(field.name, field.unit, value.value, caliper) if given is None else given
-            )
-        elif isinstance(value, int | float) and not isinstance(value, bool):
-            dimensions[field.name] = Measured(float(value))
+        value, reading = given.number(field.name), given.reading(field.name)
+        if value is None:
+            continue
+        spread = reading.standard_uncertainty if reading else 0.0
+        taken = _usual_doubt(field.name, field.unit, value, caliper) if spread is None else spread
+        dimensions[field.name] = Measured(value, taken)
     vapour = saturation_vapour_pressure_kpa(conditions.temperature_c)
     return system_volume(system, dimensions, conditions.pressure_kpa, vapour)
 
 
-def _usual(name: str, unit: str, value: float, caliper: float) -> float:
+def _usual_doubt(name: str, unit: str, value: float, caliper: float) -> float:
     if unit == "1":
         return 0.05
     if unit == "ml":
@@ -242,13 +212,54 @@ def _usual(name: str, unit: str, value: float, caliper: float) -> float:
     return max(caliper, LENGTH_MM) if ASKED[name].rough else caliper
 
 
-def findings_on_input(values: Values) -> tuple[Finding, ...]:
+def usual_of(system: str) -> UsualShare:
+    """What a sound pen of a system draws of what the kit works out that it should hold.
+
+    Parameters
+    ----------
+    system : str
+        Filling system key.
+
+    Returns
+    -------
+    UsualShare
+        The table's share; a sac's is a share of its whole inside there, and of what pressing empties here. Where the
+        table has no row, anything from nothing to all is usual and no verdict is given.
+    """
+    found = usual_fill(system)
+    if found is None:
+        return UsualShare(0.0, 0.5, 1.0, "not known")
+    pressed = next((value for name, value, _ in system_named(system).family.takes if name == "pressed_share"), 1.0)
+    return UsualShare(found.low / pressed, found.typical / pressed, found.high / pressed, found.certainty)
+
+
+def kept_of(given: Inputs) -> tuple[float, float] | None:
+    """Least and most that this pen keeps when drained [mL], where it was weighed; else None.
+
+    Parameters
+    ----------
+    given : Inputs
+        What was typed; a ± typed with it is one standard uncertainty, 0.03 mL (judged, a drop) where there is none.
+
+    Returns
+    -------
+    tuple of float or None
+        Two standard uncertainties to each side.
+    """
+    kept = given.reading("kept")
+    if kept is None:
+        return None
+    spread = 0.03 if kept.standard_uncertainty is None else kept.standard_uncertainty
+    return max(kept.value - 2 * spread, 0.0), kept.value + 2 * spread
+
+
+def findings_on_input(given: Inputs) -> tuple[Finding, ...]:
     """What was typed and could not be used, so that nothing is dropped in silence.
 
     Parameters
     ----------
-    values : mapping of str to Value
-        Field name to value.
+    given : Inputs
+        What was typed.
 
     Returns
     -------
@@ -256,30 +267,14 @@ def findings_on_input(values: Values) -> tuple[Finding, ...]:
         Warnings and notes.
     """
     found = []
-    if values.get("liquid") != "ink" and any(
-        values.get(name) is not None for name in ("ink_density", "ink_mass", "water_mass")
-    ):
-        found.append(
-            Finding(
-                "warning",
-                "An ink's density was given, but the liquid is water: it was not used. Say that the liquid is ink if it is.",
-                "ink-unused",
-            )
-        )
-    given = [name for name in all_dimension_names() if values.get(name) is not None]
-    system = system_of(values)
+    if given.text("liquid") != "ink" and any(given.given(n) for n in ("ink_density", "ink_mass", "water_mass")):
+        found.append(Finding("warning", "weighing.ink-unused"))
+    typed = [name for name in all_dimension_names() if given.given(name)]
+    system = given.text("system")
     if system is None:
-        if given:
-            found.append(
-                Finding(
-                    "warning",
-                    "Dimensions were given, but not the filling system: say which, and what it should hold can be worked out.",
-                    "system-missing",
-                )
-            )
-        return tuple(found)
+        return (*found, Finding("warning", "weighing.system-missing")) if typed else tuple(found)
     used = {field.name for field in dimension_fields(system)}
-    unused = ", ".join(name.replace("_", " ") for name in given if name not in used)
+    unused = [LIMITS[name].words for name in typed if name not in used]
     if unused:
-        found.append(Finding("note", f"Not used for this filling system: {unused}.", "dimensions-unused"))
+        found.append(Finding("note", "weighing.dimensions-unused", names=unused))
     return tuple(found)

@@ -3,43 +3,42 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
-from pentools.calc.weighing.leak import evaporation_mg_per_day, leak_down
+from pentools.calc.weighing.leak import LeakResult, evaporation_mg_per_day, leak_down
 from pentools.calc.weighing.volumes import area_mm2
 from pentools.errors import InputError
-from pentools.fields import Field, Value
-from pentools.sums.base import Sum, SumAnswer
-from pentools.units import Reading
+from pentools.fields import Field
+from pentools.numbers import plain
+from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.weighing.fields import BALANCE_FIELDS
+from pentools.sums.weighing.inputs import balance_of
 
-__all__ = ["LEAK", "leak_answer"]
+__all__ = ["GAP_FIELDS", "LEAK", "leak_answer"]
 
+GAP_FIELDS = (
+    Field("gap", "Gap at the cap's seat", "quantity", unit="mm", low=0, high=2, hint="estimated, to say what evaporation alone may take; such as 0.05 mm"),
+    Field("seat", "Diameter of the seat", "quantity", unit="mm", low=2, high=20, hint="where cap and section meet; such as 10 mm"),
+    Field("gap_length", "Way through the gap", "quantity", unit="mm", low=0.2, high=40, hint="such as 5 mm"),
+)  # fmt: skip
 FIELDS = (
     Field("times", "Times since filling", "quantities", unit="h", low=0, high=2000, required=True, hint="such as 0 h; 8 h; 24 h"),
     Field("masses", "Masses at those times", "quantities", unit="g", low=0, high=200, required=True, hint="such as 18.21 g; 18.21 g; 18.20 g"),
     Field("blanks", "Masses of a dry dummy", "quantities", unit="g", low=0, high=200, hint="the same solid object each time, or nothing"),
-    Field("readability", "Readability", "quantity", unit="g", low=0.00001, high=1, default="0.01 g", hint="the balance's last digit"),
-    Field("repeatability", "Repeatability", "quantity", unit="g", low=0, high=5, hint="from its sheet; as the readability if left empty"),
-    Field("gap", "Gap at the cap's seat", "quantity", unit="mm", low=0, high=2, hint="estimated, to say what evaporation alone may take; such as 0.05 mm"),
-    Field("seat", "Diameter of the seat", "quantity", unit="mm", low=2, high=20, hint="where cap and section meet; such as 10 mm"),
-    Field("gap_length", "Way through the gap", "quantity", unit="mm", low=0.2, high=40, hint="such as 5 mm"),
+    *(field for field in BALANCE_FIELDS if field.name in ("readability", "repeatability")),
+    *GAP_FIELDS,
     Field("temperature", "Temperature", "quantity", unit="degC", low=5, high=35, default="20 °C", hint="of the room, such as 21 °C"),
     Field("humidity", "Humidity", "quantity", unit="1", low=0, high=1, default="50 %", hint="of the room, such as 45 %"),
 )  # fmt: skip
 
 
-def _numbers(value: Value) -> tuple[float, ...]:
-    return tuple(r.value for r in value if isinstance(r, Reading)) if isinstance(value, tuple) else ()
-
-
-def leak_answer(values: Mapping[str, Value]) -> SumAnswer:
+def leak_answer(given: Inputs) -> SumAnswer:
     """Whether a pen leaks.
 
     Parameters
     ----------
-    values : mapping of str to Value
+    given : Inputs
         Values of the fields; missing ones None.
 
     Returns
@@ -52,53 +51,57 @@ def leak_answer(values: Mapping[str, Value]) -> SumAnswer:
     InputError
         If times and masses are not as many as each other, or fewer than two.
     """
-    times, masses, blanks = (_numbers(values.get(name)) for name in ("times", "masses", "blanks"))
+    times, masses, blanks = (given.numbers(name) for name in ("times", "masses", "blanks"))
     if len(times) != len(masses):
         raise InputError("masses", f"as many as the times, {len(times)}", len(masses))
-    readability, repeatability = values.get("readability"), values.get("repeatability")
-    d = readability.value if isinstance(readability, Reading) else 0.01
-    s = repeatability.value if isinstance(repeatability, Reading) else d
-    result = leak_down(times, masses, math.hypot(d / math.sqrt(12), s), blanks)
-    evaporation = _evaporation(values)
-    findings = result.findings
+    balance, digits = balance_of(given, ("masses", "blanks"))
+    evaporation = _evaporation(given)
+    # one reading against another on one scale: its last digit and its scatter
+    reading_u = math.hypot(balance.rounding_g, balance.repeatability_g)
+    result = leak_down(times, masses, reading_u, blanks, evaporation_mg_day=evaporation)
+    findings = (*result.findings, *digits)
     if evaporation is not None:
-        findings += (
-            Finding(
-                "note",
-                f"Through such a gap still air takes about {evaporation:.2g} mg a day (an estimate, good to its order only).",
-                "evaporation-estimate",
-            ),
-        )
-    worst = result.findings[0]
+        findings += (Finding("note", "weighing.evaporation-estimate", estimate=evaporation),)
+    sentence = result.findings[0].text
     data = {
-        "sentence": worst.text,
+        "sentence": sentence,
+        "times_h": list(times),
+        "masses_g": list(masses),
         "loss_mg_per_h": result.loss_mg_per_h,
         "standard_uncertainty_mg_per_h": result.uncertainty_mg_per_h,
+        "decision_limit_mg_per_h": result.decision_mg_per_h,
         "detection_limit_mg_per_h": result.detection_mg_per_h,
         "intercept_g": result.line.intercept,
+        "readability_g": balance.readability_g,
+        "reading_uncertainty_g": reading_u,
         "evaporation_estimate_mg_per_day": evaporation,
-        "verdict": worst.topic,
+        "verdict": result.verdict,
         "findings": [f.as_json() for f in findings],
     }
-    table = (
+    return SumAnswer(sentence, data, findings, _table(result, times, evaporation), result)
+
+
+def _table(result: LeakResult, times: tuple[float, ...], evaporation: float | None) -> tuple[tuple[str, ...], ...]:
+    loss, doubt = plain(result.loss_mg_per_h, 3), plain(result.decision_mg_per_h, 2)
+    rows = [
         ("quantity", "value"),
-        ("loss", f"{result.loss_mg_per_h:.3g} mg/h ± {2 * result.uncertainty_mg_per_h:.2g}"),
-        ("smallest loss that can be told", f"{result.detection_mg_per_h:.2g} mg/h"),
-        ("weighings", f"{len(times)} over {max(times) - min(times):g} h"),
-    )
-    return SumAnswer(worst.text, data, findings, table, result)
+        ("loss", f"{loss} mg/h ± {doubt} (one-sided, 95 %)"),
+        ("smallest loss that would have shown", f"{plain(result.detection_mg_per_h, 2)} mg/h"),
+        ("weighings", f"{len(times)} over {plain(max(times) - min(times))} h"),
+    ]
+    if evaporation is not None:
+        rows.append(("evaporation through the gap, about", f"{plain(evaporation, 2)} mg a day"))
+    return tuple(rows)
 
 
-def _evaporation(values: Mapping[str, Value]) -> float | None:
-    gap, seat, way, temperature, humidity = (
-        values.get(name) for name in ("gap", "seat", "gap_length", "temperature", "humidity")
-    )
-    if not (isinstance(gap, Reading) and isinstance(seat, Reading) and isinstance(way, Reading)):
+def _evaporation(given: Inputs) -> float | None:
+    gap, seat, way = (given.number(name) for name in ("gap", "seat", "gap_length"))
+    if gap is None or seat is None or way is None:
         return None
-    celsius = temperature.value if isinstance(temperature, Reading) else 20.0
-    share = humidity.value if isinstance(humidity, Reading) else 0.5
-    area = area_mm2(seat.value + 2 * gap.value, seat.value)
-    return evaporation_mg_per_day(area, way.value, share, saturation_vapour_pressure_kpa(celsius), celsius)
+    celsius = given.number("temperature", 20.0)
+    share = given.number("humidity", 0.5)
+    area = area_mm2(seat + 2 * gap, seat)
+    return evaporation_mg_per_day(area, way, share, saturation_vapour_pressure_kpa(celsius), celsius)
 
 
 LEAK = Sum(

@@ -100,11 +100,11 @@ def test_a_budget_of_one_is_itself():
 
 
 def test_what_is_known_is_believed_until_chance_cannot_explain_the_scatter():
-    # chi-squared at 99 %: 6.635 for 1, 9.210 for 2, 15.086 for 5 degrees of freedom (any statistics table)
-    for nu, bound in ((1, 6.635), (2, 9.210), (5, 15.086)):
+    # chi-squared at 99.9 %: 10.828 for 1, 13.816 for 2, 20.515 for 5 degrees of freedom (any statistics table)
+    for nu, bound in ((1, 10.828), (2, 13.816), (5, 20.515)):
         limit = math.sqrt(bound / nu)
-        assert believed_spread(0.01, 0.0097 * limit, nu) == (0.01, math.inf)
-        assert believed_spread(0.01, 0.0103 * limit, nu) == (0.0103 * limit, nu)
+        assert believed_spread(0.01, 0.0098 * limit, nu) == (0.01, math.inf)
+        assert believed_spread(0.01, 0.0102 * limit, nu) == (0.0102 * limit, nu)
     assert believed_spread(0.01, 0.0, 0) == (0.01, math.inf)
     assert believed_spread(0.0, 0.002, 3) == (0.002, 3)
     with pytest.raises(InputError):

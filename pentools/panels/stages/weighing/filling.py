@@ -9,7 +9,8 @@ from msgspec.structs import asdict
 
 from pentools.errors import InputError
 from pentools.fields import Value
-from pentools.figures.weighing.filling import budget_figure, capacity_figure, leak_figure
+from pentools.figures.weighing.filling import budget_figure, capacity_figure
+from pentools.figures.weighing.leak import leak_figure
 from pentools.figures.weighing.measure import dimension_drawings, fill_test_drawing
 from pentools.figures.weighing.series import fillings_figure
 from pentools.figures.weighing.strokes import strokes_figure
@@ -18,6 +19,7 @@ from pentools.panels.style import table_html
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.stages.weighing.rest import leak_of
 from pentools.sums.weighing.capacity import dimension_fields
 
 __all__ = ["FillTestPanel"]
@@ -61,16 +63,18 @@ class FillTestPanel(StagePanel):
                 else "Weigh it empty first, then fill it and weigh it again."
             )
             return PanelResult(sentence, drawings=(fill_test_drawing(self.job),))
-        leaks = self.chooser.value in ("leak reading", "leak check")
-        drawing = (leak_figure(self.job) if leaks else None) or capacity_figure(answer)
-        return PanelResult(answer.sentence, answer.findings, (drawing,))
+        leak = leak_of(self.job) if self.chooser.value in ("leak reading", "leak check") else None
+        if leak is not None:
+            return PanelResult(leak.sentence, leak.findings, (leak_figure(leak),))
+        return PanelResult(answer.sentence, answer.findings, (capacity_figure(answer),))
 
     def more(self) -> PanelResult:
         """Series, strokes, leak, budget, and how the number came about."""
-        answer = capacity_of(self.job)
-        if answer is None:
-            return PanelResult(drawings=(strokes_figure(self.job), leak_figure(self.job)))
+        answer, leak = capacity_of(self.job), leak_of(self.job)
+        at_rest = None if leak is None else leak_figure(leak)
         strokes = strokes_figure(self.job)
-        drawings = (strokes, fillings_figure(self.job), leak_figure(self.job), budget_figure(answer))
+        if answer is None:
+            return PanelResult(drawings=(strokes, at_rest))
+        drawings = (strokes, fillings_figure(self.job), at_rest, budget_figure(answer))
         table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
         return PanelResult(drawings=drawings, table=table)

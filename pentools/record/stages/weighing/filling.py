@@ -1,31 +1,43 @@
-"""The fill test: the pen is weighed empty and filled, and what it draws is held against what it should hold."""
+"""The fill test: the pen is weighed empty and filled, and what it draws is held against what a sound one draws."""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
+from pentools.calc.weighing.balance import FIGURES
 from pentools.fields import Value
 from pentools.record.kinds import Stage, StageState
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.weighing.kinds import DIMENSIONS, LEAK_CHECK, LEAK_READING, SETUP, STATES, WEIGHING
-from pentools.sums.base import SumAnswer
+from pentools.record.view import once_a_state
+from pentools.sums.base import Inputs, SumAnswer
 from pentools.sums.weighing.capacity import CAPACITY, dimension_fields
+from pentools.sums.weighing.inputs import balance_of
 from pentools.units import Reading
 
 if TYPE_CHECKING:
-    from pentools.record.entries import Entry
     from pentools.record.job import Job
 
-__all__ = ["FILL_TEST", "STATES", "FillCycle", "capacity_of", "cycles", "leak_points", "setup_values"]
+__all__ = [
+    "FILL_TEST",
+    "FROM_BENCH",
+    "STATES",
+    "FillCycle",
+    "capacity_of",
+    "cycles",
+    "kept_when_drained",
+    "setup_values",
+    "sum_values",
+]
 
-
-# the setup's fields are the sum's own, so that a label and a range are written once
-_FROM_BENCH = {
-    "readability": ("balance", "readability"), "repeatability": ("balance", "repeatability"),
-    "linearity": ("balance", "linearity"), "eccentricity": ("balance", "eccentricity"),
-    "temperature": ("room", "temperature"), "pressure": ("room", "pressure"), "humidity": ("room", "humidity"),
-}  # fmt: skip
+FROM_BENCH = {
+    **{figure.name: "balance" for figure in FIGURES},
+    **dict.fromkeys(("temperature", "pressure", "humidity"), "room"),
+}
+"""What is taken from ``bench.toml`` where the job says nothing: name to table."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,25 +48,30 @@ class FillCycle:
     ----------
     start : str
         "dry" or "drained".
-    empty_g, filled_g : tuple of float
-        Masses [g] in the order they were taken.
+    empty, filled : tuple of Reading
+        Masses [g] as they were typed, in the order they were taken.
     empty_ids, filled_ids : tuple of str
         The entries they come from.
     """
 
     start: str
-    empty_g: tuple[float, ...]
-    filled_g: tuple[float, ...]
+    empty: tuple[Reading, ...]
+    filled: tuple[Reading, ...]
     empty_ids: tuple[str, ...] = ()
     filled_ids: tuple[str, ...] = ()
 
+    @property
+    def empty_g(self) -> tuple[float, ...]:
+        """Masses of the empty pen [g]."""
+        return tuple(reading.value for reading in self.empty)
 
-def _mass_g(values: dict[str, Value]) -> float:
-    reading = values["mass"]
-    assert isinstance(reading, Reading)
-    return reading.value
+    @property
+    def filled_g(self) -> tuple[float, ...]:
+        """Masses of the filled pen [g]."""
+        return tuple(reading.value for reading in self.filled)
 
 
+@once_a_state
 def cycles(job: Job) -> tuple[FillCycle, ...]:
     """The fillings of a job: each run of filled weighings with the run of empty ones before it.
 
@@ -69,79 +86,88 @@ def cycles(job: Job) -> tuple[FillCycle, ...]:
         In order; a run of empty weighings with no filled ones after it is not yet a filling.
     """
     found: list[FillCycle] = []
-    empties: list[tuple[Entry, float]] = []
-    fills: list[tuple[Entry, float]] = []
+    empties: dict[str, Reading] = {}
+    fills: dict[str, Reading] = {}
     start = ""
 
     def close() -> None:
         if empties and fills:
-            found.append(
-                FillCycle(
-                    start,
-                    tuple(g for _, g in empties),
-                    tuple(g for _, g in fills),
-                    tuple(e.id for e, _ in empties),
-                    tuple(e.id for e, _ in fills),
-                )
-            )
+            empty, filled = tuple(empties.values()), tuple(fills.values())
+            found.append(FillCycle(start, empty, filled, tuple(empties), tuple(fills)))
 
-    for entry, values in job.log("fill test", "weighing"):
-        state = str(values["state"])
+    for logged in job.log(WEIGHING):
+        state, mass = logged.values.state, logged.values.mass
+        if mass is None:
+            continue
         if state in ("dry", "drained"):
             if fills or state != start:
                 close()
-                empties, fills, start = [], [], state
-            empties.append((entry, _mass_g(values)))
+                empties, fills, start = {}, {}, state
+            empties[logged.entry.id] = mass
         elif state == "filled" and empties:
-            fills.append((entry, _mass_g(values)))
+            fills[logged.entry.id] = mass
     close()
     return tuple(found)
 
 
-def leak_points(job: Job) -> tuple[list[float], list[float], list[float | None]]:
-    """The leak weighings: hours since filling, masses [g], and the dummy's masses [g] or None."""
-    hours: list[float] = []
-    masses: list[float] = []
-    blanks: list[float | None] = []
-    for _, values in job.log("fill test", "leak reading"):
-        after, blank = values["after"], values["blank"]
-        assert isinstance(after, Reading)
-        hours.append(after.value)
-        masses.append(_mass_g(values))
-        blanks.append(blank.value if isinstance(blank, Reading) else None)
-    return hours, masses, blanks
-
-
 def setup_values(job: Job) -> dict[str, Value]:
     """What the weighing was done with: as entered, else as the bench says, else the sum's default."""
-    given = job.values("fill test", "setup")
+    given = job.newest(SETUP)
     values: dict[str, Value] = {}
-    for name in given:
-        value = given.get(name)
-        field = next(f for f in CAPACITY.fields if f.name == name)
-        if value is None and name in _FROM_BENCH:
-            value = field.read(job.bench.text(*_FROM_BENCH[name]))
-        values[name] = field.read(field.default) if value is None and field.default else value
+    for field in SETUP.fields:
+        value = getattr(given, field.name)
+        if value is None and field.name in FROM_BENCH:
+            value = field.read(job.bench.text(FROM_BENCH[field.name], field.name))
+        values[field.name] = field.read(field.default) if value is None and field.default else value
     return values
+
+
+def kept_when_drained(job: Job, cycle: FillCycle) -> Reading | None:
+    """What section and feed of this pen keep when drained [mL], from its own weighings.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    cycle : FillCycle
+        A filling from drained.
+
+    Returns
+    -------
+    Reading or None
+        The mean drained mass of this filling less the mean dry mass of the nearest filling from dry before it, with
+        √2 of a weighing's spread as its standard uncertainty; None for a filling from dry, or where the pen was never
+        weighed dry.
+    """
+    if cycle.start != "drained":
+        return None
+    before = cycles(job)
+    earlier = before[: before.index(cycle)] if cycle in before else ()
+    dry = next((c for c in reversed(earlier) if c.start == "dry"), None)
+    if dry is None:
+        return None
+    balance, _ = balance_of(Inputs({**setup_values(job), "dry": dry.empty, "drained": cycle.empty}), ("dry", "drained"))
+    kept = math.fsum(cycle.empty_g) / len(cycle.empty_g) - math.fsum(dry.empty_g) / len(dry.empty_g)
+    return Reading(max(kept, 0.0), "ml", math.sqrt(2) * balance.spread_g)
 
 
 def sum_values(job: Job, cycle: FillCycle) -> dict[str, Value]:
     """Everything the capacity sum asks for, from the record, for one filling."""
-    values: dict[str, Value] = dict.fromkeys(field.name for field in CAPACITY.fields)
-    values.update({f.name: f.read(f.default) for f in CAPACITY.fields if f.default})
-    values.update(setup_values(job))
-    values["empty"] = tuple(Reading(g, "g") for g in cycle.empty_g)
-    values["filled"] = tuple(Reading(g, "g") for g in cycle.filled_g)
-    values["start"] = cycle.start
-    system = job.values("intake", "arrival")["system"]
+    values: dict[str, Value] = {f.name: f.read(f.default) if f.default else None for f in CAPACITY.fields}
+    values.update({name: value for name, value in setup_values(job).items() if name in values})
+    caliper = next(f for f in CAPACITY.fields if f.name == "caliper")
+    values["caliper"] = caliper.read(job.bench.text("caliper", "uncertainty")) or values["caliper"]
+    values["empty"], values["filled"], values["start"] = cycle.empty, cycle.filled, cycle.start
+    values["kept"] = kept_when_drained(job, cycle)
+    system = job.newest(ARRIVAL).system
     if system is not None:
+        dimensions = job.newest(DIMENSIONS)
         values["system"] = system
-        dimensions = job.values("fill test", "dimensions")
-        wanted = {field.name for field in dimension_fields(str(system))}
-        values.update({name: value for name, value in dimensions.items() if name in wanted})
+        values.update({f.name: getattr(dimensions, f.name) for f in dimension_fields(system)})
     return values
 
 
+@once_a_state
 def capacity_of(job: Job, cycle: FillCycle | None = None) -> SumAnswer | None:
     """What the pen draws, from its record.
 
@@ -172,17 +198,17 @@ def _state(job: Job) -> StageState:
         return StageState("not begun")
     if not cycles(job):
         return StageState("open", "weigh it empty, then filled")
-    if not job.record.live("fill test", "leak check"):
+    if not job.log(LEAK_CHECK):
         return StageState("open", "the leak check is still to do")
     return StageState("done")
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    if not job.record.live("fill test", "weighing"):
-        return (Finding("note", "Fill test: the pen has not been weighed.", "not-weighed"),)
-    stroked = any(values["state"] == "stroke" for _, values in job.log("fill test", "weighing"))
-    if not cycles(job) and not stroked:
-        return (Finding("warning", "Fill test: there is no pair of an empty and a filled weighing yet.", "no-pair"),)
+    weighings = job.log(WEIGHING)
+    if not weighings:
+        return (Finding("note", "weighing.not-weighed").under("Fill test"),)
+    if not cycles(job) and not any(logged.values.state == "stroke" for logged in weighings):
+        return (Finding("warning", "weighing.no-pair").under("Fill test"),)
     answer = capacity_of(job)
     return () if answer is None else tuple(f for f in answer.findings if f.level in ("warning", "stop"))
 
@@ -190,7 +216,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
 FILL_TEST = Stage(
     "fill test",
     "Fill test",
-    "Weighed empty and weighed filled: how much it draws, and why that is less than it should be.",
+    "Weighed empty and weighed filled: how much it draws, and how that stands to what a sound one draws.",
     (SETUP, DIMENSIONS, WEIGHING, LEAK_READING, LEAK_CHECK),
     panel="pentools.panels.stages.weighing.filling:FillTestPanel",
     section="pentools.writeup.sections.weighing.filling:section",

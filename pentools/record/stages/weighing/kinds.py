@@ -9,6 +9,7 @@ from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import mass, yes_no
 from pentools.sums.weighing.capacity import CAPACITY
+from pentools.sums.weighing.leak import LEAK
 from pentools.units import Reading
 
 __all__ = [
@@ -48,6 +49,9 @@ class Setup(Form, frozen=True):
     eccentricity: Annotated[Reading | None, asked_by(CAPACITY, required=False)] = None
     drop: Annotated[Reading | None, asked_by(CAPACITY, required=False)] = None
     evaporation: Annotated[Reading | None, asked_by(CAPACITY, required=False)] = None
+    gap: Annotated[Reading | None, asked_by(LEAK)] = None
+    seat: Annotated[Reading | None, asked_by(LEAK)] = None
+    gap_length: Annotated[Reading | None, asked_by(LEAK)] = None
 
 
 SETUP = Kind("fill test", "setup", "Balance, liquid and room", Setup, log=False, help="What is left empty is taken from the bench's own facts.")

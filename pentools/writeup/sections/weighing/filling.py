@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
 from pentools.record.stages.weighing.filling import STATES, capacity_of, cycles
+from pentools.record.stages.weighing.rest import leak_of
+from pentools.record.stages.weighing.strokes import strokes_of
 from pentools.units import Reading
 from pentools.writeup.blocks import (
     Audience,
@@ -25,10 +27,8 @@ from pentools.writeup.drawn import (
     capacity_chart,
     fillings_chart,
     leak_chart,
-    leak_counted,
     pen_in_section,
     series_chart,
-    strokes_counted,
 )
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, decimals_of, list_in_words, shown_mass
@@ -107,7 +107,7 @@ def _figure(drawing: Drawing | None) -> list[Block]:
 
 def _series(job: Job) -> list[Block]:
     """Repeated fills and single strokes: a sentence, a figure and what it means."""
-    series = strokes_counted(job)
+    series = strokes_of(job)
     blocks: list[Block] = []
     if series is not None:
         text = f"Weighed after each stroke, it gained about {series.per_stroke_ml:.2f}{THIN}mL a stroke while it still rose"
@@ -128,9 +128,9 @@ def _leak(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     if words:
         blocks.append(Paragraph(words))
     blocks += _figure(leak_chart(job))
-    result = leak_counted(job)
-    if result is not None and result.findings:
-        blocks.append(Findings(result.findings))
+    answer = leak_of(job)
+    if answer is not None:
+        blocks.append(Findings(answer.findings))
     if len(job.record.live(stage.key, "leak check")) > 1:
         blocks += kind_table(job, stage.kind("leak check"), audience, caption="Leak checks")
     return blocks

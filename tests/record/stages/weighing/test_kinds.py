@@ -2,12 +2,13 @@
 
 from record.on_disk import on_disk
 
+from pentools.calc.weighing.balance import FIGURES
 from pentools.record.stages.weighing import kinds
 
 KEPT = {
     "fill test/setup": (
         "liquid:c ink_density:q temperature:q pressure:q humidity:q readability:q repeatability:q "
-        "linearity:q eccentricity:q drop:q evaporation:q"
+        "linearity:q eccentricity:q drop:q evaporation:q gap:q seat:q gap_length:q"
     ),
     "fill test/dimensions": (
         "bore:q depth:q nipple:q nipple_length:q outside:q length:q wall:q pressed_share:q reach:q "
@@ -22,3 +23,7 @@ KEPT = {
 
 def test_names_on_disk_stay():
     assert on_disk(kinds) == KEPT
+
+
+def test_the_setup_asks_for_every_figure_of_a_balance():
+    assert {figure.name for figure in FIGURES} <= {field.name for field in kinds.SETUP.fields}
