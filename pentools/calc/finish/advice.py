@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.finish.grades import Grade
-from pentools.calc.finish.ladder import LadderCheck, goes_coarser
+from pentools.calc.finish.ladder import LadderCheck, LadderStep, goes_coarser
 from pentools.calc.finish.limits import Interval
 from pentools.calc.finish.types import Drawer, PlanLimits, SetAside, Step
 from pentools.numbers import plain
@@ -93,31 +93,17 @@ def ladder_findings(
     found = [*_slow_start(steps[0], limits, drawer.owned)]
     for step in check.steps:
         if not step.in_band and step.finish_ratio > limits.media[step.after.medium].ratio_high:
-            text = _bridge(step.before, (step.after.finish_um, step.after.particle_um), limits, drawer)
-            if text:
-                found.append(
-                    Finding(
-                        "note",
-                        f"{text} would lie well between {step.before.label} and {step.after.label}.",
-                        "missing-grade",
-                    )
-                )
+            found += _gap(step, limits, drawer)
     found += _finish_findings(steps[-1].grade, finish, limits, drawer)
     found += [*_rate_findings(steps[0], limits), *_trim_findings(steps, limits)]
     if material.never_text:
-        found.append(
-            Finding(
-                "warning",
-                f"No paper, film or cloth on {material.name}: {material.never_text}. Paste by hand only, and seldom.",
-                "never",
-            )
-        )
+        found.append(Finding("warning", "finish.never", material=material.name, why=material.never_text))
     elif material.sanding_text:
-        found.append(Finding("note", material.sanding_text, "sanding"))
-    found.append(Finding("note", material.wet_text, "wet-or-dry"))
+        found.append(Finding("note", "finish.sanding", said=material.sanding_text))
+    found.append(Finding("note", "finish.wet-or-dry", said=material.wet_text))
     if material.wheel_text:
-        found.append(Finding("warning", material.wheel_text, "wheel"))
-    found.append(Finding("warning", material.caution, "caution"))
+        found.append(Finding("warning", "finish.wheel", said=material.wheel_text))
+    found.append(Finding("warning", "finish.caution", said=material.caution))
     return tuple(found)
 
 
@@ -136,14 +122,9 @@ def assumed_findings(limits: PlanLimits) -> tuple[Finding, ...]:
     """
     found = []
     if not limits.zone_said:
-        text = (
-            "Where on the pen is not said, so it is taken as the strictest: an imprint, threads and seats can spare nothing."
-            " Name the zone before anything is taken off."
-        )
-        found.append(Finding("stop", text, "zone-not-said"))
+        found.append(Finding("stop", "finish.zone-not-said"))
     if limits.trim == "not said":
-        text = "Trim is not said, so it is taken as plated and stays masked to the end. Say solid, or none, if you know it."
-        found.append(Finding("warning", text, "trim-not-said"))
+        found.append(Finding("warning", "finish.trim-not-said"))
     return tuple(found)
 
 
@@ -205,52 +186,51 @@ def missing_grade(before: Grade, down_to_um: tuple[float, float], limits: PlanLi
 def _slow_start(first: Step, limits: PlanLimits, owned: Sequence[Grade]) -> list[Finding]:
     if first.minutes.typical <= limits.time_limit_min:
         return []
-    text = f"{first.grade.label} needs about {plain(first.minutes.typical, 2)} min for {plain(first.removed_um.typical, 2)} µm."
     coarser = [g for g in owned if g.particle_um > first.grade.particle_um]
     allowed = [g for g in coarser if limits.allows(g)]
-    if allowed:
-        text += f" {allowed[0].label} is at hand and allowed, and faster."
-    elif coarser:
-        text += f" {_listed(coarser)} would be faster, but {'is' if len(coarser) == 1 else 'are'} too coarse here ({plain(limits.coarsest_um, 2)} µm at most)."
-    else:
-        text += " Nothing faster is at hand."
-    return [Finding("warning", text, "slow-start")]
+    found = Finding(
+        "warning", "finish.slow-start", grade=first.grade.label, minutes=first.minutes.typical, depth=first.removed_um.typical,
+        faster=[g.label for g in (allowed or coarser)[:3]], why="allowed" if allowed else "too coarse" if coarser else "none",
+        limit=limits.coarsest_um,
+    )  # fmt: skip
+    return [found]
+
+
+def _gap(step: LadderStep, limits: PlanLimits, drawer: Drawer) -> list[Finding]:
+    grade = missing_grade(step.before, (step.after.finish_um, step.after.particle_um), limits, drawer)
+    if grade is None:
+        return []
+    found = Finding(
+        "note", "finish.missing-grade", name=grade.label, um=grade.finish_um, at_hand=drawer.holds(grade),
+        before=step.before.label, after=step.after.label,
+    )  # fmt: skip
+    return [found]
 
 
 def _finish_findings(last: Grade, finish: Interval, limits: PlanLimits, drawer: Drawer) -> list[Finding]:
     """Whether the last grade leaves the finish that was asked: neither duller nor shinier."""
-    leaves = f"{last.label}, the last that this ladder can use, leaves a finish like {plain(last.finish_um, 3)} µm"
     if last.finish_um > finish.high * 1.001:
-        text = f"{leaves}; {plain(finish.typical, 3)} µm was wanted."
-        further = _bridge(last, (max(finish.typical / 1.5, last.finish_um / 2.25), 0.0), limits, drawer)
-        return [Finding("warning", f"{text} {further} could follow it." if further else text, "finish-not-reached")]
+        further = missing_grade(last, (max(finish.typical / 1.5, last.finish_um / 2.25), 0.0), limits, drawer)
+        found = Finding(
+            "warning", "finish.finish-not-reached", last=last.label, leaves=last.finish_um, wanted=finish.typical,
+            name=further.label if further else None, um=further.finish_um if further else None,
+            at_hand=further is not None and drawer.holds(further),
+        )  # fmt: skip
+        return [found]
     if last.finish_um < finish.low * 0.999:
-        text = f"{leaves}: shinier than the {plain(finish.typical, 3)} µm that was asked. Nothing at hand that may be used leaves that finish."
-        return [Finding("warning", text, "finish-passed")]
+        passed = Finding(
+            "warning", "finish.finish-passed", last=last.label, leaves=last.finish_um, wanted=finish.typical
+        )
+        return [passed]
     return []
-
-
-def _bridge(before: Grade, down_to_um: tuple[float, float], limits: PlanLimits, drawer: Drawer) -> str:
-    """A grade for a gap, by name and size, and whether it lies in the drawer already; empty where none would do."""
-    grade = missing_grade(before, down_to_um, limits, drawer)
-    if grade is None:
-        return ""
-    at_hand = any((g.scale, g.name) == (grade.scale, grade.name) for g in drawer.owned)
-    return f"{grade.label} ({plain(grade.finish_um, 3)} µm{', which is at hand' if at_hand else ', not at hand'})"
-
-
-def _listed(grades: Sequence[Grade]) -> str:
-    names = [grade.label for grade in grades[:3]]
-    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1]
 
 
 def _rate_findings(first: Step, limits: PlanLimits) -> list[Finding]:
     if first.calibrated:
-        return [Finding("ok", "Times are from this bench's own log.", "calibrated")]
+        return [Finding("ok", "finish.calibrated")]
     if limits.rates is not None and not limits.rates.calibrated:
         return [limits.rates.finding]
-    text = "Times are not calibrated: a rule of thumb, good to a factor of 3. Three measured stages make them your own."
-    return [Finding("note", text, "not-calibrated")]
+    return [Finding("note", "finish.not-calibrated")]
 
 
 def _trim_findings(steps: Sequence[Step], limits: PlanLimits) -> list[Finding]:
@@ -258,20 +238,11 @@ def _trim_findings(steps: Sequence[Step], limits: PlanLimits) -> list[Finding]:
     if limits.trim in ("none", "not said"):
         return assumed
     if limits.trim == "plated":
-        return [
-            *assumed,
-            Finding("warning", "Plated trim stays masked to the end; a soft cloth at most.", "trim-masked"),
-        ]
+        return [*assumed, Finding("warning", "finish.trim-masked:plated")]
     at = next((step for step in steps if step.unmask), None)
     if at is None:
-        text = (
-            f"No step is fine enough for trim ({plain(limits.unmask_um, 2)} µm or finer): it stays masked to the end."
-        )
-        return [*assumed, Finding("note", text, "trim-masked")]
-    rest = len(steps) - at.number + 1
-    through = f"the last {rest}" if rest > 1 else "this last step"
-    text = f"Unmask solid trim at {at.grade.label} and take it through {through}. Plated or unknown trim stays masked."
-    return [*assumed, Finding("note", text, "trim-unmask")]
+        return [*assumed, Finding("note", "finish.trim-masked:coarse", limit=limits.unmask_um)]
+    return [*assumed, Finding("note", "finish.trim-unmask", grade=at.grade.label, rest=len(steps) - at.number + 1)]
 
 
 def _why_not(grade: Grade, used: Sequence[Grade], limits: PlanLimits) -> str:

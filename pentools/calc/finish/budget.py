@@ -35,24 +35,23 @@ def budget_findings(plan: Progression, others: Sequence[Alternative]) -> tuple[F
     total, zone, limits = plan.removed_total_um, plan.limits.zone, plan.limits
     if not limits.zone_said:
         return ()
-    amount = f"about {plain(total.typical, 2)} µm a side ({plain(total.low, 2)} to {plain(total.high, 2)})"
-    low, high = plain(plan.budget_low_um, 2), plain(plan.budget_high_um, 2)
-    left = f"“{zone.name}” can spare {f'{low} to {high}' if plan.budget_low_um not in (0, plan.budget_high_um) else high} µm"
-    if limits.spent_um:
-        left += f" after the {plain(limits.spent_um, 2)} µm already taken"
-    sure = "A tenth of the wall at most."
-    if limits.wall_mm is None:
-        sure = f"Budgets are {zone.certainty}, no source; measure the wall."
-    more = tuple(Finding("note", other.text, other.kind.replace(" ", "-")) for other in others)
-    if total.typical > plan.budget_high_um + 1e-9:
-        text = f"Over budget: the plan takes {amount}, {left}. Reduce the defect, do not remove it."
-        return (Finding("stop", text, "over-budget"), *more)
-    if not plan.within_budget:
-        text = f"The plan may go over budget: it takes {amount}, {left}, and the upper figure is past it. Reduce the defect, or measure after every step. {sure}"
-        return (Finding("warning", text, "budget-close"), *more)
-    if total.high > plan.budget_low_um:
-        return (Finding("note", f"The plan takes {amount}; {left}: the upper part of it. {sure}", "budget-upper"),)
-    return (Finding("ok", f"The plan takes {amount}; {left}. {sure}", "within-budget"),)
+    over, upper = total.typical > plan.budget_high_um + 1e-9, total.high > plan.budget_low_um
+    first = Finding(
+        "stop" if over else "warning" if not plan.within_budget else "note" if upper else "ok",
+        "finish.over-budget" if over else "finish.budget-close" if not plan.within_budget
+        else "finish.budget-upper" if upper else "finish.within-budget",
+        typical=total.typical, low=total.low, high=total.high, zone=zone.name, least=plan.budget_low_um,
+        most=plan.budget_high_um, spent=limits.spent_um, wall=limits.wall_mm, certainty=zone.certainty,
+    )  # fmt: skip
+    return (first, *(_told(other) for other in others))
+
+
+def _told(other: Alternative) -> Finding:
+    if other.kind == "reduce":
+        return Finding("note", "finish.reduce", said=other.text)
+    return Finding(
+        "note", "finish.coarser-start" if other.kind == "coarser start" else "finish.finer-start", said=other.text
+    )
 
 
 def alternatives(

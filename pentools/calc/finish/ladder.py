@@ -10,7 +10,6 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.finish.grades import Grade
 from pentools.calc.finish.limits import Interval, Medium
 from pentools.errors import InputError
-from pentools.numbers import plain
 
 __all__ = [
     "GradePaths",
@@ -127,26 +126,19 @@ def goes_coarser(before: Grade, after: Grade, *, judged_by: str = "both") -> Fin
     if not ((by_particle and judged_by != "finish") or (by_finish and judged_by != "particle")):
         return None
     size = "particle" if by_particle and judged_by != "finish" else "finish"
-    first, second = (getattr(grade, f"{size}_um") for grade in (before, after))
-    word = "does not go finer" if first == second else "goes coarser"
-    text = f"{before.label} to {after.label} {word} by {size}: {plain(first, 3)} µm to {plain(second, 3)} µm."
+    why = "puts back"
     if by_particle and not by_finish and before.soft_backed and not after.soft_backed:
-        text += (
-            f" By the scratch it leaves it is finer, {plain(before.finish_um, 3)} µm to {plain(after.finish_um, 3)} µm, if the cloth's finish"
-            " figure holds; on a hard backing the same grain cuts deeper, so try it where it does not show."
-        )
+        why = "off the cloth"
     elif by_particle and not by_finish and after.soft_backed:
-        text += (
-            f" By the scratch it leaves it is finer, {plain(before.finish_um, 3)} µm to {plain(after.finish_um, 3)} µm, because a soft"
-            " backing lets the grain sink in. The trade steps from plain paper to such cloth all the same and works it"
-            " until the paper's lines are gone; a single grain pressed hard can still cut deeper than the paper did. Start"
-            " the cloth at a grade with the smaller grain, or judge this ladder by finish if your cloth has proved it."
-        )
+        why = "onto the cloth"
     elif by_finish and not by_particle:
-        text += f" The grain is finer, {plain(before.particle_um, 3)} µm to {plain(after.particle_um, 3)} µm, but the scratch left is not."
-    else:
-        text += " It puts scratches back that the step before took out."
-    return Finding("stop", text, "goes-coarser")
+        why = "grain finer"
+    first, second = (getattr(grade, f"{size}_um") for grade in (before, after))
+    return Finding(
+        "stop", "finish.goes-coarser", before=before.label, after=after.label, by=size, first=first, second=second, why=why,
+        finish_before=before.finish_um, finish_after=after.finish_um, grain_before=before.particle_um,
+        grain_after=after.particle_um,
+    )  # fmt: skip
 
 
 def check_ladder(
@@ -303,17 +295,23 @@ def stock_plan_um(
 
 
 def _band_findings(step: LadderStep, band: Medium) -> list[Finding]:
-    pair = f"{step.before.label} to {step.after.label}"
     if step.in_band:
         return []
-    if step.finish_ratio > band.ratio_high:
-        text = (
-            f"{pair} is a step of {plain(step.finish_ratio, 2)} times; {band.name} is trusted to {band.ratio_high:g}."
-            " The old scratches take long to go and are easily left: put a grade between, or work it much longer."
-        )
-        return [Finding("warning", text, "step-too-large")]
-    text = f"{pair} is a step of only {plain(step.finish_ratio, 3)} times: it does little that the next grade would not do."
-    return [Finding("note", text, "step-small")]
+    before, after, ratio = step.before.label, step.after.label, step.finish_ratio
+    if ratio > band.ratio_high:
+        limit = band.ratio_high
+        return [
+            Finding(
+                "warning",
+                "finish.step-too-large",
+                before=before,
+                after=after,
+                ratio=ratio,
+                medium=band.name,
+                limit=limit,
+            )
+        ]
+    return [Finding("note", "finish.step-small", before=before, after=after, ratio=ratio)]
 
 
 def interval_stock_um(

@@ -108,8 +108,7 @@ def nib_smoothing_plan(
     ]
     if aligned is False or not fine:
         if not fine:
-            text = f"Nothing owned is {coarsest:g} µm or finer: no smoothing with what is here."
-            findings.append(Finding("stop", text, "too-coarse"))
+            findings.append(Finding("stop", "finish.too-coarse:nib", limit=coarsest))
         return SmoothingPlan(feel, (), tuple(findings))
     paths = find_paths(fine, finish, media)
     ladder = paths.ladder_from(paths.grades[0])[-3:]
@@ -123,30 +122,21 @@ def nib_smoothing_plan(
         )
         for place, grade in enumerate(ladder)
     )  # fmt: skip
-    if ladder[-1].finish_um > finish * 1.001:
-        text = f"The finest owned grade, {ladder[-1].label}, leaves a finish like {ladder[-1].finish_um:g} µm: the nib will keep some feedback; {finish:g} µm would end it."
-        findings.append(Finding("note", text, "finish-not-reached"))
+    last = ladder[-1]
+    if last.finish_um > finish * 1.001:
+        findings.append(
+            Finding("note", "finish.finish-not-reached:nib", last=last.label, leaves=last.finish_um, wanted=finish)
+        )
     return SmoothingPlan(feel, steps, tuple(findings))
 
 
 def _before(aligned: bool | None, tipped: bool) -> Sequence[Finding]:
     found = []
     if aligned is False:
-        found.append(
-            Finding("stop", "Align the tines first: most scratchy nibs are out of line, not rough.", "align-first")
-        )
+        found.append(Finding("stop", "finish.align-first:now"))
     elif aligned is None:
-        found.append(
-            Finding(
-                "warning",
-                "Look first: tines level and the slit open under a 10x loupe? Grinding does not mend that.",
-                "align-first",
-            )
-        )
+        found.append(Finding("warning", "finish.align-first:look"))
     if not tipped:
-        found.append(
-            Finding("warning", "No tipping left: the nib's own metal is cut, at once and for good.", "no-tipping")
-        )
-    text = "Stop early: tipping does not grow back, and rounded inner edges make a nib skip."
-    found.append(Finding("warning", text, "stop-early"))
+        found.append(Finding("warning", "finish.no-tipping"))
+    found.append(Finding("warning", "finish.stop-early"))
     return found

@@ -14,11 +14,11 @@ from pentools.calc.finish.limits import Interval, zone_budget_um
 from pentools.calc.finish.rate import RateEstimate, estimate_rate, rule_of_thumb_rate, time_needed
 from pentools.calc.finish.types import Alternative, Drawer, PlanLimits, Progression, Step, blend_width
 from pentools.errors import InputError
-from pentools.numbers import plain
 
 __all__ = ["grit_progression", "ladder_progression", "rate_of"]
 
 _NOTHING = Interval(0.0, 0.0, 0.0)
+UNNAMED = "unknown"  # what the tables call a material that nobody has named
 
 
 def grit_progression(
@@ -140,10 +140,14 @@ def ladder_progression(
     for grade in ladder:
         if not limits.material.allows(grade.medium):
             why = limits.material.never_text or limits.material.coarsest_text
-            findings.append(Finding("stop", f"{grade.label} never on {limits.material.name}: {why}.", "never"))
+            never = Finding("stop", "finish.never:in-ladder", grade=grade.label, material=limits.material.name, why=why)
+            findings.append(never)
         elif not limits.allows(grade):
-            text = f"{grade.label} ({plain(grade.particle_um, 3)} µm) is coarser than {limits.material.name} in the zone “{limits.zone.name}” allows ({plain(limits.coarsest_um, 2)} µm)."
-            findings.append(Finding("stop", text, "too-coarse"))
+            coarse = Finding(
+                "stop", "finish.too-coarse", grade=grade.label, um=grade.particle_um, material=limits.material.name,
+                zone=limits.zone.name, limit=limits.coarsest_um,
+            )  # fmt: skip
+            findings.append(coarse)
     return replace(plan, findings=_sorted(findings))
 
 
@@ -232,18 +236,8 @@ def _unmask_place(ladder: Sequence[Grade], limits: PlanLimits) -> int | None:
 
 def _leave_alone(defect: Interval, finish: Interval, owned: tuple[Grade, ...], limits: PlanLimits) -> Progression:
     low, high = zone_budget_um(limits.zone, limits.wall_mm)
-    material, zone = limits.material, limits.zone
-    if limits.zone_said and high <= 0:
-        text = f"Leave the zone “{zone.name}” alone: its budget is 0 µm. {zone.text[:1].upper()}{zone.text[1:]}."
-    elif limits.coarsest_um <= 0:
-        text = f"No abrasive on {_named(material.name)}: {material.never_text or material.coarsest_text}. A soft dry cloth at most."
-    elif not any(material.allows(grade.medium) for grade in owned):
-        text = f"No paper, film or cloth on {material.name}: {material.never_text}. A paste of {plain(limits.coarsest_um, 2)} µm or finer by hand at most, and seldom."
-    else:
-        finest = min((g for g in owned if material.allows(g.medium)), key=lambda g: g.particle_um)
-        text = f"Nothing owned is fine enough: {material.name} in the zone “{zone.name}” takes {plain(limits.coarsest_um, 2)} µm at most, the finest owned is {finest.label} with {plain(finest.particle_um, 3)} µm."
     findings = (
-        Finding("stop", text, "leave-alone"), *assumed_findings(limits), Finding("warning", material.caution, "caution"),
+        _why_alone(owned, limits, high), *assumed_findings(limits), Finding("warning", "finish.caution", said=limits.material.caution),
     )  # fmt: skip
     return Progression(
         limits, defect, finish, (), _NOTHING, low, high, True,
@@ -251,8 +245,24 @@ def _leave_alone(defect: Interval, finish: Interval, owned: tuple[Grade, ...], l
     )  # fmt: skip
 
 
-def _named(material: str) -> str:
-    return "a material that is not named" if material == "unknown" else material
+def _why_alone(owned: tuple[Grade, ...], limits: PlanLimits, budget_um: float) -> Finding:
+    """Why nothing may be taken off: the zone, the material, or nothing owned that is fine enough."""
+    material, zone = limits.material, limits.zone
+    why = material.never_text or material.coarsest_text
+    if limits.zone_said and budget_um <= 0:
+        return Finding("stop", "finish.leave-alone:zone", zone=zone.name, why=zone.text)
+    if material.name == UNNAMED:
+        return Finding("stop", "finish.leave-alone:unnamed", why=why)
+    if limits.coarsest_um <= 0:
+        return Finding("stop", "finish.leave-alone:material", material=material.name, why=why)
+    fit = [grade for grade in owned if material.allows(grade.medium)]
+    if not fit:
+        return Finding("stop", "finish.leave-alone:bound", material=material.name, why=why, limit=limits.coarsest_um)
+    finest = min(fit, key=lambda grade: grade.particle_um)
+    return Finding(
+        "stop", "finish.leave-alone:coarse", material=material.name, zone=zone.name, limit=limits.coarsest_um, grade=finest.label,
+        um=finest.particle_um,
+    )  # fmt: skip
 
 
 def _sorted(findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -166,8 +166,7 @@ def calibrate_rates(
             raise InputError("logged stage", "a removal and a time above 0", (row.removed_um, row.amount))
     cut = tuple(shares.items())
     if len(used) < FEWEST_ROWS:
-        text = f"Not calibrated: {len(used)} of {FEWEST_ROWS} measured stages on {material} so far. Weigh or measure before and after."
-        few = Finding("note", text, "not-calibrated")
+        few = Finding("note", "finish.not-calibrated:few", stages=len(used), needed=FEWEST_ROWS, material=material)
         return RateLine(material, basis, len(used), False, 0, 0, 0, 0, 0, 0, (), cut, few)
     groups: dict[tuple[str, str, float], list[float]] = {}
     for row in used:
@@ -191,13 +190,11 @@ def _fitted(
     spread = max(_LEAST_SPREAD, math.sqrt(residual / free))
     middle = statistics.fmean(x for x, _ in points)
     across = math.fsum((x - middle) ** 2 for x, _ in points)
-    text = (
-        f"Calibrated for {what[0]} from {len(points)} measured stages: rate goes with size to the power {exponent:.1f}."
-    )
+    learned = Finding("ok", "finish.calibrated:line", material=what[0], stages=len(points), exponent=exponent)
     return RateLine(
         *what, len(points), True, math.exp(intercept), exponent, spread, free,
         spread / math.sqrt(across) if sloped else 1 / math.sqrt(12), middle,
-        tuple((k[0], k[1], m, len(groups[k])) for k, m in medians.items()), cut, Finding("ok", text, "calibrated"),
+        tuple((k[0], k[1], m, len(groups[k])) for k, m in medians.items()), cut, learned,
     )  # fmt: skip
 
 

@@ -10,7 +10,7 @@ from pentools.calc.finish.grades import CLOTH, Catalogue, Grade, cloth_grade, si
 from pentools.errors import InputError
 from pentools.numbers import plain
 
-__all__ = ["ACCEPTED", "meanings_of", "read_grade", "read_grades"]
+__all__ = ["ACCEPTED", "bare_size", "meanings_of", "read_grade", "read_grades"]
 
 ACCEPTED = "a grade with its scale, like P400, film 9 um, paste 1 um, cushioned cloth 4000, CAMI 320, JIS 1000 electrical or F400"
 """What a typed grade looks like."""
@@ -59,6 +59,11 @@ def meanings_of(number: str, catalogue: Catalogue) -> tuple[Grade, ...]:
     cloth = catalogue.find(CLOTH, number)
     found += [cloth] if cloth is not None else []
     return tuple(sorted(found, key=lambda g: -g.particle_um))
+
+
+def bare_size(text: str) -> bool:
+    """Whether a text is micrometres alone, which are read as film."""
+    return re.fullmatch(_MICROMETRES, text.strip(), re.IGNORECASE) is not None
 
 
 def read_grade(text: str, catalogue: Catalogue) -> Grade:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
-from pentools.numbers import plain
 
 __all__ = [
     "RemovalCheck", "compare_removal", "mass_per_um_mg", "removed_by_diameter_um", "removed_by_mass_um",
@@ -186,15 +185,11 @@ def compare_removal(
     difference = by_mass_um - by_diameter_um
     u = math.hypot(diameter_u_um, mass_u_um)
     agrees = abs(difference) <= 2 * u
-    both = f"{plain(by_diameter_um, 2)} µm a side by diameter, {plain(by_mass_um, 2)} µm by mass"
-    if agrees:
-        finding = Finding("ok", f"The two measurements agree: {both}.", "removal-agrees")
-    elif difference > 0:
-        hint = "Was more than the measured station polished, or was the part wet or dirty when first weighed?"
-        finding = Finding("warning", f"Mass says more than diameter: {both}. {hint}", "removal-differs")
-    else:
-        hint = "Was the part still damp when weighed, or the diameter taken at another place?"
-        finding = Finding("warning", f"Mass says less than diameter: {both}. {hint}", "removal-differs")
+    finding = Finding(
+        "ok" if agrees else "warning",
+        "finish.removal-agrees" if agrees else "finish.removal-differs:more" if difference > 0 else "finish.removal-differs:less",
+        by_diameter=by_diameter_um, by_mass=by_mass_um,
+    )  # fmt: skip
     return RemovalCheck(by_diameter_um, by_mass_um, difference, u, agrees, finding)
 
 

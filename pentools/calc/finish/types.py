@@ -111,6 +111,10 @@ class Drawer:
     owned: tuple[Grade, ...]
     catalogue: Catalogue | None = None
 
+    def holds(self, grade: Grade) -> bool:
+        """Whether a grade of that scale and name is at hand."""
+        return any((g.scale, g.name) == (grade.scale, grade.name) for g in self.owned)
+
 
 @dataclass(frozen=True, slots=True)
 class Step:

@@ -6,11 +6,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from pentools.calc.base.findings import Finding
 from pentools.calc.finish.grades import Grade, with_finish
 from pentools.calc.finish.limits import Interval
 from pentools.calc.finish.progression import grit_progression, ladder_progression
 from pentools.calc.finish.rate import RateLine
-from pentools.calc.finish.reading import read_grade, read_grades
+from pentools.calc.finish.reading import bare_size, read_grade, read_grades
 from pentools.calc.finish.types import PlanLimits, Progression, Step
 from pentools.calc.treatment.limits import TreatmentLimit
 from pentools.calc.treatment.materials import UNKNOWN
@@ -241,6 +242,9 @@ def progression_answer(
     plan = grit_progression(defect, finish, owned, limits, catalogue=catalogue)
     if values.get("as_given") is True and plan.steps:
         plan = ladder_progression(owned, defect, finish, limits, catalogue=catalogue)
+    bare = [text.strip() for text in _texts(values, "own") if bare_size(text)]
+    if bare:
+        plan = replace(plan, findings=(*plan.findings, Finding("note", "finish.film-assumed", sizes=bare)))
     if surface.findings:
         plan = replace(plan, findings=(*surface.findings, *(f for f in plan.findings if f.topic != "leave-alone")))
     return SumAnswer(_sentence(plan), progression_json(plan), plan.findings, _table(plan), plan)

@@ -73,24 +73,21 @@ def _beside(item: Neighbours, conversion: Conversion) -> dict[str, Any]:
 def _findings(grade: Grade, known: Catalogue) -> tuple[Finding, ...]:
     found = []
     if grade.soft_backed:
-        text = (
-            f"Two figures: the grain is {plain(grade.particle_um, 3)} µm and cuts like it, the finish is like"
-            f" {plain(grade.finish_um, 3)} µm ({plain(grade.finish_low_um, 2)} to {plain(grade.finish_high_um, 2)}) because the backing is"
-            " soft. A number on a cloth is its maker's own: these are read off a curve drawn through what is said of such"
-            f" cloths. Put your own figures in if you have them, like cushioned cloth {grade.name} = 9 um, finish 7 um."
-        )
-        found.append(Finding("note", text, "two-figures"))
+        two = Finding(
+            "note", "finish.two-figures", grain=grade.particle_um, finish=grade.finish_um, low=grade.finish_low_um,
+            high=grade.finish_high_um, number=grade.name,
+        )  # fmt: skip
+        found.append(two)
     others = [
         g for g in known.grades if g.name == grade.name and g.scale != grade.scale and g.scale not in ("film", "paste")
     ]
     if others:
         far = max(others, key=lambda g: abs(g.particle_um / grade.particle_um - 1))
-        text = f"The number {grade.name} alone also means {plain(far.particle_um, 3)} µm ({far.label}): always write the scale."
-        found.append(Finding("note", text, "same-number"))
+        found.append(Finding("note", "finish.same-number", number=grade.name, um=far.particle_um, grade=far.label))
     if grade.certainty in ("from memory", "judged"):
-        found.append(Finding("note", f"The size of {grade.label} is {grade.certainty}.", "certainty"))
+        found.append(Finding("note", "finish.certainty", grade=grade.label, certainty=grade.certainty))
     if grade.note:
-        found.append(Finding("note", f"{grade.label}: {grade.note}.", "note"))
+        found.append(Finding("note", "finish.note", grade=grade.label, said=grade.note))
     return tuple(found)
 
 

@@ -70,8 +70,8 @@ def read_surface(
     if name != UNKNOWN:
         return Surface(found, held)
     said = unnamed or "The material is not named."
-    stop = Finding("stop", f"{said} No abrasive until it is named: it could be anything.", "material-not-named")
-    note = Finding("note", f"Materials known here: {', '.join(known_materials())}.", "materials-known")
+    stop = Finding("stop", "finish.material-not-named", said=said)
+    note = Finding("note", "finish.materials-known", names=known_materials())
     return Surface(found, held, (stop, note))
 
 

@@ -10,7 +10,6 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.base.uncertainty import rounded_pair
 from pentools.calc.finish.limits import Interval
 from pentools.calc.finish.removal import RemovalCheck, compare_removal, removed_by_diameter_um, removed_by_mass_um
-from pentools.numbers import plain
 from pentools.record.stages.finish.plan import Progress, progress_of
 from pentools.record.stages.finish.rates import diameter_u_mm, mass_per_um_of, mass_u_g, measured
 
@@ -125,20 +124,23 @@ def _findings(removed: RemovedSoFar, progress: Progress | None) -> tuple[Finding
     budget, zone = progress.plan.budget_high_um, progress.plan.limits.zone.name
     surest, planned = removed.surest, removed.by_plan_um
     if surest is not None and surest.removed_um > budget:
-        text = f"Stop: {plain(surest.removed_um, 2)} µm a side are gone by {surest.way}; “{zone}” can spare {plain(budget, 3)} µm."
-        found.append(Finding("stop", text, "budget-spent"))
-    elif surest is None and planned is not None and planned.typical > budget:
-        text = f"Measure before going on: about {plain(planned.typical, 2)} µm a side are gone by estimate; “{zone}” can spare {plain(budget, 3)} µm."
-        found.append(Finding("stop", text, "budget-spent"))
-    if surest is not None and planned is not None and abs(surest.removed_um - planned.typical) > 2 * surest.u_um:
+        taken = surest.removed_um
+        found.append(
+            Finding("stop", "finish.budget-spent:measured", taken=taken, way=surest.way, zone=zone, budget=budget)
+        )
+    elif surest is None and planned is not None and planned.high > budget:
+        found.append(Finding("stop", "finish.budget-spent:estimated", taken=planned.typical, zone=zone, budget=budget))
+    if surest is not None and planned is not None:
         low, high = planned.low - 2 * surest.u_um, planned.high + 2 * surest.u_um
         if not low <= surest.removed_um <= high:
-            text = f"By {surest.way} {surest.shown} µm a side are gone, the steps were planned to take {plain(planned.low, 2)} to {plain(planned.high, 2)} µm: believe the measurement."
-            found.append(Finding("warning", text, "plan-differs"))
+            differs = Finding(
+                "warning", "finish.plan-differs", way=surest.way, taken=surest.shown, low=planned.low, high=planned.high
+            )
+            found.append(differs)
     if surest is not None and abs(surest.removed_um) < 2 * surest.u_um:
-        text = f"The change by {surest.way}, {plain(surest.removed_um, 2)} µm, is within what the instrument can tell (± {plain(2 * surest.u_um, 2)} µm)."
-        found.append(Finding("note", text, "not-resolved"))
+        found.append(
+            Finding("note", "finish.not-resolved", way=surest.way, taken=surest.removed_um, limit=2 * surest.u_um)
+        )
     if progress.not_estimated:
-        text = f"{progress.not_estimated} of the steps are not in the plan and have no minutes: what they took is not counted."
-        found.append(Finding("note", text, "not-counted"))
+        found.append(Finding("note", "finish.not-counted", steps=progress.not_estimated))
     return tuple(found)

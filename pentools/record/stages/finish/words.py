@@ -102,19 +102,13 @@ def finish_findings(job: Job) -> tuple[Finding, ...]:
     try:
         plan_answer(job)
     except InputError as error:
-        found.append(Finding("stop", f"The plan cannot be worked out: {error}", "plan-unreadable"))
+        found.append(Finding("stop", "finish.plan-unreadable", why=str(error)))
     progress = progress_of(job)
     if progress is not None:
         found += progress.plan.findings
         found += removed_so_far(job, progress).findings
     elif job.record.live("finish", "plan"):
-        found.append(
-            Finding(
-                "warning",
-                "The plan is not complete: it needs a defect and at least one grade.",
-                "plan-incomplete",
-            )
-        )
+        found.append(Finding("warning", "finish.plan-incomplete"))
     found += [*_zone_findings(job), *_step_findings(job, progress), *_material_findings(job), *_rate_findings(job)]
     return gravest_first(found)
 
@@ -196,7 +190,7 @@ def _zone_findings(job: Job) -> list[Finding]:
     for _, values in job.log("finish", "zone"):
         zone = budgets.get(str(values["zone"]))
         if zone is not None and zone.budget_high_um <= 0.5 and values["masked"] is not True:
-            found.append(Finding("warning", f"{_zone_name(values)} is not masked.", "not-masked"))
+            found.append(Finding("warning", "finish.not-masked", zone=_zone_name(values)))
     return found
 
 
@@ -207,22 +201,17 @@ def _step_findings(job: Job, progress: Progress | None) -> list[Finding]:
     for step in steps_done(job, progress.working if progress else None):
         zone = budgets.get(step.zone)
         if zone is not None and zone.budget_high_um <= 0:
-            found.append(
-                Finding(
-                    "stop",
-                    f"{step.label} was used on the zone “{zone.name}”, which can spare nothing: {zone.text}.",
-                    "forbidden-zone",
-                )
-            )
+            found.append(Finding("stop", "finish.forbidden-zone", grade=step.label, zone=zone.name, why=zone.text))
         if step.grade is None:
-            found.append(
-                Finding("warning", f"“{step.text}” names no grade that is known: correct that entry.", "unknown-grade")
-            )
+            found.append(Finding("warning", "finish.unknown-grade", typed=step.text))
             continue
         same_zone = before is not None and before[0] == step.zone
         if same_zone and before is not None and step.grade.finish_um > before[1].finish_um * 1.001:
-            text = f"{step.label} ({plain(step.grade.finish_um, 3)} µm) after {before[1].label} ({plain(before[1].finish_um, 3)} µm) went back to a coarser finish: all that follows has to be done again."
-            found.append(Finding("warning", text, "went-coarser"))
+            worse = Finding(
+                "warning", "finish.went-coarser", after=step.label, second=step.grade.finish_um, before=before[1].label,
+                first=before[1].finish_um,
+            )  # fmt: skip
+            found.append(worse)
         before = (step.zone, step.grade)
     return found
 
@@ -233,8 +222,7 @@ def _material_findings(job: Job) -> list[Finding]:
         return []
     named = {name for part in ("cap", "barrel") for name in materials_of(job, part)} - {UNKNOWN}
     if named and read_surface(str(planned)).material.name not in named:
-        text = f"The plan is for {planned}, the pen is entered as {' and '.join(sorted(named))}."
-        return [Finding("warning", text, "material-differs")]
+        return [Finding("warning", "finish.material-differs", planned=str(planned), named=sorted(named))]
     return []
 
 
@@ -246,8 +234,7 @@ def _rate_findings(job: Job) -> list[Finding]:
     found = [bench_rates(job.bench, material, job).finding]
     small = sum(not stage.usable for stage in log)
     if small >= _RATES_WORTH_SAYING:
-        text = f"{_count(small, 'measured stage')} on {material} took less than the instrument can tell, and says nothing about a rate."
-        found.append(Finding("note", text, "too-small"))
+        found.append(Finding("note", "finish.too-small", stages=small, material=material))
     return found
 
 
