@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from pentools.calc.treatment.vocabulary import (
     BLACK,
@@ -72,7 +72,7 @@ def material_name(text: str, known: Iterable[str], part: str = "") -> tuple[str,
     """
     names = {name.casefold(): name for name in (*known, UNKNOWN)}
     shown = " ".join(text.split())
-    if not shown or _plain(shown) in _everyday(MATERIALS)[UNKNOWN]:
+    if not shown or _plain(shown) in _NOT_KNOWN:
         return UNKNOWN, ""
     if "?" in text:
         return UNKNOWN, _not_sure(shown)
@@ -110,7 +110,7 @@ def treatment_name(text: str, known: Iterable[str]) -> str:
     'dry heat'
     """
     names = list(known)
-    found = _one_of(text, TREATMENTS, names)
+    found = _one_of(text, _TREATMENT_OF, names)
     if found is None:
         close = difflib.get_close_matches(_plain(text), names, n=1, cutoff=0.8)
         raise InputError("treatment", "one of " + ", ".join(names), text, f"Did you mean {close[0]}?" if close else "")
@@ -139,7 +139,7 @@ def sealant_name(text: str, known: Iterable[str]) -> str:
     >>> sealant_name("brown glue", ["shellac", "rosin and castor oil"])
     'unknown'
     """
-    return _one_of(text, SEALANTS, [*known, NO_SEALANT, UNKNOWN]) or UNKNOWN
+    return _one_of(text, _SEALANT_OF, [*known, NO_SEALANT, UNKNOWN]) or UNKNOWN
 
 
 def _plain(text: str) -> str:
@@ -153,13 +153,14 @@ def _words(text: str) -> list[str]:
     return [SPELLINGS.get(word, word) for word in words if word]
 
 
-def _everyday(words: dict[str, str]) -> dict[str, frozenset[str]]:
-    return {name: frozenset(_plain(part) for part in f"{name}; {text}".split(";")) for name, text in words.items()}
+def _everyday(words: Mapping[str, str]) -> dict[str, str]:
+    """Every everyday name, in one spelling, and the table's name for it."""
+    return {_plain(part): name for name, texts in words.items() for part in (name, *texts.split(";"))}
 
 
-_PHRASES: dict[tuple[str, ...], str] = {
-    tuple(_words(phrase)): name for name, phrases in _everyday(MATERIALS).items() for phrase in phrases if name != UNKNOWN
-}  # fmt: skip
+_TREATMENT_OF, _SEALANT_OF = _everyday(TREATMENTS), _everyday(SEALANTS)
+_NOT_KNOWN = frozenset(phrase for phrase, name in _everyday(MATERIALS).items() if name == UNKNOWN)
+_PHRASES: dict[tuple[str, ...], str] = {tuple(_words(phrase)): name for phrase, name in _everyday(MATERIALS).items() if name != UNKNOWN}  # fmt: skip
 _LONGEST = max(len(phrase) for phrase in _PHRASES)
 
 
@@ -268,12 +269,8 @@ def _close(text: str, names: dict[str, str]) -> str:
     return order[0][1]
 
 
-def _one_of(text: str, words: dict[str, str], known: Sequence[str]) -> str | None:
+def _one_of(text: str, words: Mapping[str, str], known: Sequence[str]) -> str | None:
+    """The name in the table that a text means, by itself or as an everyday name; None where it is neither."""
     plain = _plain(text)
-    for name in known:
-        if plain == _plain(name):
-            return name
-    for name, phrases in _everyday(words).items():
-        if plain in phrases:
-            return next((one for one in known if one.casefold() == name.casefold()), None)
-    return None
+    names = {_plain(name): name for name in known}
+    return names.get(plain) or names.get(_plain(words.get(plain, "")))

@@ -2,7 +2,7 @@
 
 from pentools import tables
 from pentools.calc.treatment import vocabulary
-from pentools.calc.treatment.materials import _everyday, sealant_name, treatment_name
+from pentools.calc.treatment.materials import sealant_name, treatment_name
 
 MATERIALS = {row["material"] for name in ("heat_limits", "compatibility") for row in tables.rows(name)} - {"any"}
 
@@ -20,5 +20,6 @@ def test_every_everyday_name_leads_into_a_table():
 
 def test_no_word_is_an_everyday_name_of_two_things():
     for words in (vocabulary.MATERIALS, vocabulary.TREATMENTS, vocabulary.SEALANTS):
-        every = [phrase for phrases in _everyday(words).values() for phrase in phrases]
-        assert len(every) == len(set(every)), sorted(phrase for phrase in every if every.count(phrase) > 1)
+        every = [(" ".join(part.replace("-", " ").split()).casefold(), name) for name, texts in words.items() for part in (name, *texts.split(";"))]  # fmt: skip
+        two = {part for part, name in every if len({other for again, other in every if again == part}) > 1}
+        assert two == set()
