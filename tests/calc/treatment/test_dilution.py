@@ -57,3 +57,33 @@ def test_alcohol_may_be_strong_and_is_topped_up():
 def test_dilution_out_of_range(bad):
     with pytest.raises(InputError):
         dilution(*bad)
+
+
+@pytest.mark.parametrize(
+    ("strong", "wanted", "volume", "kind"),
+    [(12, 3, 1, "peroxide"), (12, 12, 10_000, "peroxide"), (100, 100, 100, "alcohol"), (3, 0.01, 100, "peroxide")],
+)
+def test_the_ends_are_taken(strong, wanted, volume, kind):
+    assert dilution(strong, wanted, volume, kind).final_ml == volume
+
+
+@pytest.mark.parametrize(
+    ("strong", "wanted", "volume", "kind"),
+    [(3, 1, 0.9, "peroxide"), (3, 1, 10_001, "peroxide"), (100.1, 1, 100, "alcohol"), (3, 3.1, 100, "peroxide"), (3, 0, 100, "peroxide"), (0, 0, 100, "alcohol")],
+)  # fmt: skip
+def test_and_what_is_beyond_them_is_not(strong, wanted, volume, kind):
+    with pytest.raises(InputError):
+        dilution(strong, wanted, volume, kind)
+
+
+def test_the_shelf_is_three_per_cent():
+    def topics(percent):
+        return [f.topic for f in dilution(percent, 1, 100, "peroxide").findings]
+
+    assert topics(3) == ["peroxide"]
+    assert topics(3.1) == ["peroxide", "strong-peroxide"]
+
+
+def test_in_words():
+    assert dilution(6, 3, 100, "peroxide").sentence == "50.0 ml of the 6 % and 50.0 ml of water make 100 ml of 3 %."
+    assert dilution(91, 70, 100, "alcohol").sentence == "Measure 76.9 ml of the 91 % and top up with water to 100 ml: 70 %."  # fmt: skip

@@ -60,3 +60,41 @@ def test_figures_out_of_range(bad):
         read_heat_log([], 60, **bad)
     with pytest.raises(InputError):
         read_heat_log([], 600)
+
+
+@pytest.mark.parametrize(
+    ("name", "low", "high", "off"),
+    [("limit_c", 30, 150, 0.1), ("stop_after", 1, 50, 1), ("thermometer_c", 0, 20, 0.1)],
+)
+def test_both_ends_of_every_range(name, low, high, off):
+    def read(value):
+        more = {"limit_c": 60, name: value}
+        return read_heat_log([], more.pop("limit_c"), **more)
+
+    read(low)
+    read(high)
+    for value in (low - off, high + off):
+        with pytest.raises(InputError):
+            read(value)
+
+
+def test_the_thermometer_and_the_step_as_they_are_given():
+    near = read_heat_log([HeatPass(55)], 60, thermometer_c=6)
+    assert topics(near) == {"near-limit": "warning"}
+    assert "within 6 °C" in near.findings[0].text
+    assert topics(read_heat_log([HeatPass(30), HeatPass(41)], 60, largest_step_c=10)) == {"step": "warning"}
+    assert topics(read_heat_log([HeatPass(30), HeatPass(40)], 60, largest_step_c=10)) == {}
+
+
+def test_heatings_are_counted_from_one_and_listed():
+    log = read_heat_log([HeatPass(61), HeatPass(None), HeatPass(62, moved="x")], 60)
+    assert (log.over_limit, log.not_measured, log.passes, log.left) == ((1, 3), (2,), 3, 2)
+    assert "Heating 1, 3 went above the limit of 60 °C" in log.findings[0].text
+    assert [f.level for f in log.findings] == ["stop", "warning"]
+
+
+def test_plasticiser_is_counted_in_words():
+    one, two = (read_heat_log([HeatPass(40)] * n, 60, nitrate=True).findings[-1].text for n in (1, 2))
+    assert one.startswith("1 heating so far")
+    assert two.startswith("2 heatings so far")
+    assert "plasticiser" not in topics(read_heat_log([], 60, nitrate=True))

@@ -132,3 +132,41 @@ def test_a_mild_merge_would_be_found(monkeypatch):
     # planted: taking the mildest instead of the strictest
     monkeypatch.setattr(module, "_strictness", lambda limit: (VERDICTS.index(limit.verdict), 0, 0))
     assert treatment_limits("unknown", "cold water soak", ROWS).verdict == "ok"
+
+
+@pytest.mark.parametrize(("treatment", "topic"), [("solvent weld", "consent"), ("heat-set feed", "consent"), ("flush mix soak", "bleach"), ("bleach", "bleach")])  # fmt: skip
+def test_what_goes_with_a_treatment_is_said(treatment, topic):
+    material = {"solvent weld": "celluloid"}.get(treatment, "hard rubber")
+    assert topics(treatment_limits(material, treatment, ROWS))[topic].level == "warning"
+    assert topic not in topics(treatment_limits(material, "alcohol", ROWS))
+    if topic == "consent":  # where it is never done there is nothing to agree to
+        assert topic not in topics(treatment_limits("casein", treatment, ROWS))
+
+
+def test_the_two_that_break_a_rule_on_purpose_do_not_move_the_rule():
+    assert treatment_limits("celluloid", "acetone", ROWS).verdict == "never"
+    assert treatment_limits("celluloid", "solvent weld", ROWS).verdict == "limited"
+    assert treatment_limits("hard rubber", "dry heat", ROWS).max_c == 70
+    assert treatment_limits("hard rubber", "heat-set feed", ROWS).max_c > 70
+    assert treatment_limits("hard rubber", "hot water", ROWS).verdict == "never"
+    assert {treatment_limits(m, "bleach", ROWS).verdict for m in MATERIALS} == {"never"}
+
+
+def test_rows_that_were_wrong_stay_mended():
+    found = {
+        (material, treatment): treatment_limits(material, treatment, ROWS).verdict
+        for material, treatment in (
+            ("casein", "flush mix soak"), ("latex", "flush mix soak"), ("gold nib", "flush mix soak"), ("silicone", "flush mix soak"),
+            ("celluloid", "cyanoacrylate"), ("cork", "cold water soak"), ("hard rubber", "cold water soak"), ("silicone", "shellac in alcohol"),
+        )
+    }  # fmt: skip
+    assert list(found.values()) == ["never", "never", "limited", "never", "never", "limited", "limited", "never"]
+    assert "off the pen" in treatment_limits("cork", "cold water soak", ROWS).limit
+    assert treatment_limits("silicone", "shellac in alcohol", ROWS).limit == ""
+
+
+def test_the_gravest_comes_first_whatever_is_said():
+    for material in ("celluloid", "unknown", "latex"):
+        for treatment in TREATMENTS:
+            found = treatment_limits(material, treatment, ROWS).findings
+            assert [f.level for f in found] == sorted((f.level for f in found), key=["stop", "warning", "note", "ok"].index)  # fmt: skip

@@ -147,3 +147,43 @@ def test_density_goes_through_the_table_and_straight_between():
         assert ammonia_density(float(row["text"].split()[1])) == pytest.approx(float(row["low"]))
     assert ammonia_density(7.5) == pytest.approx(0.967)
     assert ammonia_density(11) == pytest.approx(0.9535)
+
+
+@pytest.mark.parametrize(
+    ("call", "low", "high", "off"),
+    [
+        (lambda x: flush_mix(x, 9), 0.5, 12, 0.01), (lambda x: flush_mix(5, x), 1, 200, 0.01), (lambda x: flush_mix(5, 9, jar_ml=x), 1, 5000, 0.1),
+        (lambda x: flush_mix(5, 9, room_m3=x), 1, 10_000, 0.1), (ammonia_density, 0, 12, 0.01), (ammonia_ph, 0.001, 7, 0.0001),
+        (lambda x: room_ppm(1, x), 1, 10_000, 0.1), (lambda x: room_ppm(x, 30), 0, 1e6, 0.001),
+    ],
+)  # fmt: skip
+def test_both_ends_of_every_range(call, low, high, off):
+    call(low)
+    call(high)
+    for x in (low - off, *([high + off] if high < 1e6 else [])):
+        with pytest.raises(InputError):
+            call(x)
+
+
+def test_the_refusal_of_a_strong_bottle_and_of_a_share_are_two():
+    with pytest.raises(InputError, match="laboratory"):
+        flush_mix(12.5, 9)
+    with pytest.raises(InputError, match="Is it in per cent"):
+        flush_mix(0.07, 9)
+
+
+@pytest.mark.parametrize(("bottle", "said"), [(4.9, True), (5, False), (10, False), (10.1, True)])
+def test_a_bottle_that_is_not_usual_is_asked_about(bottle, said):
+    assert bool(levels(flush_mix(bottle, 9), "label")) is said
+
+
+def test_one_per_cent_is_still_usual():
+    # 10.4 % with nine parts holds 1.0014 % by weight, 10.3 % holds 0.9917 %
+    assert levels(flush_mix(10.3, 9), "strength") == ["ok"]
+    assert levels(flush_mix(10.4, 9), "strength") == ["warning"]
+
+
+def test_ammonia_in_air_by_hand():
+    # 0.6966 mg/m³ to 1 ppm: 1 g in 30 m³ is 33.33 mg/m³, 47.85 ppm
+    assert room_ppm(1, 30) == pytest.approx(47.85, abs=0.01)
+    assert [limit.ppm for limit in AIR] == [25, 35, 50, 300]

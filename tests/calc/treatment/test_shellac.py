@@ -36,3 +36,25 @@ def test_flakes_follow_the_alcohol():
 def test_shellac_out_of_range(call):
     with pytest.raises(InputError):
         call()
+
+
+@pytest.mark.parametrize(
+    ("call", "low", "high", "off"),
+    [(shellac_cut, 0.1, 6, 0.01), (lambda x: flakes_g(2, x), 0.001, 10_000, 0.1), (lambda x: thinning_parts(6, x), 0.1, 6, 0.01), (lambda x: check_chart([], x), 0, 1, 0.01)],
+)  # fmt: skip
+def test_both_ends_of_every_range(call, low, high, off):
+    call(low)
+    call(high)
+    for x in (low - off, high + off):
+        with pytest.raises(InputError):
+            call(x)
+
+
+def test_a_chart_is_off_by_its_sign_and_agrees_within_the_tolerance():
+    rows = [{"mix": "shellac thinning, printed", "property": "2 to 1", "low": low} for low in ("0.6667", "0.81", "1.0")]
+    less, near, more = check_chart([*rows, {"mix": "other", "property": "x", "low": "1"}])
+    assert (less.agrees, near.agrees, more.agrees) == (False, True, False)
+    assert less.off_share == pytest.approx(-0.2, abs=0.001)
+    assert more.off_share == pytest.approx(0.2, abs=0.001)
+    assert (less.from_pounds, less.to_pounds, less.reckoned_parts) == (2, 1, pytest.approx(0.8333, abs=1e-4))
+    assert check_chart(rows, 0.25)[0].agrees

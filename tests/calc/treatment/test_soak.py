@@ -39,3 +39,19 @@ def test_a_clock_set_back_and_other_nonsense():
 )  # fmt: skip
 def test_the_clock_in_words(limit, minutes, said):
     assert said in soak_clock(Soak("section", 0, limit), 60 * minutes).finding.text
+
+
+@pytest.mark.parametrize("share", [0, 1])
+def test_the_warning_may_come_at_once_or_never(share):
+    state = soak_clock(Soak("section", 0, 10), 300, warn_share=share)
+    assert state.phase == ("nearly up" if share == 0 else "running")
+    with pytest.raises(InputError):
+        soak_clock(Soak("section", 0, 10), 300, warn_share=1.01 if share else -0.01)
+
+
+def test_the_figures_of_a_state():
+    state = soak_clock(Soak("section", 60, 10), 240)
+    assert (state.part, state.elapsed_min, state.left_min, state.due_s) == ("section", 3, 7, 660)
+    free = soak_clock(Soak("section", 60, None), 240)
+    assert (free.left_min, free.due_s) == (None, None)
+    assert soak_clock(Soak("section", 60, 0), 60).left_min == 0
