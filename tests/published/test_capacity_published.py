@@ -17,15 +17,6 @@ def test_a_published_piston_filler():
     assert dry.gained_g - refill.gained_g == pytest.approx(0.31, abs=0.005)  # what the feed keeps
 
 
-@pytest.mark.parametrize(
-    ("number", "outside_mm"),
-    # trade sac numbers are 64ths of an inch: 14, 16, 18, 20, 22 -> 5.56 … 8.73 mm (a hobby page)
-    [(14, 5.56), (16, 6.35), (18, 7.14), (20, 7.94), (22, 8.73)],
-)
-def test_sac_numbers(number, outside_mm):
-    assert number * 25.4 / 64 == pytest.approx(outside_mm, abs=0.005)
-
-
 def test_evaporation_is_milligrams_a_day():
     # steam tables: the vapour's density at 20 °C is 17.29 g/m³, so diffusion (2.42e-5 m²/s, from memory) through
     # 1 mm² by 5 mm into air of 50 % is 2.42e-5 · 17.29 · 0.5 · 1e-6/5e-3 · 86400 s = 3.6 mg/day
