@@ -163,10 +163,11 @@ def test_a_loose_ring_of_ten_to_twenty_per_cent_is_offered_with_its_reservation(
     ],
 )  # fmt: skip
 def test_most_invented_glands_find_a_ring_and_none_without_touch(name, glands, ringlist, least):
-    near = [ring for ring in ringlist if ring.inside_mm < 12]
     offered = 0
     for gland in glands:
-        found = seal_fit(gland, near, HAND)
+        # others are stretched or loose beyond what is ever offered
+        near = [ring for ring in ringlist if 0.85 < ring.inside_mm / gland.inner_mm < 1.15]
+        found = seal_fit(gland, near or ringlist[:3], HAND)
         offered += found.best.verdict in OFFERED
         for candidate in found.candidates:
             if candidate.verdict == "fits":

@@ -50,6 +50,7 @@ def test_the_curve_changes_with_the_ring_and_with_the_stretch():
     # small ring, X = 4, ID/CS = 2: 100·4/(315·e^-2 + 165 + 4) = 1.890 %; large ring, 2 %: 0.01 + 2.12 - 0.40 = 1.73 %
     assert 100 * aerospace_loss_share(0.04, 2.0) == pytest.approx(400 / (315 * math.exp(-2) + 169), abs=1e-9)
     assert 100 * aerospace_loss_share(0.04, 2.95) == pytest.approx(400 / (315 * math.exp(-2.95) + 169), abs=1e-9)
+    assert 100 * aerospace_loss_share(0.04, 2.96) == pytest.approx(0.56 + 2.36 - 0.0736, abs=1e-9)
     assert 100 * aerospace_loss_share(0.02, 5.0) == pytest.approx(1.73, abs=1e-9)
     assert 100 * aerospace_loss_share(0.10, 5.0) == pytest.approx(0.56 + 5.9 - 0.46, abs=1e-9)
 

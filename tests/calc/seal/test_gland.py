@@ -151,3 +151,37 @@ def test_the_pessimist():
 def test_a_spread_without_room_is_refused(halves, words):
     with pytest.raises(InputError, match=words):
         Gland("piston", 4.5, 7.4, 2.4, halves=halves)
+
+
+# worked by hand for a pen's sizes, half-widths 0.03 mm on bore and groove: stretch, section on the groove, squeeze nominal,
+# least and most, slopes with bore, groove, section and inside, standard uncertainty, interval [%, mm]
+PEN = {
+    "008 in a 7.40 mm bore": (
+        Ring("008", 4.47, 1.78, 0.13, 0.08), Gland("piston", 4.50, 7.40, 2.4), 0.671, 1.7763, 18.37, 12.12, 23.66,
+        (-0.2815, 0.2245, 0.459, 0.0572), 2.25, (13.87, 22.87),
+    ),
+    "6x1.0 in an 8.00 mm bore": (
+        Ring("6x1.0", 6.0, 1.0, 0.16, 0.08), Gland("piston", 6.10, 8.00, 1.4), 1.667, 0.9934, 4.37, -8.21, 14.81,
+        (-0.5033, 0.4403, 0.9576, 0.0638), 4.61, (-4.85, 13.59),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("case", PEN)
+def test_pen_sizes_worked_by_hand(case):
+    ring, gland, stretch, section, nominal, least, most, slopes, u, interval = PEN[case]
+    fit = fit_ring(ring, gland)
+    assert 100 * fit.stretch_share == pytest.approx(stretch, abs=0.0006)
+    assert fit.nominal.section_mm == pytest.approx(section, abs=0.00006)
+    assert 100 * fit.nominal.squeeze_share == pytest.approx(nominal, abs=0.006)
+    assert 100 * fit.least.squeeze_share == pytest.approx(least, abs=0.006)
+    assert 100 * fit.most.squeeze_share == pytest.approx(most, abs=0.006)
+    assert squeeze_slopes(ring, gland, fit.nominal) == pytest.approx(slopes, abs=0.0006)
+    assert 100 * fit.squeeze_uncertainty_share == pytest.approx(u, abs=0.006)
+    assert [100 * s for s in fit.squeeze_interval] == pytest.approx(interval, abs=0.02)
+    assert fit.stretch_least_share == pytest.approx(
+        (gland.inner_mm - 0.03) / (ring.inside_mm + ring.inside_half_width_mm) - 1
+    )
+    assert fit.stretch_most_share == pytest.approx(
+        (gland.inner_mm + 0.03) / (ring.inside_mm - ring.inside_half_width_mm) - 1
+    )

@@ -96,9 +96,9 @@ def test_words_say_poor_fair_or_not_known():
 def test_lubricants_come_best_first():
     rows = [
         {"elastomer": "x", "lubricant": name, "verdict": verdict, "reason": "", "source": "", "certainty": ""}
-        for name, verdict in (("d", "avoid"), ("c", "unknown"), ("b", "limited"), ("a", "ok"), ("e", "ok"))
+        for name, verdict in (("a", "avoid"), ("b", "unknown"), ("c", "limited"), ("d", "ok"), ("e", "ok"))
     ]
-    assert [c.lubricant for c in choose_lubricant("x", rows)] == ["a", "e", "b", "c", "d"]
+    assert [c.lubricant for c in choose_lubricant("x", rows)] == ["d", "e", "c", "b", "a"]
 
 
 @pytest.mark.parametrize(
