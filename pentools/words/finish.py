@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Any
 
 from pentools.numbers import in_words, plain
-from pentools.words import Template
+from pentools.words import Said, Template
 
 __all__ = ["WORDS"]
 
@@ -44,56 +45,43 @@ def _unmask(*, grade: str, rest: int) -> str:
     return f"Unmask solid trim at {grade} and take it through {through}. Plated or unknown trim stays masked."
 
 
-def _takes(typical: float, low: float, high: float) -> str:
+def _takes(*, typical: float, low: float, high: float, **_rest: Said) -> str:
     return f"about {plain(typical, 2)} µm a side ({plain(low, 2)} to {plain(high, 2)})"
 
 
-def _spares(zone: str, least: float, most: float, spent: float) -> str:
+def _spares(*, zone: str, least: float, most: float, spent: float, **_rest: Said) -> str:
     amount = plain(most, 2) if least in (0, most) else f"{plain(least, 2)} to {plain(most, 2)}"
     return f"“{zone}” can spare {amount} µm" + (f" after the {plain(spent, 2)} µm already taken" if spent else "")
 
 
-def _sure(wall: float | None, certainty: str) -> str:
+def _sure(*, wall: float | None, certainty: str, **_rest: Said) -> str:
     return f"Budgets are {certainty}, no source; measure the wall." if wall is None else "A tenth of the wall at most."
 
 
-def _over(
-    *, typical: float, low: float, high: float, zone: str, least: float, most: float, spent: float, **_more: object
-) -> str:
-    takes, spares = _takes(typical, low, high), _spares(zone, least, most, spent)
-    return f"Over budget: the plan takes {takes}, {spares}. Reduce the defect, do not remove it."
+def _over(**total: Any) -> str:
+    return f"Over budget: the plan takes {_takes(**total)}, {_spares(**total)}. Reduce the defect, do not remove it."
 
 
-def _close(
-    *, typical: float, low: float, high: float, zone: str, least: float, most: float, spent: float, wall: float | None, certainty: str
-) -> str:  # fmt: skip
-    takes, spares = _takes(typical, low, high), _spares(zone, least, most, spent)
+def _close(**total: Any) -> str:
     return (
-        f"The plan may go over budget: it takes {takes}, {spares}, and the upper figure is past it. "
-        f"Reduce the defect, or measure after every step. {_sure(wall, certainty)}"
+        f"The plan may go over budget: it takes {_takes(**total)}, {_spares(**total)}, and the upper figure is past it. "
+        f"Reduce the defect, or measure after every step. {_sure(**total)}"
     )
 
 
-def _upper(
-    *, typical: float, low: float, high: float, zone: str, least: float, most: float, spent: float, wall: float | None, certainty: str
-) -> str:  # fmt: skip
-    takes, spares = _takes(typical, low, high), _spares(zone, least, most, spent)
-    return f"The plan takes {takes}; {spares}: the upper part of it. {_sure(wall, certainty)}"
+def _upper(**total: Any) -> str:
+    return f"The plan takes {_takes(**total)}; {_spares(**total)}: the upper part of it. {_sure(**total)}"
 
 
-def _within(
-    *, typical: float, low: float, high: float, zone: str, least: float, most: float, spent: float, wall: float | None, certainty: str
-) -> str:  # fmt: skip
-    return f"The plan takes {_takes(typical, low, high)}; {_spares(zone, least, most, spent)}. {_sure(wall, certainty)}"
+def _within(**total: Any) -> str:
+    return f"The plan takes {_takes(**total)}; {_spares(**total)}. {_sure(**total)}"
 
 
-def _coarser(
-    *, before: str, after: str, by: str, first: float, second: float, why: str, finish_before: float, finish_after: float,
-    grain_before: float, grain_after: float,
-) -> str:  # fmt: skip
+def _coarser(*, before: str, after: str, by: str, why: str, **sizes: float) -> str:
+    first, second = sizes["first"], sizes["second"]
     word = "does not go finer" if first == second else "goes coarser"
     text = f"{before} to {after} {word} by {by}: {_size(first)} to {_size(second)}."
-    finer = f" By the scratch it leaves it is finer, {_size(finish_before)} to {_size(finish_after)},"
+    finer = f" By the scratch it leaves it is finer, {_size(sizes['finish_before'])} to {_size(sizes['finish_after'])},"
     if why == "off the cloth":
         return (
             f"{text}{finer} if the cloth's finish figure holds; on a hard backing the same grain cuts deeper, so try it where "
@@ -107,7 +95,8 @@ def _coarser(
             "has proved it."
         )
     if why == "grain finer":
-        return f"{text} The grain is finer, {_size(grain_before)} to {_size(grain_after)}, but the scratch left is not."
+        grain = f"{_size(sizes['grain_before'])} to {_size(sizes['grain_after'])}"
+        return f"{text} The grain is finer, {grain}, but the scratch left is not."
     return f"{text} It puts scratches back that the step before took out."
 
 

@@ -12,7 +12,7 @@ from pentools.calc.finish.limits import Interval
 from pentools.calc.finish.progression import grit_progression, ladder_progression
 from pentools.calc.finish.rate import RateLine
 from pentools.calc.finish.reading import bare_size, read_grade, read_grades
-from pentools.calc.finish.types import PlanLimits, Progression, Step
+from pentools.calc.finish.types import Alternative, Blend, PlanLimits, Progression, Step
 from pentools.calc.treatment.limits import TreatmentLimit
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
@@ -153,20 +153,12 @@ def read_owned(own: Sequence[str], finishes: Sequence[str] = ()) -> tuple[Grade,
 
 def progression_json(plan: Progression) -> dict[str, Any]:
     """A progression as a JSON object; what does not apply is null."""
-    unmask = plan.unmask_step
+    unmask, limits = plan.unmask_step, plan.limits
     return {
-        "material": plan.limits.material.name,
-        "zone": plan.limits.zone.name,
-        "trim": plan.limits.trim,
-        "not_said": [
-            name
-            for name, said in (
-                ("material", plan.limits.material.name != UNKNOWN),
-                ("zone", plan.limits.zone_said),
-                ("trim", plan.limits.trim != "not said"),
-            )
-            if not said
-        ],
+        "material": limits.material.name,
+        "zone": limits.zone.name,
+        "trim": limits.trim,
+        "not_said": _not_said(limits),
         "defect_um": _three(plan.defect_um.typical),
         "finish_um": plan.finish_um,
         "finish_low_um": _three(plan.finish.low),
@@ -179,29 +171,39 @@ def progression_json(plan: Progression) -> dict[str, Any]:
         "budget_low_um": _three(plan.budget_low_um),
         "within_budget": plan.within_budget,
         "unmask_at": unmask.grade.label if unmask else None,
-        "scratch_share": {"low": plan.limits.k.low, "typical": plan.limits.k.typical, "high": plan.limits.k.high},
-        "stock_factor": plan.limits.stock_factor,
-        "blend": {
-            "run_out_mm": _three(plan.blend.run_out_mm),
-            "area_low_mm": plan.blend.area_low_mm,
-            "area_high_mm": plan.blend.area_high_mm,
-        },
+        "scratch_share": {"low": limits.k.low, "typical": limits.k.typical, "high": limits.k.high},
+        "stock_factor": limits.stock_factor,
+        "blend": _blend_json(plan.blend),
         "set_aside": [{"grade": item.grade.label, "reason": item.reason} for item in plan.set_aside],
-        "alternatives": [
-            {
-                "kind": item.kind,
-                "start": item.start.label,
-                "removed_um": _three(item.removed_um.typical),
-                "removed_high_um": _three(item.removed_um.high),
-                "left_um": _three(item.left_um),
-                "first_minutes": _three(item.first_minutes),
-                "within_budget": item.within_budget,
-                "text": item.text,
-            }
-            for item in plan.alternatives
-        ],
+        "alternatives": [_other_json(item) for item in plan.alternatives],
         "reduced": progression_json(plan.reduced) if plan.reduced is not None else None,
         "findings": [finding.as_json() for finding in plan.findings],
+    }
+
+
+def _not_said(limits: PlanLimits) -> list[str]:
+    said = {"material": limits.material.name != UNKNOWN, "zone": limits.zone_said, "trim": limits.trim != "not said"}
+    return [name for name, known in said.items() if not known]
+
+
+def _blend_json(blend: Blend) -> dict[str, Any]:
+    return {
+        "run_out_mm": _three(blend.run_out_mm),
+        "area_low_mm": blend.area_low_mm,
+        "area_high_mm": blend.area_high_mm,
+    }
+
+
+def _other_json(item: Alternative) -> dict[str, Any]:
+    return {
+        "kind": item.kind,
+        "start": item.start.label,
+        "removed_um": _three(item.removed_um.typical),
+        "removed_high_um": _three(item.removed_um.high),
+        "left_um": _three(item.left_um),
+        "first_minutes": _three(item.first_minutes),
+        "within_budget": item.within_budget,
+        "text": item.text,
     }
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pentools.calc.base.findings import Finding
@@ -110,29 +110,18 @@ def _run(values: Mapping[str, Value]) -> SumAnswer:
         "neighbours": [_beside(item, conversion) for item, conversion in beside],
         "findings": [finding.as_json() for finding in findings],
     }
-    heading = ("scale", "nearest", "µm", "times as coarse", "coarser", "finer", "could pass for")
-    table: list[tuple[str, ...]] = [heading]
+    return SumAnswer(sentence + ".", data, findings, _table(grade, beside), grade)
+
+
+def _table(grade: Grade, beside: Sequence[tuple[Neighbours, Conversion]]) -> tuple[tuple[str, ...], ...]:
+    table: list[tuple[str, ...]] = [("scale", "nearest", "µm", "times as coarse", "coarser", "finer", "could pass for")]
     for item, conversion in beside:
         sides = tuple(f"{g.label} ({plain(g.finish_um, 3)})" if g else "none" for g in (item.coarser, item.finer))
-        within = [g for g in conversion.within if g != grade]
-        span = (
-            "none"
-            if not within
-            else within[0].label
-            if len(within) == 1
-            else f"{within[0].label} to {within[-1].label}"
-        )
-        table.append(
-            (
-                SCALES[item.scale],
-                item.nearest.label,
-                plain(item.nearest.finish_um, 3),
-                f"{item.ratio:.2f}",
-                *sides,
-                span,
-            )
-        )
-    return SumAnswer(sentence + ".", data, findings, tuple(table), grade)
+        within = [g.label for g in conversion.within if g != grade]
+        span = " to ".join(dict.fromkeys((within[0], within[-1]))) if within else "none"
+        near = item.nearest
+        table.append((SCALES[item.scale], near.label, plain(near.finish_um, 3), f"{item.ratio:.2f}", *sides, span))
+    return tuple(table)
 
 
 GRADE = Sum(

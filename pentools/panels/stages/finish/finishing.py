@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
-from msgspec.structs import asdict
 
 from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.types import Progression
 from pentools.errors import InputError
-from pentools.fields import Value
 from pentools.figures.finish.finishing import ladder_of_job, zones_figures
 from pentools.numbers import plain
 from pentools.panels.guard import guarded
@@ -23,11 +21,11 @@ from pentools.panels.style import findings_html, table_html
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.kinds import Measure, Step, Zone
 from pentools.record.stages.finish.plan import nib_plan_of, plan_answer, progress_of
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why
 from pentools.tables.abrasives import catalogue
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
@@ -116,26 +114,17 @@ class FinishPanel(StagePanel):
             if box.field.kind in ("choice", "yes-no"):
                 box.field = replace(box.field, default=box.text)
 
-    def check(self, kind: Kind[Any], form: Form) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """No abrasive while the hold stands; no grade without its scale; no zone that runs backwards."""
-        values: Mapping[str, Value] = asdict(form)
-        if kind.key == "step":
-            read_grade(str(values["grade"]), catalogue())
+        if isinstance(form, Step):
+            read_grade(form.grade or "", catalogue())
             self.refuse_if_held()
-        if kind.key == "zone":
-            start, end = values["start_mm"], values["end_mm"]
-            if isinstance(start, Reading) and isinstance(end, Reading) and end.value <= start.value:
-                raise InputError("To", f"beyond {start.value:g} mm, where the zone begins", f"{end.value:g} mm")
-        if kind.key == "measure":
-            self._check_measure(values)
-
-    def _check_measure(self, values: Mapping[str, Value]) -> None:
-        if values["diameter"] is None and values["mass"] is None:
-            raise InputError("Measurement", "a diameter or a mass", "neither", "Type one of them, with its unit.")
-        if values["diameter"] is not None and values["station"] is None:
-            raise InputError(
-                "Place on the pen", "named for a diameter", "", "Only two diameters at one place can be compared."
-            )
+        if isinstance(form, Zone) and form.start_mm is not None and form.end_mm is not None:
+            start, end = form.start_mm.value, form.end_mm.value
+            if end <= start:
+                raise InputError("To", f"beyond {start:g} mm, where the zone begins", f"{end:g} mm")
+        if isinstance(form, Measure):
+            _check_measure(form)
 
     # result ------------------------------------------------------------------------------------------------
 
@@ -208,4 +197,13 @@ class FinishPanel(StagePanel):
         rows = [(str(s.number), s.grade.label, str(s.most_strokes), s.how) for s in plan.steps]
         return findings_html(plan.findings) + table_html(
             "Smoothing the nib", ("Step", "Grade", "Most strokes", "How"), rows
+        )
+
+
+def _check_measure(form: Measure) -> None:
+    if form.diameter is None and form.mass is None:
+        raise InputError("Measurement", "a diameter or a mass", "neither", "Type one of them, with its unit.")
+    if form.diameter is not None and form.station is None:
+        raise InputError(
+            "Place on the pen", "named for a diameter", "", "Only two diameters at one place can be compared."
         )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.treatment.materials import UNKNOWN
+from pentools.record.stages.finish.kinds import PLAN
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.treatment.facts import limit_of_materials, materials_of
 from pentools.sums.finish.surface import read_surface
@@ -31,9 +32,9 @@ def material_of(job: Job) -> str | None:
     str or None
         A material of the abrasives' tables; None where none is named, or barrel and cap differ.
     """
-    said = job.values("finish", "plan")["material"]
+    said = job.newest(PLAN).material
     if said is not None:
-        name = read_surface(str(said)).material.name
+        name = read_surface(said).material.name
         return None if name == UNKNOWN else name
     found = {name for part in _POLISHED for name in materials_of(job, part)} - {UNKNOWN}
     return found.pop() if len(found) == 1 else None

@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from msgspec.structs import asdict
+
 from pentools.calc.finish.grades import Grade
 from pentools.calc.finish.limits import NOT_SAID, Interval
 from pentools.calc.finish.nib import SmoothingPlan, nib_smoothing_plan
@@ -15,6 +17,8 @@ from pentools.calc.finish.types import Progression, Step
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.record.stages.finish.facts import material_of, overruled
+from pentools.record.stages.finish.kinds import NIB_PLAN, PLAN, STEP
+from pentools.record.stages.finish.kinds import Step as StepForm
 from pentools.record.stages.finish.rates import bench_rates
 from pentools.sums.base import SumAnswer
 from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
@@ -45,7 +49,7 @@ class StepDone:
         The grade; None where the text names none.
     zone : str
         Where it was used.
-    values : mapping
+    form : kinds.Step
         All that was entered.
     planned : Step or None
         The plan's step that it carries out; None for one that is not in the plan, or a second go.
@@ -57,7 +61,7 @@ class StepDone:
     text: str
     grade: Grade | None
     zone: str
-    values: Mapping[str, Value]
+    form: StepForm
     planned: Step | None
     removed_um: Interval | None
 
@@ -118,7 +122,7 @@ def plan_values(job: Job, given: Mapping[str, Value] | None = None) -> dict[str,
     dict
         Field name to value.
     """
-    entered = job.values("finish", "plan") if given is None else given
+    entered = asdict(job.newest(PLAN)) if given is None else given
     values: dict[str, Value] = {f.name: f.read(f.default) if f.default else None for f in ABRASIVES.fields}
     values.update({name: value for name, value in entered.items() if name in values and value is not None})
     values["material"] = entered.get("material") or material_of(job)
@@ -147,7 +151,7 @@ def plan_answer(job: Job, given: Mapping[str, Value] | None = None) -> SumAnswer
     InputError
         If something entered cannot be used, such as a grade without its scale.
     """
-    if given is None and job.record.latest("finish", "plan") is None:
+    if given is None and not job.log(PLAN):
         return None
     values = plan_values(job, given)
     if not (values["defect"] and values["own"]):
@@ -188,26 +192,26 @@ def steps_done(job: Job, working: Progression | None = None) -> tuple[StepDone, 
     """
     found: list[StepDone] = []
     carried_out: set[int] = set()
-    for entry, values in job.log("finish", "step"):
-        text, grade = str(values["grade"]), _grade(str(values["grade"]))
-        zone = _zone_of(job, values["zone"], working)
+    for logged in job.log(STEP):
+        form, text = logged.values, logged.values.grade or ""
+        grade, zone = _grade(text), _zone_of(job, form.zone, working)
         planned = None
         if working is not None and grade is not None and zone == working.limits.zone.name:
             planned = next((s for s in working.steps if _same(s.grade, grade) and s.number not in carried_out), None)
             grade = planned.grade if planned is not None else grade
         if planned is not None:
             carried_out.add(planned.number)
-        removed = planned.removed_um if planned is not None else _by_time(grade, values["minutes"], working)
-        found.append(StepDone(entry.id, text, grade, zone, values, planned, removed))
+        removed = planned.removed_um if planned is not None else _by_time(grade, form.minutes, working)
+        found.append(StepDone(logged.entry.id, text, grade, zone, form, planned, removed))
     return tuple(found)
 
 
-def _zone_of(job: Job, typed: Value, working: Progression | None) -> str:
+def _zone_of(job: Job, typed: str | None, working: Progression | None) -> str:
     """Where a step was done: as typed; the plan's zone where nothing was typed, or the plan's place was."""
-    said = job.values("finish", "plan")["zone"]
+    said = job.newest(PLAN).zone
     if working is not None and typed in (None, said):
         return working.limits.zone.name
-    return str(typed or said or NOT_SAID.name)
+    return typed or said or NOT_SAID.name
 
 
 def progress_of(job: Job) -> Progress | None:
@@ -266,15 +270,13 @@ def nib_plan_of(job: Job) -> SmoothingPlan | None:
     SmoothingPlan or None
         None where it was not asked for, or no grade is named that could be used.
     """
-    asked = job.values("finish", "nib plan")
-    own = plan_values(job)["own"]
-    if asked["feel"] is None or not isinstance(own, tuple) or not own:
+    asked = job.newest(NIB_PLAN)
+    own = job.newest(PLAN).own or job.bench.strings("stock", "abrasives")
+    if asked.feel is None or not own:
         return None
-    aligned = asked["aligned"] if isinstance(asked["aligned"], bool) else None
     try:
-        owned = read_owned([str(item) for item in own])
         return nib_smoothing_plan(
-            str(asked["feel"]), owned, media(), aligned=aligned, tipped=asked["tipped"] is not False
+            asked.feel, read_owned(own), media(), aligned=asked.aligned, tipped=asked.tipped is not False
         )
     except InputError:
         return None
@@ -284,7 +286,7 @@ def _next(steps: Sequence[Step], done: Sequence[StepDone]) -> Step | None:
     if not done:
         return steps[0] if steps else None
     last = done[-1]
-    if last.values["cleared"] is False:
+    if last.form.cleared is False:
         again = next((s for s in steps if last.grade is not None and _same(s.grade, last.grade)), None)
         if again is not None:
             return again
@@ -304,8 +306,8 @@ def _grade(text: str) -> Grade | None:
         return None
 
 
-def _by_time(grade: Grade | None, minutes: Value, working: Progression | None) -> Interval | None:
-    if grade is None or working is None or not isinstance(minutes, Reading):
+def _by_time(grade: Grade | None, minutes: Reading | None, working: Progression | None) -> Interval | None:
+    if grade is None or working is None or minutes is None:
         return None
     rate = rate_of(grade, working.limits).rate
     return Interval(rate.low * minutes.value, rate.typical * minutes.value, rate.high * minutes.value)

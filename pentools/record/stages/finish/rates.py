@@ -13,8 +13,9 @@ from pentools.calc.finish.rate import LogRow, RateLine, calibrate_rates
 from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.removal import mass_per_um_mg, removed_by_diameter_um, removed_by_mass_um, side_area_mm2
 from pentools.errors import InputError, PentoolsError
-from pentools.fields import Value
 from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.kinds import MEASURE, PLAN, STEP, Step
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.storage import Record
 from pentools.tables.abrasives import catalogue, materials, media
 from pentools.units import Reading, read_quantity
@@ -136,10 +137,10 @@ def job_log(job: Job) -> tuple[MeasuredStage, ...]:
         return ()
     best: dict[tuple[str, ...], MeasuredStage] = {}
     for steps, removed_um, u_um in _brackets(job):
-        row = _row(steps, removed_um, material)
+        row = _row([step for _, step in steps], removed_um, material)
         if row is None:
             continue
-        key = tuple(str(step["id"]) for step in steps)
+        key = tuple(entry_id for entry_id, _ in steps)
         if key not in best or u_um < best[key].u_um:
             best[key] = MeasuredStage(row, u_um, removed_um >= 2 * u_um)
     return tuple(best.values())
@@ -149,12 +150,10 @@ def measured(job: Job) -> tuple[dict[str, list[Reading]], dict[str, list[Reading
     """The measurements of a job: diameters by place and masses by what was weighed, each in order."""
     diameters: dict[str, list[Reading]] = {}
     masses: dict[str, list[Reading]] = {}
-    for _, values in job.log("finish", "measure"):
-        for place, value, kept in (
-            (values["station"], values["diameter"], diameters),
-            (values["weighed"], values["mass"], masses),
-        ):
-            if isinstance(value, Reading):
+    for logged in job.log(MEASURE):
+        seen = logged.values
+        for place, value, kept in ((seen.station, seen.diameter, diameters), (seen.weighed, seen.mass, masses)):
+            if value is not None:
                 kept.setdefault(_name(place), []).append(value)
     return diameters, masses
 
@@ -174,39 +173,37 @@ def mass_u_g(job: Job, reading: Reading) -> float:
 
 def mass_per_um_of(job: Job) -> float | None:
     """Mass of one micrometre of the polished stretch [mg/µm]; None where size or density is not known."""
-    plan, arrival = job.values("finish", "plan"), job.values("intake", "arrival")
-    length = plan["worked_length"] or arrival["barrel_mm"]
-    diameter = plan["worked_diameter"] or arrival["barrel_outside_mm"]
+    plan, arrival = job.newest(PLAN), job.newest(ARRIVAL)
+    length = plan.worked_length or arrival.barrel_mm
+    diameter = plan.worked_diameter or arrival.barrel_outside_mm
     material = materials().get(material_of(job) or "")
-    if not (isinstance(length, Reading) and isinstance(diameter, Reading) and material and material.density_g_ml):
+    if length is None or diameter is None or material is None or not material.density_g_ml:
         return None
     return mass_per_um_mg(side_area_mm2(diameter.value, length.value), material.density_g_ml)
 
 
-def _brackets(job: Job) -> list[tuple[list[dict[str, Value]], float, float]]:
-    """Steps between two measurements at one place, with removal [µm] and its standard uncertainty [µm]."""
-    from pentools.record.registry import find_stage
-
-    kinds = {kind.key: kind for kind in find_stage("finish").kinds}
+def _brackets(job: Job) -> list[tuple[list[tuple[str, Step]], float, float]]:
+    """Steps, each with its entry's id, between two measurements at one place; removal [µm], standard uncertainty [µm]."""
+    done = {logged.entry.id: logged.values for logged in job.log(STEP)}
+    taken = {logged.entry.id: logged.values for logged in job.log(MEASURE)}
     per_um = mass_per_um_of(job)
     last: dict[tuple[str, str], tuple[Reading, int]] = {}
-    steps: list[dict[str, Value]] = []
+    steps: list[tuple[str, Step]] = []
     found = []
     for entry in job.record.live("finish"):
-        if entry.kind == "step":
-            steps.append({"id": entry.id, **kinds["step"].values(entry)})
-        if entry.kind != "measure":
+        if entry.id in done:
+            steps.append((entry.id, done[entry.id]))
+        if entry.id not in taken:
             continue
-        values = kinds["measure"].values(entry)
-        for place, name in (("station", "diameter"), ("weighed", "mass")):
-            reading, key = values[name], (name, _name(values[place]))
-            if not isinstance(reading, Reading):
+        seen = taken[entry.id]
+        for way, place, reading in (("diameter", seen.station, seen.diameter), ("mass", seen.weighed, seen.mass)):
+            if reading is None:
                 continue
-            before = last.get(key)
-            last[key] = (reading, len(steps))
+            before = last.get((way, _name(place)))
+            last[way, _name(place)] = (reading, len(steps))
             if before is None or before[1] == len(steps):
                 continue
-            change = _change(job, name, before[0], reading, per_um)
+            change = _change(job, way, before[0], reading, per_um)
             if change is not None:
                 found.append((steps[before[1] :], *change))
     return found
@@ -222,20 +219,19 @@ def _change(job: Job, name: str, before: Reading, after: Reading, per_um: float 
     return removed_by_mass_um(before.value, after.value, per_um), u
 
 
-def _row(steps: list[dict[str, Value]], removed_um: float, material: str) -> LogRow | None:
+def _row(steps: list[Step], removed_um: float, material: str) -> LogRow | None:
     try:
-        grades: list[Grade] = [read_grade(str(step["grade"]), catalogue()) for step in steps]
+        grades: list[Grade] = [read_grade(step.grade or "", catalogue()) for step in steps]
     except InputError:
         return None
-    minutes = [step["minutes"] for step in steps]
-    total = sum(m.value for m in minutes if isinstance(m, Reading))
-    if len({(g.scale, g.name) for g in grades}) != 1 or not all(isinstance(m, Reading) for m in minutes):
+    minutes = [step.minutes.value for step in steps if step.minutes is not None]
+    if len({(g.scale, g.name) for g in grades}) != 1 or len(minutes) != len(steps):
         return None
-    if removed_um <= 0 or total <= 0 or len({step["zone"] for step in steps}) != 1:
+    if removed_um <= 0 or sum(minutes) <= 0 or len({step.zone for step in steps}) != 1:
         return None
-    wet, fresh = steps[0]["wet"], steps[0]["fresh"]
+    wet, fresh = steps[0].wet, steps[0].fresh
     return LogRow(
-        material, grades[0], removed_um, total, "min",
+        material, grades[0], removed_um, sum(minutes), "min",
         None if wet is None else wet == "wet", None if fresh is None else fresh == "fresh",
     )  # fmt: skip
 
@@ -245,5 +241,5 @@ def _bench(job: Job, table: str, key: str, unit: str, otherwise: float) -> float
     return read_quantity(text, unit, name=f"[{table}] {key}").value if text else otherwise
 
 
-def _name(place: Value) -> str:
-    return " ".join(str(place or "").casefold().split())
+def _name(place: str | None) -> str:
+    return " ".join((place or "").casefold().split())

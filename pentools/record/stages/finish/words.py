@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -11,13 +10,13 @@ from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
 from pentools.numbers import plain
 from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.kinds import PLAN, ZONE, Zone
 from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
 from pentools.record.stages.finish.rates import bench_log, bench_rates
 from pentools.record.stages.finish.removal import RemovedSoFar, removed_so_far
 from pentools.record.stages.treatment.facts import materials_of
 from pentools.sums.finish.surface import read_surface
 from pentools.tables.abrasives import zones
-from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -81,7 +80,7 @@ def _under_way(job: Job, progress: Progress, ahead: bool) -> str:
     so_far = f"{progress.planned_done} of {total} steps done, the last with {last.label}: {taken}."
     if not ahead:
         return so_far
-    again = " once more, until the older lines are gone" if last.values["cleared"] is False else ""
+    again = " once more, until the older lines are gone" if last.form.cleared is False else ""
     return f"{so_far} Next: {coming.grade.label}{again}, {_wet(coming.wet)}, {coming.direction}."
 
 
@@ -107,7 +106,7 @@ def finish_findings(job: Job) -> tuple[Finding, ...]:
     if progress is not None:
         found += progress.plan.findings
         found += removed_so_far(job, progress).findings
-    elif job.record.live("finish", "plan"):
+    elif job.log(PLAN):
         found.append(Finding("warning", "finish.plan-incomplete"))
     found += [*_zone_findings(job), *_step_findings(job, progress), *_material_findings(job), *_rate_findings(job)]
     return gravest_first(found)
@@ -136,11 +135,11 @@ def left_and_why(job: Job) -> tuple[Left, ...]:
     elif progress is not None and not progress.working.steps:
         found.append(Left("The surface as it was", progress.plan.findings[0].text.rstrip(".")))
     budgets = zones()
-    for _, values in job.log("finish", "zone"):
-        zone = budgets.get(str(values["zone"]))
+    for logged in job.log(ZONE):
+        zone = budgets.get(logged.values.zone or "")
         if zone is None or zone.budget_high_um > 0.5:
             continue
-        found.append(Left(f"{_zone_name(values)}, with the scratches in it", zone.text))
+        found.append(Left(f"{_zone_name(logged.values)}, with the scratches in it", zone.text))
     if progress is not None and progress.done and progress.next_step is not None:
         last, wanted = progress.done[-1], progress.working.finish_um
         if last.grade is not None and last.grade.finish_um > wanted * 1.001:
@@ -153,19 +152,18 @@ def left_and_why(job: Job) -> tuple[Left, ...]:
     return tuple(found)
 
 
-def zone_stretch(values: Mapping[str, object]) -> str:
+def zone_stretch(zone: Zone) -> str:
     """From where to where a zone runs, in words; empty for the whole part."""
-    start, end = values["start_mm"], values["end_mm"]
-    if not isinstance(start, Reading) and not isinstance(end, Reading):
+    if zone.start_mm is None and zone.end_mm is None:
         return ""
-    begin = f"{start.value:g}" if isinstance(start, Reading) else "0"
-    return f"{begin} to {end.value:g} mm" if isinstance(end, Reading) else f"from {begin} mm"
+    begin = "0" if zone.start_mm is None else f"{zone.start_mm.value:g}"
+    return f"from {begin} mm" if zone.end_mm is None else f"{begin} to {zone.end_mm.value:g} mm"
 
 
-def _zone_name(values: Mapping[str, object]) -> str:
-    part, stretch = str(values["part"]).replace("-", " "), zone_stretch(values)
+def _zone_name(values: Zone) -> str:
+    part, stretch = (values.part or "").replace("-", " "), zone_stretch(values)
     part = "end of the barrel" if part == "end" else part
-    zone = str(values["zone"])
+    zone = values.zone or ""
     name = {
         "plain barrel": f"The plain {part}", "near an imprint": f"The {part} near the imprint",
         "imprint": f"The imprint on the {part}", "threads": "The cap threads" if "threads" in part else f"The threads of the {part}",
@@ -187,10 +185,10 @@ def _taken(progress: Progress, removed: RemovedSoFar) -> str:
 def _zone_findings(job: Job) -> list[Finding]:
     found = []
     budgets = zones()
-    for _, values in job.log("finish", "zone"):
-        zone = budgets.get(str(values["zone"]))
-        if zone is not None and zone.budget_high_um <= 0.5 and values["masked"] is not True:
-            found.append(Finding("warning", "finish.not-masked", zone=_zone_name(values)))
+    for logged in job.log(ZONE):
+        zone = budgets.get(logged.values.zone or "")
+        if zone is not None and zone.budget_high_um <= 0.5 and logged.values.masked is not True:
+            found.append(Finding("warning", "finish.not-masked", zone=_zone_name(logged.values)))
     return found
 
 
@@ -217,12 +215,12 @@ def _step_findings(job: Job, progress: Progress | None) -> list[Finding]:
 
 
 def _material_findings(job: Job) -> list[Finding]:
-    planned = job.values("finish", "plan")["material"]
+    planned = job.newest(PLAN).material
     if planned is None:
         return []
     named = {name for part in ("cap", "barrel") for name in materials_of(job, part)} - {UNKNOWN}
-    if named and read_surface(str(planned)).material.name not in named:
-        return [Finding("warning", "finish.material-differs", planned=str(planned), named=sorted(named))]
+    if named and read_surface(planned).material.name not in named:
+        return [Finding("warning", "finish.material-differs", planned=planned, named=sorted(named))]
     return []
 
 

@@ -8,11 +8,11 @@ from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.numbers import plain
 from pentools.record.stages.finish.facts import material_of
+from pentools.record.stages.finish.kinds import MASKS, ZONE
 from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why, zone_stretch
 from pentools.tables.abrasives import materials
-from pentools.units import Reading
 from pentools.writeup.blocks import (
     Audience,
     Block,
@@ -135,7 +135,11 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
             *([kind.field("zone").shown(step.zone)] if zones else []),
             f"{plain(step.grade.finish_um, 3)}{THIN}µm" if step.grade is not None else "not known",
             _time(step),
-            ", ".join(kind.field(n).shown(step.values[n]) for n in ("wet", "fresh", "direction") if step.values[n])
+            ", ".join(
+                kind.field(n).shown(getattr(step.form, n))
+                for n in ("wet", "fresh", "direction")
+                if getattr(step.form, n)
+            )
             or "–",
             _seen(step),
             f"{plain(step.removed_um.typical, 2)}{THIN}µm" if step.removed_um is not None else "–",
@@ -151,18 +155,18 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
 
 
 def _time(step: StepDone) -> str:
-    minutes, strokes = step.values["minutes"], step.values["strokes"]
+    minutes, strokes = step.form.minutes, step.form.strokes
     parts = (
         [f"{minutes.value:g}{THIN}min" if minutes.value < 10 else minutes_in_words(minutes.value)]
-        if isinstance(minutes, Reading)
+        if minutes is not None
         else []
     )
     return ", ".join([*parts, *([f"{strokes} strokes"] if strokes is not None else [])]) or "–"
 
 
 def _seen(step: StepDone) -> str:
-    text = sentence(str(step.values["seen"] or ""))
-    left = "Older lines were left." if step.values["cleared"] is False else ""
+    text = sentence(step.form.seen or "")
+    left = "Older lines were left." if step.form.cleared is False else ""
     return f"{text} {left}".strip() or "–"
 
 
@@ -206,14 +210,13 @@ def _advice(job: Job, audience: Audience) -> list[Block]:
 
 
 def _masks(job: Job, audience: Audience) -> list[Block]:
-    values = job.values("finish", "masks on")
-    if values["masks"] is not True:
+    on = job.newest(MASKS)
+    if on.masks is not True:
         return []
-    what = str(values["with_what"] or "")
+    what = on.with_what or ""
     blocks: list[Block] = [Paragraph(f"Before the first abrasive the masks were put on{f': {what}' if what else ''}.")]
-    photo = values["photo"]
-    if photo is not None and PhotoBook(job, audience).allowed(str(photo)):
-        blocks.append(Photos((Photo(str(photo), "The masks on the pen before polishing", "The masks"),)))
+    if on.photo is not None and PhotoBook(job, audience).allowed(on.photo):
+        blocks.append(Photos((Photo(on.photo, "The masks on the pen before polishing", "The masks"),)))
     return blocks
 
 
@@ -246,25 +249,23 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     progress = progress_of(job)
     if progress is not None:
         blocks += _planned(progress)
-    blocks += _zone_table(job, stage)
+    blocks += _zone_table(job)
     for key in ("masks on", "consent to polish", "nib plan"):
         blocks += kind_facts(job, stage.kind(key), audience)
     blocks += kind_table(job, stage.kind("measure"), audience, caption="All measurements")
     return [Details("The plan, the zones and the measurements", tuple(blocks))] if blocks else []
 
 
-def _zone_table(job: Job, stage: Stage) -> list[Block]:
-    kind = stage.kind("zone")
-    log = [values for _, values in job.log(stage.key, kind.key)]
-    words = any(values["words"] for values in log)
+def _zone_table(job: Job) -> list[Block]:
+    zones = [logged.values for logged in job.log(ZONE)]
+    words = any(zone.words for zone in zones)
     head = ("Part", "What it is there", "Stretch", "Masked", *(["In words"] if words else []))
     rows = tuple(
         (
-            capital(kind.field("part").shown(values["part"])), kind.field("zone").shown(values["zone"]),
-            zone_stretch(values) or "all of it", kind.field("masked").shown(values["masked"]),
-            *([str(values["words"] or "–")] if words else []),
+            capital(ZONE.field("part").shown(zone.part)), ZONE.field("zone").shown(zone.zone), zone_stretch(zone) or "all of it",
+            ZONE.field("masked").shown(zone.masked), *([zone.words or "–"] if words else []),
         )
-        for values in log
+        for zone in zones
     )  # fmt: skip
     return [Table("Zones and masks", head, rows)] if rows else []
 
