@@ -28,26 +28,42 @@ def _margin(kind: str, top: float, first: float, full: float) -> str:
 
 
 def _window(
-    *, body: str, sealant: str, taken: str, kind: str, top: float | None, first: float | None, full: float | None, why: str, held: str
+    *, body: str, sealant: str, taken: str, kind: str, top: float | None, first: float | None, full: float | None, why: str
 ) -> str:  # fmt: skip
     if kind == "not needed":
-        joined = "no sealant" if sealant == "none" else sealant
-        return (
-            f"{body} with {joined}: {held or 'nothing seals it'}, so it needs no heat; by hand, with rubber for grip."
-        )
+        return _no_need(body=body, sealant=sealant, why="nothing seals it")
     head = f"{body} with {'an unknown sealant' if sealant == 'unknown' else sealant}: "
     if body == "unknown":
         return f"{head}no heat, because it is not named; nothing above hand-warm."
     if top is None or first is None or full is None:
-        return f"{head}no heat, because {why if top is None else held or why}."
+        return f"{head}no heat, because {why}."
     said = _margin(kind, top, first, full)
     if sealant == "unknown":
         said = f"taken as {taken}, which softens last: {said}"
-    if held:
-        said = f"{held}, so heat alone will not free it; {said}"
+    return f"{head}{said}{_mind(body)}."
+
+
+def _window_held(
+    *, body: str, sealant: str, kind: str, top: float | None, first: float | None, full: float | None, why: str
+) -> str:  # fmt: skip
+    if kind == "not needed":
+        return _no_need(body=body, sealant=sealant, why=why)
+    if top is None or first is None or full is None:
+        return f"{body} with {sealant}: no heat, because {why}."
+    return (
+        f"{body} with {sealant}: {why}, so heat alone will not free it; {_margin(kind, top, first, full)}{_mind(body)}."
+    )
+
+
+def _no_need(*, body: str, sealant: str, why: str) -> str:
+    joined = "no sealant" if sealant == "none" else sealant
+    return f"{body} with {joined}: {why}, so it needs no heat; by hand, with rubber for grip."
+
+
+def _mind(body: str) -> str:
     if body == "casein":
-        return f"{head}{said}; for casein only short and dry, for drying crazes it; never water."
-    return f"{head}{said}{'; each heating costs plasticiser' if 'celluloid' in body else ''}."
+        return "; for casein only short and dry, for drying crazes it; never water"
+    return "; each heating costs plasticiser" if "celluloid" in body else ""
 
 
 def _body_not_named(*, said: str) -> str:
@@ -89,6 +105,7 @@ def _out_of_order(*, number: int, part: str, missing: list[str]) -> str:
 
 WORDS: Mapping[str, Template] = {
     "window": _window,
+    "window:held": _window_held,
     "not-named": _not_named,
     "not-named:body": _body_not_named,
     "nitrate": f"Cellulose nitrate: no flame, no hot plate, nothing left alone; measure at the surface. {CLOSING_LINE}",

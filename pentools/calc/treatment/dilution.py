@@ -83,16 +83,7 @@ def dilution(
     >>> dilution(3, 1, 90, "peroxide").sentence
     '30.0 ml of the 3 % and 60.0 ml of water make 90 ml of 1 %.'
     """
-    if kind not in ("peroxide", "alcohol"):
-        raise InputError("kind", "peroxide or alcohol", kind)
-    most = STRONGEST_PEROXIDE_PERCENT if kind == "peroxide" else 100.0
-    if not 0 < strong_percent <= most:
-        advice = "Stronger peroxide burns skin and eyes and feeds a fire: it is a laboratory chemical, do not dilute it at home; buy the 3 %." if kind == "peroxide" and strong_percent > most else ""  # fmt: skip
-        raise InputError("strength at hand", f"above 0 and at most {most:g} %", strong_percent, advice)
-    if not 0 < wanted_percent <= strong_percent:
-        raise InputError("strength wanted", f"above 0 and at most {strong_percent:g} %", wanted_percent)
-    if not 1 <= final_ml <= 10_000:
-        raise InputError("volume", "1 to 10 000 ml", final_ml)
+    _check_dilution(strong_percent, wanted_percent, final_ml, kind)
     strong = final_ml * wanted_percent / strong_percent
     if kind == "alcohol":
         sentence = f"Measure {strong:.1f} ml of the {strong_percent:g} % and top up with water to {final_ml:g} ml: {wanted_percent:g} %."
@@ -108,3 +99,16 @@ def dilution(
     findings = gravest_first(notes)
     stops = "".join(f"Stop: {finding.text} " for finding in findings if finding.level == "stop")
     return Dilution(strong, final_ml - strong, final_ml, stops + sentence, findings)
+
+
+def _check_dilution(strong_percent: float, wanted_percent: float, final_ml: float, kind: str) -> None:
+    if kind not in ("peroxide", "alcohol"):
+        raise InputError("kind", "peroxide or alcohol", kind)
+    most = STRONGEST_PEROXIDE_PERCENT if kind == "peroxide" else 100.0
+    if not 0 < strong_percent <= most:
+        advice = "Stronger peroxide burns skin and eyes and feeds a fire: it is a laboratory chemical, do not dilute it at home; buy the 3 %." if kind == "peroxide" and strong_percent > most else ""  # fmt: skip
+        raise InputError("strength at hand", f"above 0 and at most {most:g} %", strong_percent, advice)
+    if not 0 < wanted_percent <= strong_percent:
+        raise InputError("strength wanted", f"above 0 and at most {strong_percent:g} %", wanted_percent)
+    if not 1 <= final_ml <= 10_000:
+        raise InputError("volume", "1 to 10 000 ml", final_ml)

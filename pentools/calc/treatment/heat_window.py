@@ -119,11 +119,7 @@ def heat_window(
     first, full = (None, None) if soft is None else _ends(soft)
     room = (_less(top, first), _less(top, full))
     kind = _kind(name, joint, hold, room)
-    found = Finding(
-        "warning" if kind == "open" and hold is not None else _LEVELS[kind], "treatment.window",
-        body=name, sealant=joint, taken=taken, kind=kind, top=top, first=room[0], full=room[1],
-        why=limit["text"], held="" if hold is None else hold["text"],
-    )  # fmt: skip
+    found = _verdict((name, joint, taken), kind, (top, *room), limit["text"], hold)
     rows = [row for row in (limit, soft or hold) if row is not None]
     return HeatWindow(
         name, joint, taken, top, first, full, *room, kind, hold is None or hold["property"] != "does not let go", found.text,
@@ -131,6 +127,21 @@ def heat_window(
         "; ".join(f"{what}: {row['certainty']}" for what, row in zip(("body", "sealant"), rows, strict=False)),
         gravest_first((found, *_more(name, unnamed, joint))),
     )  # fmt: skip
+
+
+def _verdict(
+    names: tuple[str, str, str],
+    kind: WindowKind,
+    figures: tuple[float | None, float | None, float | None],
+    why: str,
+    hold: Mapping[str, str] | None,
+) -> Finding:
+    """The window as advice: what holds a joint without letting go is said before the figures."""
+    (body, sealant, taken), (top, first, full) = names, figures
+    if hold is not None and body != UNKNOWN and (top is not None or kind == "not needed"):
+        level: Level = "warning" if kind == "open" else _LEVELS[kind]
+        return Finding(level, "treatment.window:held", body=body, sealant=sealant, kind=kind, top=top, first=first, full=full, why=hold["text"])  # fmt: skip
+    return Finding(_LEVELS[kind], "treatment.window", body=body, sealant=sealant, taken=taken, kind=kind, top=top, first=first, full=full, why=why)  # fmt: skip
 
 
 def _ends(row: Mapping[str, str]) -> tuple[float, float]:

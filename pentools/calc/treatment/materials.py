@@ -247,6 +247,8 @@ def _why_unnamed(
         return f"“{shown}” is not read as a name, so the strictest limits are used: write the material alone, such as {found[0][2]}."
     if [said for _, _, said in found] == ["gold"]:
         return f"“{shown}” may be solid, filled or plated, so the strictest limits are used: say which."
+    if list(words) == ["metal"]:
+        return f"“{shown}” does not say which, nor whether it is lacquered or plated, so the strictest limits are used: say bare metal, brass, silver, chrome or what it is."
     close = _close(" ".join(words), names)
     return (
         f"“{shown}” is not in the table, so the strictest limits are used.{f' Did you mean {close}?' if close else ''}"

@@ -241,17 +241,7 @@ def flush_mix(
     >>> round(flush_mix(5, 9).ammonia_percent_w_w, 2)
     0.49
     """
-    if not 0.5 <= ammonia_percent <= STRONGEST_PERCENT:
-        advice = (
-            "Stronger ammonia is a laboratory chemical: do not dilute it at home."
-            if ammonia_percent > 1
-            else "Is it in per cent?"
-        )
-        raise InputError("household ammonia", "0.5 to 12 % by weight", ammonia_percent, advice)
-    if not 1 <= parts_water <= 200:
-        raise InputError("parts of water", "1 to 200", parts_water)
-    if not 1 <= jar_ml <= 5000:
-        raise InputError("jar", "1 to 5000 ml", jar_ml)
+    _check_mix(ammonia_percent, parts_water, jar_ml)
     rho = ammonia_density(ammonia_percent)
     gram_per_part = ammonia_percent / 100 * rho
     percent = 100 * gram_per_part / (rho + parts_water * WATER_G_ML)
@@ -269,6 +259,20 @@ def flush_mix(
         )
     )
     return FlushMix(percent, mol_l, ph, ppm, findings)
+
+
+def _check_mix(ammonia_percent: float, parts_water: float, jar_ml: float) -> None:
+    if not 0.5 <= ammonia_percent <= STRONGEST_PERCENT:
+        advice = (
+            "Stronger ammonia is a laboratory chemical: do not dilute it at home."
+            if ammonia_percent > 1
+            else "Is it in per cent?"
+        )
+        raise InputError("household ammonia", "0.5 to 12 % by weight", ammonia_percent, advice)
+    if not 1 <= parts_water <= 200:
+        raise InputError("parts of water", "1 to 200", parts_water)
+    if not 1 <= jar_ml <= 5000:
+        raise InputError("jar", "1 to 5000 ml", jar_ml)
 
 
 def _refusals(beside: Iterable[str], refused: Mapping[str, str]) -> list[Finding]:

@@ -7,12 +7,10 @@ from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
 import ipywidgets as widgets
-from msgspec.structs import asdict
 
 from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import HoldError, InputError
-from pentools.fields import Value
 from pentools.panels.caution_box import CautionBox
 from pentools.panels.guard import guarded
 from pentools.panels.stage import PanelResult, StagePanel
@@ -20,7 +18,7 @@ from pentools.panels.style import table_html
 from pentools.panels.ticker import Ticker
 from pentools.record.entries import now
 from pentools.record.forms import Form
-from pentools.record.kinds import Kind
+from pentools.record.kinds import Kind, as_dict
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import (
     BATHS,
@@ -33,7 +31,16 @@ from pentools.record.stages.treatment.baths import (
     running_soaks,
     soaks_of,
 )
-from pentools.record.stages.treatment.cleaning_kinds import BATH, FLUSH_MIX, SOAK_STARTED
+from pentools.record.stages.treatment.cleaning_kinds import (
+    BATH,
+    FLUSH_MIX,
+    SOAK_STARTED,
+    Bath,
+    FlushMix,
+    Rinse,
+    SoakEnded,
+    SoakStarted,
+)
 from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_for, materials_of
 from pentools.sums.treatment.mix import MIX
 
@@ -129,20 +136,21 @@ class CleanPanel(StagePanel):
 
     # what is refused ---------------------------------------------------------------------------------------
 
-    def check(self, kind: Kind[Any], form: Form) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """No bath for a part that is not named or never takes it; a soak ends only where one runs."""
-        values: Mapping[str, Value] = asdict(form)
-        if kind.key in _WET_KINDS:
-            self._check_wet(str(values["part"]), str(values.get("bath") or "cold water soak"))
-        part = str(values.get("part"))
-        running = [soak for soak in running_soaks(self.job) if soak.part == part]
-        label = dict(PARTS).get(part, part)
-        if kind.key == "soak started" and running:
-            raise InputError("Part", "out of its bath before the next one", label, "Save “A soak ends” first.")
-        if kind.key == "soak ended" and not running:
-            raise InputError("Part", "one that is in a bath now", label)
-        if kind.key == "flush mix":
-            stops = [f.text for f in MIX.run(values).findings if f.level == "stop"]
+        if isinstance(form, Bath | SoakStarted) and form.part is not None:
+            self._check_wet(form.part, form.bath or "cold water soak")
+        if isinstance(form, Rinse) and form.part is not None:
+            self._check_wet(form.part, "cold water soak")
+        if isinstance(form, SoakStarted | SoakEnded):
+            running = any(soak.part == form.part for soak in running_soaks(self.job))
+            label = dict(PARTS).get(form.part or "", "")
+            if running and isinstance(form, SoakStarted):
+                raise InputError("Part", "out of its bath before the next one", label, "Save “A soak ends” first.")
+            if not running and isinstance(form, SoakEnded):
+                raise InputError("Part", "one that is in a bath now", label)
+        if isinstance(form, FlushMix):
+            stops = [f.text for f in MIX.run(as_dict(FLUSH_MIX, form)).findings if f.level == "stop"]
             if stops:
                 raise HoldError(" ".join(stops))
 

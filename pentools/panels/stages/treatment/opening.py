@@ -5,11 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any, ClassVar
 
-from msgspec.structs import asdict
-
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import HoldError, InputError
-from pentools.fields import Value
 from pentools.figures.treatment.heat import heat_figure, heat_figures
 from pentools.panels.caution_box import CautionBox
 from pentools.panels.stage import PanelResult, StagePanel
@@ -19,6 +16,7 @@ from pentools.record.kinds import Kind
 from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_of_materials
 from pentools.record.stages.treatment.heat import JOINTS, heated_joints, joint_body, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
+from pentools.record.stages.treatment.opening_kinds import HeatPass, Step, Tray
 from pentools.record.stages.treatment.words import limits_table, no_harm_rows, opening_sentence
 from pentools.record.stages.treatment.work import block_of, opening_actions, order_of, step_waits
 
@@ -66,14 +64,13 @@ class OpenPanel(StagePanel):
 
     # what is refused ---------------------------------------------------------------------------------------
 
-    def check(self, kind: Kind[Any], form: Form) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """No heat on what is not named or never warmed; no step before what it waits for."""
-        values: Mapping[str, Value] = asdict(form)
-        if kind.key == "heat pass":
-            self._check_heat(str(values["joint"]))
-        if kind.key == "step" and isinstance(values["number"], int):
-            self._check_step(values["number"])
-        if kind.key == "parts tray" and values["items"] == ():
+        if isinstance(form, HeatPass) and form.joint is not None:
+            self._check_heat(form.joint)
+        if isinstance(form, Step) and form.number is not None:
+            self._check_step(form.number)
+        if isinstance(form, Tray) and not form.items:
             raise InputError("What lies in it", "at least one part", "")
 
     def _check_heat(self, joint: str) -> None:
