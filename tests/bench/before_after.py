@@ -149,10 +149,11 @@ def differences(old, new, at=""):
     """Where two JSON values differ."""
     if isinstance(old, dict) and isinstance(new, dict):
         for name in old.keys() | new.keys():
-            if name not in old:
-                yield f"{at}.{name} (new)"
-            else:
+            if name in old:  # a key more takes nothing away
                 yield from differences(old[name], new.get(name, "gone"), f"{at}.{name}")
+    elif isinstance(old, list) and isinstance(new, list) and len(old) == len(new):
+        for one, other in zip(old, new, strict=True):
+            yield from differences(one, other, f"{at}[]")
     elif isinstance(old, float) and isinstance(new, int | float):
         if not math.isclose(old, new, rel_tol=1e-12, abs_tol=1e-12):
             yield f"{at}: {old} -> {new}"
@@ -176,7 +177,7 @@ def main():
             found.append(f": exit code {code} -> {code_after}")
         same += not found
         for one in found:
-            changed[words[0], one.split(":")[0].split("[")[0]] += 1
+            changed[words[0], one.split(":")[0]] += 1
         if found and "--full" in sys.argv:
             print(" ".join(words), *found, sep="\n    ")
     print(f"{same} of {len(old)} answers are the same to the last digit")
