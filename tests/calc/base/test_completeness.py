@@ -39,7 +39,7 @@ def test_a_pen_that_is_not_treated_is_asked_for_less():
     assert asked == {row.key for row in ROWS if not row.asked_if}
     assert "dated-log" not in asked
     assert "observation" in asked
-    assert {row.asked_if for row in ROWS} <= {*CONDITIONS, ""}
+    assert {row.asked_if for row in ROWS} <= {*CONDITIONS, None}
 
 
 def test_not_applicable_needs_a_reason_and_stays_on_record():
