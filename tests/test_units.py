@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pentools.errors import InputError
-from pentools.units import Reading, convert, dimension_of, format_reading, read_number, read_quantity
+from pentools.units import UNIT_WORDS, Reading, convert, dimension_of, format_reading, read_number, read_quantity
 
 READ = [
     # text, unit, value, standard uncertainty
@@ -258,3 +258,12 @@ def test_dimensions_and_conversions():
 def test_shown_with_a_thin_space():
     assert format_reading(read_quantity("12.31 mm", "mm"), 2) == "12.31\u202fmm"
     assert format_reading(read_quantity("1.5 ml", "ml")) == "1.5\u202fmL"
+
+
+def test_every_spelling_of_every_unit_is_read_in_every_way_of_writing_a_number():
+    ways = {"12.5": 12.5, "12,5": 12.5, ".5": 0.5, "5 3/8": 5.375, "5-3/8": 5.375, "3/4": 0.75, "½": 0.5, "2½": 2.5, "7": 7.0, "+3": 3.0, "12.5 ± 0.1": 12.5}  # fmt: skip
+    base = {"length": "mm", "mass": "g", "volume": "ml", "temperature": "degC", "pressure": "kPa", "time": "min", "density": "g/ml", "share": "%", "angle": "deg", "force": "N", "mass rate": "mg/h"}  # fmt: skip
+    texts = [(f"{way}{gap}{word}", value, unit) for word, unit in UNIT_WORDS.items() if word != "1" for way, value in ways.items() for gap in ("", " ")]  # fmt: skip
+    wrong = [text for text, value, unit in texts if read_quantity(text, base[dimension_of(unit)]).value != pytest.approx(convert(value, unit, base[dimension_of(unit)]))]  # fmt: skip
+    assert wrong == []
+    assert len(texts) > 2000
