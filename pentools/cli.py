@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
+
+if TYPE_CHECKING:
+    from pentools.sums import Sum
 
 __all__ = ["main"]
 
@@ -19,6 +22,7 @@ _EXIT_CODES = (
     (RecordError, EXIT_RECORD),
     (PentoolsError, EXIT_RECORD),
 )
+_RAW = argparse.RawDescriptionHelpFormatter
 _EPILOG = """\
 The bench folder holds the jobs, each in a folder of its own. It is --bench DIR, else the environment variable
 PENTOOLS_BENCH, else pen-bench in your home folder. It and a commented bench.toml are made when first needed.
@@ -63,12 +67,11 @@ class _Parser(argparse.ArgumentParser):
 
 
 def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
-    raw = argparse.RawDescriptionHelpFormatter
     parser = _Parser(
         prog="pentools",
         description="A notebook for each fountain pen you restore: measure, judge, record, and write it up.",
         epilog=_EPILOG,
-        formatter_class=raw,
+        formatter_class=_RAW,
     )
     from pentools import __version__
 
@@ -76,39 +79,42 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     parser.add_argument("--bench", metavar="DIR", help="the bench folder, here or after the command")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True, parser_class=_Parser)
 
-    def add(name: str, text: str, job: bool = True) -> argparse.ArgumentParser:
-        command = commands.add_parser(name, help=text, description=text, formatter_class=raw)
-        _add_bench(command, "the bench folder (see: pentools --help)")
-        if job:
-            command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
-        return command
-
-    add("new", "start a job: its folder, its notebook, an empty record").set_defaults(run=_new)
-    command = add("open", "open a job's notebook in JupyterLab, on this machine only")
-    command.add_argument("--no-browser", action="store_true", help="print the address instead of opening a browser")
-    command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
-    command.set_defaults(run=_open)
-    add("check", "list what is missing or odd in a job").set_defaults(run=_check)
-    command = add("writeup", "write the job's pages, each one self-contained HTML file")
-    command.add_argument(
-        "--for", dest="audience", choices=("client", "blog", "both"), default="both", help="which page (default: both)"
-    )
-    command.set_defaults(run=_writeup)
-    command = add("merge", "take over the entries of another copy of a job's record")
-    command.add_argument(
-        "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
-    )
-    command.set_defaults(run=_merge)
-    command = add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", job=False)
-    command.set_defaults(run=_demo)
+    _add_commands(commands)
     sums = commands.add_parser(
         "sums",
         help="one calculation without a job",
         description="One calculation without a job. Several values in one option are separated by a semicolon.",
-        formatter_class=raw,
+        formatter_class=_RAW,
     )
     _add_sums(sums, words)
     return parser
+
+
+def _add_commands(commands: Any) -> None:
+    """The commands about jobs; each takes a bench, all but the demonstration a job."""
+
+    def add(name: str, text: str, run: Callable[[argparse.Namespace], int]) -> argparse.ArgumentParser:
+        command: argparse.ArgumentParser = commands.add_parser(name, help=text, description=text, formatter_class=_RAW)
+        _add_bench(command, "the bench folder (see: pentools --help)")
+        if name != "demo":
+            command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
+        command.set_defaults(run=run)
+        return command
+
+    add("new", "start a job: its folder, its notebook, an empty record", _new)
+    command = add("open", "open a job's notebook in JupyterLab, on this machine only", _open)
+    command.add_argument("--no-browser", action="store_true", help="print the address instead of opening a browser")
+    command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
+    add("check", "list what is missing or odd in a job", _check)
+    command = add("writeup", "write the job's pages, each one self-contained HTML file", _writeup)
+    command.add_argument(
+        "--for", dest="audience", choices=("client", "blog", "both"), default="both", help="which page (default: both)"
+    )
+    command = add("merge", "take over the entries of another copy of a job's record", _merge)
+    command.add_argument(
+        "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
+    )
+    add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
 
 
 def _add_bench(command: argparse.ArgumentParser, text: str) -> None:
@@ -132,26 +138,30 @@ def _add_sums(parser: argparse.ArgumentParser, words: Sequence[str]) -> None:
             key,
             description=_percent(f"{chosen.title}. {chosen.summary}"),
             epilog=_percent(f"example:\n  {chosen.example}") if chosen.example else "",
-            formatter_class=argparse.RawDescriptionHelpFormatter,
+            formatter_class=_RAW,
         )
-        for field in chosen.fields:
-            text = "; ".join(part for part in (field.label, field.hint) if part)
-            if field.choices:
-                text += " [" + ", ".join(value for value, _ in field.choices) + "]"
-            if field.default:
-                text += f" (default: {field.default})"
-            text = _percent(text)
-            if field.name == chosen.positional:
-                command.add_argument(field.name, metavar=field.name.upper(), help=text)
-            elif field.kind == "yes-no":
-                command.add_argument(field.option, metavar="yes|no", nargs="?", const="yes", help=text)
-            elif field.kind in ("items", "quantities"):
-                command.add_argument(field.option, metavar="TEXT", action="append", help=text)
-            else:
-                command.add_argument(field.option, metavar="TEXT", help=text)
+        _add_fields(command, chosen)
         command.add_argument("--json", action="store_true", help="print the whole result as JSON")
         _add_bench(command, "the bench whose facts fill what is not said")
         command.set_defaults(run=_sum, sum_key=key)
+
+
+def _add_fields(command: argparse.ArgumentParser, chosen: Sum) -> None:
+    for field in chosen.fields:
+        text = "; ".join(part for part in (field.label, field.hint) if part)
+        if field.choices:
+            text += " [" + ", ".join(value for value, _ in field.choices) + "]"
+        if field.default:
+            text += f" (default: {field.default})"
+        text = _percent(text)
+        if field.name == chosen.positional:
+            command.add_argument(field.name, metavar=field.name.upper(), help=text)
+        elif field.kind == "yes-no":
+            command.add_argument(field.option, metavar="yes|no", nargs="?", const="yes", help=text)
+        elif field.kind in ("items", "quantities"):
+            command.add_argument(field.option, metavar="TEXT", action="append", help=text)
+        else:
+            command.add_argument(field.option, metavar="TEXT", help=text)
 
 
 def _percent(text: str) -> str:

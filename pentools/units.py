@@ -240,9 +240,26 @@ def read_quantity(
     """
     clean = _refuse_odd_text(text, name, unit)
     meant = clean.endswith("!")
-    clean = clean.removesuffix("!").rstrip()
+    found, spread, typed_unit = _parts(clean.removesuffix("!").rstrip(), unit, name, text)
     dimension = dimension_of(unit)
-    wanted = _wanted(unit)
+    raw = _from_match(found, name, text)
+    value = convert(raw, typed_unit, unit)
+    if not math.isfinite(value):
+        raise InputError(name, _wanted(unit), text, f"Type it like {_EXAMPLES[dimension]}.")
+    if raw < 0 and not (negative if negative is not None else dimension in _SIGNED):
+        raise InputError(name, "zero or more", text, "A minus sign makes no sense here.")
+    if not meant:
+        _ask_if_implausible(raw, value, unit, typed_unit, name, text, low, high)
+    uncertainty = None
+    if spread is not None:
+        step = slope(typed_unit, UNIT_WORDS[unit])
+        uncertainty = read_number(spread["number"], f"{name}, after ±") * step
+    return Reading(value, unit, uncertainty, text.strip())
+
+
+def _parts(clean: str, unit: str, name: str, text: str) -> tuple[re.Match[str], re.Match[str] | None, str]:
+    """The number, what stands after ±, and the one unit of both."""
+    dimension, wanted = dimension_of(unit), _wanted(unit)
     advice = f"Type it like {_EXAMPLES[dimension]}."
     measure, *spreads = _PLUS_MINUS.split(clean)
     found = _MEASURE.fullmatch(measure)
@@ -258,19 +275,7 @@ def read_quantity(
     typed_unit = typed_units.pop()
     if dimension_of(typed_unit) != dimension:
         raise InputError(name, wanted, text, f"“{words[0]}” is {_said_of(typed_unit)}. {advice}")
-    raw = _from_match(found, name, text)
-    value = convert(raw, typed_unit, unit)
-    if not math.isfinite(value):
-        raise InputError(name, wanted, text, advice)
-    if raw < 0 and not (negative if negative is not None else dimension in _SIGNED):
-        raise InputError(name, "zero or more", text, "A minus sign makes no sense here.")
-    if not meant:
-        _ask_if_implausible(raw, value, unit, typed_unit, name, text, low, high)
-    uncertainty = None
-    if spread is not None:
-        step = slope(typed_unit, UNIT_WORDS[unit])
-        uncertainty = read_number(spread["number"], f"{name}, after ±") * step
-    return Reading(value, unit, uncertainty, text.strip())
+    return found, spread, typed_unit
 
 
 def with_last_unit(parts: Sequence[str]) -> tuple[str, ...]:
@@ -299,7 +304,7 @@ def _ask_if_implausible(  # noqa: PLR0917 - the parts of one question
     ceiling = math.inf if high is None else high
     if floor <= value <= ceiling:
         return
-    least = max(floor, ceiling / _TOO_LITTLE) if floor >= 0 and math.isfinite(ceiling) else floor
+    least = max(floor, ceiling / _TOO_LITTLE) if floor >= 0 and ceiling < math.inf else floor
     others = [
         word
         for word in _MISTAKEN.get(typed_unit, ())
