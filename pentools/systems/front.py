@@ -204,16 +204,22 @@ def barrel(
         outer += [*([(s.end, s.tail)] if rear[0][0] >= s.end else []), *rear]
         hole = inner or [(s.mouth, s.bore), (rear[-1][0], s.bore)]
     a.shell("barrel", outer, hole if inner is None else inner, "cut")
-    a.path("cap-threads", [(x, -y) for x, y in crests], "line")
-    a.path("cap-threads", crests, "line")
-    a.anchor("cap-threads", 0.5 * (start + stop), thread - 0.1)
+    _cap_threads(a, crests, (start, stop), thread)
     a.anchor("barrel", s.mouth + 0.6 * p["barrel_length"], 0.5 * (s.outer + s.bore))
     a.length("barrel_length", s.mouth, s.end, 0.0)
     a.diameter("barrel_diameter", stop + 2.0, s.outer)
     a.diameter("bore", s.mouth + 0.5 * p["barrel_length"], s.bore)
-    a.diameter("thread_diameter", 0.5 * (start + stop), thread)
-    a.length("thread_length", start, stop, 0.0)
     a.length("open_length", 0.0, s.total, 0.0)
+
+
+def _cap_threads(a: Anatomy, crests: Sequence[Point], ends: tuple[float, float], radius: float) -> None:
+    """The threads that the cap goes on, on both sides of the axis."""
+    start, stop = ends
+    a.path("cap-threads", [(x, -y) for x, y in crests], "line")
+    a.path("cap-threads", crests, "line")
+    a.anchor("cap-threads", 0.5 * (start + stop), radius - 0.1)
+    a.diameter("thread_diameter", 0.5 * (start + stop), radius)
+    a.length("thread_length", start, stop, 0.0)
 
 
 def blind_cap(a: Anatomy, s: Stations, part: str, hollow: float, depth: float, *, name: str = "end_length") -> None:

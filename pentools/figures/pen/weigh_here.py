@@ -71,21 +71,25 @@ def weigh_here(
     high = -min(y for piece in outline.anatomy.pieces for _, y in piece.points) * scale
     plate = top + 2.0 * high + 1.0
     foot = plate
-    for index, (name, how) in enumerate(_STEPS):
-        left = index * column
-        view = View(scale, left + 3.0 - outline.front * scale, plate - high)
+    for index, reading in enumerate(readings):
+        view = View(scale, index * column + 3.0 - outline.front * scale, plate - high)
         paint_pieces(picture, view, (*outline.anatomy.pieces, *outline.over))
-        _balance(picture, left, plate, column, readings[index])
-        y = plate + 20.0
-        picture.text(left + EDGE_MM, y, f"{index + 1}  {name}", bold=True)
-        for line in wrap(how, column - 2.5 * EDGE_MM):
-            y += LINE_MM
-            picture.text(left + EDGE_MM, y, line)
-        foot = max(foot, y)
+        _balance(picture, index * column, plate, column, reading)
+        foot = max(foot, _step_words(picture, index, column, plate + 20.0))
     foot = draw_caption(picture, "Drawn; the balance is not to scale.", foot + LINE_MM + 0.8)
     shown = [f"{name}: {reading or 'not weighed yet'}." for (name, _), reading in zip(_STEPS, readings, strict=True)]
     alt = f"{title} A drawing of a pen ({system_named(system).label}) on a balance, twice. {' '.join(shown)}"
     return Drawing(picture.finish(foot + 1.4, title, alt), title, alt, width_mm)
+
+
+def _step_words(picture: Picture, index: int, column: float, y: float) -> float:
+    """What is done in a step, under its balance; returns the foot of the last line [mm]."""
+    (name, how), left = _STEPS[index], index * column + EDGE_MM
+    picture.text(left, y, f"{index + 1}  {name}", bold=True)
+    for line in wrap(how, column - 2.5 * EDGE_MM):
+        y += LINE_MM
+        picture.text(left, y, line)
+    return y
 
 
 def _balance(picture: Picture, left: float, plate: float, column: float, reading: str) -> None:
