@@ -102,19 +102,10 @@ def price_answer(price: Money, year: int, to_year: int | None = None) -> SumAnsw
     InputError
         If there is no index for the money or the year, or the money was not in use in that year.
     """
-    if price.old and year > LAST_SHILLINGS:
-        raise InputError("year of the price", f"{LAST_SHILLINGS} or earlier for shillings and pence", year)
-    if year < LAST_SHILLINGS and re.search(r"\d\s*(?:p\b|new)", price.typed):
-        raise InputError(
-            "price",
-            "in the money of its year",
-            price.typed,
-            f"New pence began in {LAST_SHILLINGS}: type old pence with d.",
-        )
+    _refuse_money_of_another_time(price, year)
     result = price_then_now(price, year, index_for(price.currency), to_year)
-    sentence = _sentence(result)
     data = {
-        "sentence": sentence,
+        "sentence": _sentence(result),
         "price": float(price.amount),
         "currency": price.currency,
         "currency_assumed": price.assumed,
@@ -132,15 +123,26 @@ def price_answer(price: Money, year: int, to_year: int | None = None) -> SumAnsw
         "index_now": result.index.values[result.to_year],
         "findings": [finding.as_json() for finding in result.findings],
     }
-    table = (
+    return SumAnswer(_sentence(result), data, result.findings, _table(result), result)
+
+
+def _refuse_money_of_another_time(price: Money, year: int) -> None:
+    if price.old and year > LAST_SHILLINGS:
+        raise InputError("year of the price", f"{LAST_SHILLINGS} or earlier for shillings and pence", year)
+    if year < LAST_SHILLINGS and re.search(r"\d\s*(?:p\b|new)", price.typed):
+        advice = f"New pence began in {LAST_SHILLINGS}: type old pence with d."
+        raise InputError("price", "in the money of its year", price.typed, advice)
+
+
+def _table(result: PriceThenNow) -> tuple[tuple[str, str], ...]:
+    return (
         ("quantity", "value"),
-        ("price then", f"{price.typed} in {result.year}"),
-        ("read as", price.read_as),
+        ("price then", f"{result.price.typed} in {result.year}"),
+        ("read as", result.price.read_as),
         (f"index in {result.year}", plain(result.index.values[result.year], 6)),
         (f"index in {result.to_year}", plain(result.index.values[result.to_year], 6)),
         ("multiplied by", plain(result.multiplier)),
     )
-    return SumAnswer(sentence, data, result.findings, table, result)
 
 
 def _sentence(result: PriceThenNow) -> str:
