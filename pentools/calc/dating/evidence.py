@@ -168,32 +168,39 @@ def read_evidence(text: str, *, about_years: int = ABOUT_YEARS) -> Evidence:
     line = text.strip()
     if found := re.search(r"[,;]?\s*\b(?:source|known from)\s*:?\s+(.+)$", line, re.IGNORECASE):
         source, line = found[1].strip(), line[: found.start()]
-    parts = [part.strip() for part in re.split(r",(?![^\[]*\])", line)]
-    known = {index: part.lower().removesuffix(" part") for index, part in enumerate(parts)}
-    known = {
-        index: word for index, word in known.items() if word in (*KINDS, *CERTAINTIES, *get_args(PartState)) and index
-    }
-    dated = max((index for index, part in enumerate(parts) if index not in known and _YEAR.search(part)), default=0)
-    for index, part in enumerate(parts):
-        if index > dated and index not in known:
-            raise InputError(
-                "evidence",
-                "a feature, its dates, then words from: " + ", ".join([*KINDS, *CERTAINTIES, *get_args(PartState)]),
-                part,
-            )
-    feature, dates = _feature_and_dates(
-        ", ".join(part for index, part in enumerate(parts[: dated + 1]) if index not in known), text
-    )
+    head, words = _head_and_words(line)
+    feature, dates = _feature_and_dates(head, text)
     kind: EvidenceKind | None = next((kind for pattern, kind in _TELLING if re.search(pattern, feature.lower())), None)
-    said = list(known.values())
     return Evidence(
         feature,
         read_date(dates, about_years=about_years),
-        cast("EvidenceKind", next((word for word in said if word in KINDS), kind or "production")),
-        cast("Certainty", next((word for word in said if word in CERTAINTIES), "likely")),
-        cast("PartState", next((word for word in said if word in get_args(PartState)), "original")),
+        cast("EvidenceKind", _one_of(words, get_args(EvidenceKind), kind or "production")),
+        cast("Certainty", _one_of(words, get_args(Certainty), "likely")),
+        cast("PartState", _one_of(words, get_args(PartState), "original")),
         source,
     )
+
+
+def _head_and_words(line: str) -> tuple[str, list[str]]:
+    """Feature and dates, their commas kept, and the words that tell kind, certainty and part."""
+    words = (*KINDS, *CERTAINTIES, *get_args(PartState))
+    parts = [part.strip() for part in re.split(r",(?![^\[]*\])", line)]
+    known = {index: part.lower().removesuffix(" part") for index, part in enumerate(parts)}
+    known = {index: word for index, word in known.items() if word in words and index}
+    dated = max((index for index, part in enumerate(parts) if index not in known and _YEAR.search(part)), default=0)
+    strange = next((part for index, part in enumerate(parts) if index > dated and index not in known), None)
+    if strange is not None:
+        raise InputError("evidence", "a feature, its dates, then words from: " + ", ".join(words), strange)
+    return ", ".join(part for index, part in enumerate(parts[: dated + 1]) if index not in known), list(known.values())
+
+
+def _one_of(words: list[str], known: tuple[str, ...], usual: str) -> str:
+    said = dict.fromkeys(word for word in words if word in known)
+    if len(said) > 1:
+        raise InputError(
+            "evidence", "one of " + ", ".join(known), ", ".join(said), "Two of them contradict each other."
+        )
+    return next(iter(said), usual)
 
 
 def _feature_and_dates(head: str, text: str) -> tuple[str, str]:

@@ -43,7 +43,7 @@ def test_where_the_name_ends(line, feature, edtf):
         ("clip spring 1936", "give the months"), ("clip from the 1930s", "then and later"), ("nib replaced 1950", "replaced behind a comma"), ("clip turn of the century 1900", "century"),
         ("clip 1936 gold", "“gold” is not understood"), ("clip 1936 1938", "not one date"), ("1936-1942", "The feature is missing"), ("not later than 1942", "The feature is missing"),
         (": 1936", "named"), ("clip", "clip 1936/1942"), ("", "clip 1936/1942"), ("clip 1936, perhaps", "words from: production"), ("clip, sure", "a feature with its dates"),
-        ("model 1936: clip 1938", "“clip” is not understood"), ("clip circa early style 1936", "“circa”"), ("not original clip 1936", "not original clip: 1936"),
+        ("model 1936: clip 1938", "“clip” is not understood"), ("clip circa early style 1936", "“circa”"), ("not original clip 1936", "not original clip: 1936"), ("clip 1936, sure, doubtful", "contradict each other"), ("clip 1936, original, replaced", "contradict"),
     ],
 )  # fmt: skip
 def test_what_limits_a_date_is_never_left_in_the_name(line, said):
