@@ -1,6 +1,7 @@
 """An odd value makes its entry unreadable, with a reason that names the field, and stops nothing else."""
 
 import pytest
+from record.odd_values import GRAM, MANY, WRONG
 
 from pentools.errors import RecordError
 from pentools.record.entries import new_entry
@@ -9,23 +10,6 @@ from pentools.record.registry import all_stages
 from pentools.record.review import review
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.weighing.kinds import WEIGHING
-
-GRAM = {"value": 15.0, "unit": "g", "u": None, "typed": "15 g"}
-MANY = 10**400
-WRONG = {
-    "quantity": ["15 g", 15.0, True, [], [GRAM], {}, {**GRAM, "unit": "furlong"}, {**GRAM, "value": "15"},
-                 {**GRAM, "value": MANY}, {**GRAM, "u": "x"}, {**GRAM, "u": -1}, {**GRAM, "typed": 3}],
-    "quantities": ["15 g", GRAM, [15.0], [None], [{}], 3, True],
-    "number": ["1", True, [], {}, MANY],
-    "count": ["1", 1.5, True, [], {}, MANY],
-    "text": [1, 1.5, True, [], ["a"], {}],
-    "choice": [1, True, [], {}, "no such choice", "", ["dry"]],
-    "yes-no": [0, 1, "yes", "", [], {}],
-    "date": [2026, True, [], {}, "2026-W11", "20260314", "2026-02-30", "14.3.2026"],
-    "photo": [1, True, [], {}, "../owner.jpg", "/etc/passwd", "script.svg"],
-    "items": ["cap", 1, True, {}, [1], [None], [["cap"]]],
-}  # fmt: skip
-WRONG |= dict.fromkeys(("long text", "money"), WRONG["text"])
 
 
 def test_every_field_of_every_kind_refuses_every_wrong_type():
