@@ -40,15 +40,19 @@ _STYLE: dict[str, Any] = {
 }
 _numbers = itertools.count(1)
 _MM_PER_INCH = 25.4
+_SIDE_MM, _LABELS_MM, _TITLE_MM = 2.0, 9.5, 7.0
 
 
-def new_chart(width_mm: float = 160.0, height_mm: float = 60.0) -> tuple[Figure, Axes]:
+def new_chart(width_mm: float = 160.0, height_mm: float = 60.0, *, bars_only: bool = False) -> tuple[Figure, Axes]:
     """A figure with one set of axes in the kit's style.
 
     Parameters
     ----------
     width_mm, height_mm : float
         Size as printed [mm].
+    bars_only : bool
+        True for lying bars with their words beside them, nothing at the left axis, one line of title and one of label:
+        then the margins are known, which spares the measuring of every word (a third of the time of a chart).
 
     Returns
     -------
@@ -59,8 +63,16 @@ def new_chart(width_mm: float = 160.0, height_mm: float = 60.0) -> tuple[Figure,
     from matplotlib.figure import Figure
 
     with mpl.rc_context(_STYLE):
-        figure = Figure(figsize=(width_mm / _MM_PER_INCH, height_mm / _MM_PER_INCH), layout="constrained")
+        layout = "none" if bars_only else "constrained"
+        figure = Figure(figsize=(width_mm / _MM_PER_INCH, height_mm / _MM_PER_INCH), layout=layout)
         axes = figure.add_subplot()
+        if bars_only:
+            figure.subplots_adjust(
+                left=_SIDE_MM / width_mm,
+                right=1 - _SIDE_MM / width_mm,
+                bottom=_LABELS_MM / height_mm,
+                top=1 - _TITLE_MM / height_mm,
+            )
     axes.spines[["top", "right"]].set_visible(False)
     return figure, axes
 
