@@ -6,7 +6,7 @@ import io
 import itertools
 import re
 from html import escape
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from pentools.figures.drawing import Drawing
 
@@ -63,7 +63,7 @@ def new_chart(width_mm: float = 160.0, height_mm: float = 60.0, *, bars_only: bo
     from matplotlib.figure import Figure
 
     with mpl.rc_context(_STYLE):
-        layout = "none" if bars_only else "constrained"
+        layout: Literal["constrained"] | None = None if bars_only else "constrained"
         figure = Figure(figsize=(width_mm / _MM_PER_INCH, height_mm / _MM_PER_INCH), layout=layout)
         axes = figure.add_subplot()
         if bars_only:

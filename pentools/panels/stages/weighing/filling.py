@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
-from msgspec.structs import asdict
-
 from pentools.errors import InputError
-from pentools.fields import Value
 from pentools.figures.weighing.filling import budget_figure, capacity_figure
 from pentools.figures.weighing.leak import leak_figure
 from pentools.figures.weighing.measure import dimension_drawings, fill_test_drawing
@@ -18,7 +14,9 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.stages.weighing.kinds import Weighing
 from pentools.record.stages.weighing.rest import leak_of
 from pentools.sums.weighing.capacity import dimension_fields
 
@@ -30,14 +28,13 @@ class FillTestPanel(StagePanel):
 
     def refresh_forms(self) -> None:
         """Ask only for the dimensions that this filling system has."""
-        system = self.job.values("intake", "arrival")["system"]
-        names = tuple(f.name for f in dimension_fields(str(system))) if system is not None else None
+        system = self.job.newest(ARRIVAL).system
+        names = tuple(f.name for f in dimension_fields(system)) if system is not None else None
         self.forms["dimensions"].show_only(names)
 
-    def check(self, kind: Kind[Any], form: Form) -> None:
+    def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """A weighing after a stroke needs the stroke's number."""
-        values: Mapping[str, Value] = asdict(form)
-        if kind.key == "weighing" and values["state"] == "stroke" and values["strokes"] is None:
+        if isinstance(form, Weighing) and form.state == "stroke" and form.strokes is None:
             raise InputError(
                 "After how many strokes",
                 "filled in for a weighing after a single stroke",

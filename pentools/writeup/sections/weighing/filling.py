@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
 from pentools.record.stages.weighing.filling import STATES, capacity_of, cycles
+from pentools.record.stages.weighing.kinds import LEAK_CHECK, WEIGHING
 from pentools.record.stages.weighing.rest import leak_of
 from pentools.record.stages.weighing.strokes import strokes_of
-from pentools.units import Reading
 from pentools.writeup.blocks import (
     Audience,
     Block,
@@ -86,16 +86,13 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
 def leak_in_words(job: Job) -> str:
     """What the last leak check found, as one sentence; empty where there was none."""
-    checks = job.log("fill test", "leak check")
-    if not checks:
+    if not job.log(LEAK_CHECK):
         return ""
-    values = checks[-1][1]
-    rested, how = values["rested"], values["how"]
-    hours = f"{rested.value:g}{THIN}h" if isinstance(rested, Reading) else "some time"
-    lay = f" ({how})" if how else ""
-    damp = values["damp"]
-    places = list_in_words(str(place) for place in damp) if isinstance(damp, tuple) else ""
-    if values["dry"] is True:
+    check = job.newest(LEAK_CHECK)
+    hours = f"{check.rested.value:g}{THIN}h" if check.rested is not None else "some time"
+    lay = f" ({check.how})" if check.how else ""
+    places = list_in_words(check.damp or ())
+    if check.dry is True:
         doubt = f", though damp was noted here: {places}" if places else ""
         return f"After {hours} at rest, filled{lay}, it was dry all over{doubt}."
     return f"After {hours} at rest, filled{lay}, it was damp{f': {places}' if places else ''}."
@@ -203,22 +200,22 @@ def _number_columns(rows: list[tuple[str, ...]]) -> tuple[int, ...]:
 
 
 def _weighings(job: Job, audience: Audience) -> list[Block]:
-    log = job.log("fill test", "weighing")
+    log = job.log(WEIGHING)
     if not log:
         return []
     labels, decimals = dict(STATES), decimals_of(job)
     fill_of = {
         id_: number for number, cycle in enumerate(cycles(job), 1) for id_ in (*cycle.empty_ids, *cycle.filled_ids)
     }
-    strokes = any(values["strokes"] is not None for _, values in log)
+    strokes = any(logged.values.strokes is not None for logged in log)
     head = ("State of the pen", *(["Strokes"] if strokes else []), "Mass", "Filling")
     rows = []
-    for entry, values in log:
-        mass = values["mass"]
+    for logged in log:
+        entry, values = logged.entry, logged.values
         row = (
-            capital(labels.get(str(values["state"]), str(values["state"]))),
-            *([f"{values['strokes']}" if values["strokes"] is not None else "–"] if strokes else []),
-            shown_mass(mass, decimals) if isinstance(mass, Reading) else "not measured",
+            capital(labels.get(values.state or "", "–")),
+            *([f"{values.strokes}" if values.strokes is not None else "–"] if strokes else []),
+            shown_mass(values.mass, decimals) if values.mass is not None else "not measured",
             str(fill_of.get(entry.id, "–")),
         )
         rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
