@@ -104,7 +104,7 @@ def _definition(kind: Kind[Any]) -> dict[str, Any]:
 
 
 def _value(field: Field) -> dict[str, Any]:
-    about = {"title": field.label, **({"description": field.hint} if field.hint else {}), "x-for": field.audience}
+    about = {"title": field.label, "x-for": field.audience}
     one = _one(field)
     # what is not required may be null, which says the same as leaving it out
     return about | (one if field.required else {"anyOf": [one, {"type": "null"}]})
