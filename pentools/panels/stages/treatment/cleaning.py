@@ -23,11 +23,13 @@ from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import (
     BATHS,
     SoakRun,
+    bath_of,
     cleaning_findings,
     cleaning_sentence,
     drying_of,
     first_words,
     mix_of,
+    past_limit,
     running_soaks,
     soaks_of,
 )
@@ -123,10 +125,16 @@ class CleanPanel(StagePanel):
         self.mix_shown.value = f"<h3>This mix</h3><p>{escape(answer.sentence)}</p>{wrong}"
 
     def _saved(self, entry: Entry) -> None:
-        """A yes or no of one rinse is not that of the next."""
+        """A yes or no of one rinse is not that of the next; a bath past its limit says so beside the button."""
         if entry.kind == "rinse":
             self.forms["rinse"].boxes["wets"].text = ""
         super()._saved(entry)
+        if entry.kind in ("bath", "soak ended"):
+            ended = next(((s.part, s.bath, s.minutes, "") for s in soaks_of(self.job) if s.ended == entry.time), None)
+            done = bath_of(self.job, entry.id) or ended
+            past = past_limit(self.job, *done[:3]) if done is not None else None
+            if past is not None:
+                self.forms[entry.kind].status.failed(f"saved {entry.time:%H:%M:%S}, but look again: {past.text}")
 
     def _acknowledge(self, key: str) -> None:
         if key not in cautions_read(self.job):

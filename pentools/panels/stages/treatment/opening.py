@@ -16,7 +16,7 @@ from pentools.record.kinds import Kind
 from pentools.record.stages.treatment.facts import cautions_of, cautions_read, limit_of_materials
 from pentools.record.stages.treatment.heat import JOINTS, heated_joints, joint_body, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
-from pentools.record.stages.treatment.opening_kinds import HeatPass, Step, Tray
+from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, HeatPass, Step, Tray
 from pentools.record.stages.treatment.words import limits_table, no_harm_rows, opening_sentence
 from pentools.record.stages.treatment.work import block_of, opening_actions, order_of, step_waits
 
@@ -55,6 +55,16 @@ class OpenPanel(StagePanel):
                 if entry.kind == kind and box.field.kind == "yes-no":
                     box.text = ""
         super()._saved(entry)
+        if entry.kind == "heat pass":
+            self._say_stop(entry)
+
+    def _say_stop(self, entry: Entry) -> None:
+        """A heating past its limit is saved, for it happened; the stop stands where the hand is, beside the button."""
+        joint = next((logged.values.joint for logged in self.job.log(HEAT_PASS) if logged.entry.id == entry.id), None)
+        heat = joint_heat(self.job, joint) if joint is not None else None
+        stops = [] if heat is None else [f.text for f in heat.findings if f.level == "stop"]
+        if stops:
+            self.forms["heat pass"].status.failed(f"saved {entry.time:%H:%M:%S}, and stop: {' '.join(stops)}")
 
     def _acknowledge(self, key: str) -> None:
         if key not in cautions_read(self.job):

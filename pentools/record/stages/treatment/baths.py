@@ -34,12 +34,14 @@ __all__ = [
     "Drying",
     "SoakRun",
     "bath_findings",
+    "bath_of",
     "baths_done",
     "cleaning_findings",
     "cleaning_sentence",
     "drying_of",
     "first_words",
     "mix_of",
+    "past_limit",
     "running_soaks",
     "soaks_of",
 ]
@@ -154,23 +156,44 @@ def baths_done(job: Job) -> tuple[tuple[str, str, float | None, str], ...]:
     return (*found, *((s.part, s.bath, s.minutes, s.came_out) for s in soaks_of(job) if s.ended is not None))
 
 
-def bath_findings(job: Job) -> tuple[Finding, ...]:
-    """What the baths that are over say against the limits.
+def bath_of(job: Job, entry_id: str) -> tuple[str, str, float | None, str] | None:
+    """The bath that one entry holds, as `baths_done` gives it; None where there is none of that id."""
+    said = next((logged.values for logged in job.log(BATH) if logged.entry.id == entry_id), None)
+    if said is None or said.part is None or said.bath is None:
+        return None
+    return said.part, said.bath, None if said.minutes is None else said.minutes.value, said.came_out or ""
+
+
+def past_limit(job: Job, part: str, bath: str, minutes: float | None) -> Finding | None:
+    """What a bath says against the limit of its part; None where it was within.
+
+    Parameters
+    ----------
+    job : Job
+        The job.
+    part, bath : str
+        Keys of the part and of what it was in.
+    minutes : float or None
+        How long [min], 0 or more; None where it was not noted.
 
     Returns
     -------
-    tuple of Finding
-        One for each bath that went past its limit, or was never allowed.
+    Finding or None
+        A warning where it went past its limit, or was never allowed.
     """
-    found = []
-    for part, bath, minutes, _ in baths_done(job):
-        limit = limit_for(job, part, bath)
-        what, most = f"{_PARTS[part]} in {_LABELS[bath]}", limit.max_minutes
-        if limit.verdict == "never":
-            found.append(Finding("warning", "treatment.never", what=what, why=limit.reason))
-        elif most is not None and minutes is not None and minutes > most:
-            found.append(Finding("warning", "treatment.too-long", what=what, minutes=minutes, limit=most))
-    return tuple(found)
+    limit = limit_for(job, part, bath)
+    what, most = f"{_PARTS[part]} in {_LABELS[bath]}", limit.max_minutes
+    if limit.verdict == "never":
+        return Finding("warning", "treatment.never", what=what, why=limit.reason)
+    if most is not None and minutes is not None and minutes > most:
+        return Finding("warning", "treatment.too-long", what=what, minutes=minutes, limit=most)
+    return None
+
+
+def bath_findings(job: Job) -> tuple[Finding, ...]:
+    """What the baths that are over say against the limits: one for each that went past its limit, or was never allowed."""
+    found = (past_limit(job, part, bath, minutes) for part, bath, minutes, _ in baths_done(job))
+    return tuple(finding for finding in found if finding is not None)
 
 
 def drying_of(job: Job, moment: dt.datetime | None = None) -> tuple[Drying, ...]:

@@ -6,6 +6,7 @@ import datetime as dt
 import pytest
 
 from pentools.panels.stages.treatment import cleaning as clean_panel
+from pentools.record.stages.treatment.opening_kinds import HEAT_PASS
 from pentools.record.stages.treatment.work import order_of
 
 
@@ -257,3 +258,20 @@ def test_drying_leads_until_it_is_over(job, sheet):
     put(panel, "drying", part="feed", hours="24 h", begun_ago="1 h")
     assert "The feed dries until" in panel.result_text.value
     assert "still wet" in panel.result_table.value
+
+
+def test_past_the_limit_is_saved_and_says_stop_beside_the_button(job, sheet):
+    panel = sheet.stage("open")
+    put(panel, "heat pass", joint="section", surface="58 °C")
+    assert "stop" not in panel.forms["heat pass"].status.text
+    put(panel, "heat pass", joint="section", surface="95 °C")
+    said = panel.forms["heat pass"].status
+    assert said.text.startswith("saved ")
+    assert "and stop: Section and barrel: Heating 2 went above the limit of 60 °C" in said.text
+    assert "alert" in said.widget.value
+    assert len(job.log(HEAT_PASS)) == 2
+    clean = sheet.stage("clean")
+    put(clean, "bath", part="barrel", bath="cold water soak", minutes="10 min")
+    assert "look again" not in clean.forms["bath"].status.text
+    put(clean, "bath", part="barrel", bath="cold water soak", minutes="45 min")
+    assert "but look again: barrel in cool water: 45 min, 30 more than the limit of 15 min" in clean.forms["bath"].status.text  # fmt: skip
