@@ -2,7 +2,8 @@
 
 import pytest
 
-from pentools.calc.weighing.capacity import BALANCES, capacity_from_weight
+from pentools.calc.weighing.balance import BALANCES
+from pentools.calc.weighing.capacity import Handling, capacity_from_weight
 from pentools.calc.weighing.expected import Measured
 from pentools.systems.volume import system_volume
 from pentools.units import read_quantity
@@ -15,7 +16,9 @@ from pentools.units import read_quantity
     [(0.17, 0.16, 0.18), (0.24, 0.23, 0.26), (1.30, 1.28, 1.34)],
 )
 def test_gains_on_refilling(gain_g, low, high):
-    result = capacity_from_weight([18.00], [18.00 + gain_g], BALANCES["0.01 g"], start="drained")
+    result = capacity_from_weight(
+        [18.00], [18.00 + gain_g], BALANCES["0.01 g"], start="drained", handling=Handling(0.0, 0.0)
+    )
     assert low < result.volume_ml < high
 
 
@@ -42,5 +45,7 @@ def test_such_a_barrel_holds_no_more_than_its_outside():
 def test_a_gain_read_in_sixths_and_quarters_stays_within_the_doubt():
     # the same three gains as words: on a 0.01 g balance the words differ from the volumes by less than two of their ±
     for gain_g, in_words in ((0.17, 1 / 6), (0.24, 1 / 4), (1.30, 4 / 3)):
-        result = capacity_from_weight([18.00], [18.00 + gain_g], BALANCES["0.01 g"], start="drained")
+        result = capacity_from_weight(
+            [18.00], [18.00 + gain_g], BALANCES["0.01 g"], start="drained", handling=Handling(0.0, 0.0)
+        )
         assert abs(result.volume_ml - in_words) < result.budget.expanded_uncertainty
