@@ -10,28 +10,6 @@ from pentools.words import Template
 __all__ = ["WORDS"]
 
 
-def _remedy(
-    *, ring: str, inside: float, section: float, groove: float | None, groove_now: float, outer: float | None,
-    outer_now: float, hole: str, width: float, undoable: bool,
-) -> str:  # fmt: skip
-    parts = []
-    if groove is not None:
-        verb = "turned down to" if groove < groove_now else "built up, or a new head made, to"
-        parts.append(f"the groove were {verb} {groove:.2f} mm (now {groove_now:.2f})")
-    if outer is not None and outer > outer_now:
-        parts.append(f"the {hole} were bored out to {outer:.2f} mm (now {outer_now:.2f})")
-    elif outer is not None:
-        wall = (outer_now - outer) / 2
-        parts.append(f"the {hole} were sleeved to {outer:.2f} mm inside (a wall of {wall:.2f} mm)")
-    text = (
-        f"{ring} ({inside:.2f} × {section:.2f} mm) would fit if {' and '.join(parts)}, "
-        f"in a groove at least {width:.2f} mm wide."
-    )
-    if undoable:
-        return text
-    return f"{text} What is turned away from an original part cannot be undone: ask the owner, or make a copy of it."
-
-
 _REASONS = {
     "loose": "it is loose on its seat",
     "stretch": "it is stretched a good deal",
@@ -111,7 +89,11 @@ RINGS: Mapping[str, Template] = {
     "fit": "{ring} fits in the worst case. Try it dry before any sealant.",
     "reservation": _reservation,
     "nothing-fits": "No ring of this list fits; {ring} comes nearest.",
-    "remedy": _remedy,
+    "remedy:lasting": (
+        "{ring} would fit if {changes:and}, in a groove at least {width:.2f} mm wide. What is turned away from an original "
+        "part cannot be undone: ask the owner, or make a copy of it."
+    ),
+    "remedy:undoable": "{ring} would fit if {changes:and}, in a groove at least {width:.2f} mm wide.",
     "wanted-ring": "Without touching the pen: a ring of about {inside:.2f} × {section:.2f} mm would do; look for one near it.",
     "ovality": ("The bore is {ovality:.2f} mm out of round, more than one reading is unsure: the ring must follow it."),
     "other-list": "Among the {name}, {ring} does: {verdict}.",

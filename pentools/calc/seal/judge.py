@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
@@ -11,7 +11,18 @@ from pentools.calc.seal.gland import RingFit
 from pentools.errors import InputError
 from pentools.words import Said
 
-__all__ = ["DUTIES", "VERDICTS", "Duty", "Judgement", "Limit", "Limits", "Verdict", "duties_from_rows", "judge_fit"]
+__all__ = [
+    "DUTIES",
+    "VERDICTS",
+    "Band",
+    "Duty",
+    "Judgement",
+    "Limit",
+    "Limits",
+    "Verdict",
+    "duties_from_bands",
+    "judge_fit",
+]
 
 Verdict = Literal["fits", "measure it", "with a reservation", "doubtful", "does not fit"]
 VERDICTS: tuple[Verdict, ...] = ("fits", "measure it", "with a reservation", "doubtful", "does not fit")
@@ -124,13 +135,28 @@ class Judgement:
     reservations: tuple[Finding, ...] = ()
 
 
-def duties_from_rows(rows: Sequence[Mapping[str, str]]) -> dict[str, Duty]:
-    """Duties from the rows of their table.
+@dataclass(frozen=True, slots=True)
+class Band:
+    """One row of the bands: bounds of one quantity for one duty as shares [1], None where they do not apply; its source."""
+
+    duty: str
+    quantity: str
+    offered_from: float | None
+    floor: float | None
+    low: float | None
+    high: float
+    ceiling: float
+    offered_to: float
+    source: str = ""
+
+
+def duties_from_bands(bands: Sequence[Band]) -> dict[str, Duty]:
+    """Duties from their bands; those of the duty "every" hold for all.
 
     Parameters
     ----------
-    rows : sequence of mapping
-        Rows with duty, quantity, offered_from, floor, low, high, ceiling, offered_to, certainty and note.
+    bands : sequence of Band
+        Squeeze of each duty, and stretch, looseness and gland fill of every duty.
 
     Returns
     -------
@@ -140,37 +166,34 @@ def duties_from_rows(rows: Sequence[Mapping[str, str]]) -> dict[str, Duty]:
     Raises
     ------
     InputError
-        If a row's bounds are not in order, or a quantity is missing.
+        If bounds are not in order, or a quantity is missing.
     """
-    every = {row["quantity"]: _limit(row) for row in rows if row["duty"] == "every"}
+    every = {band.quantity: _limit(band) for band in bands if band.duty == "every"}
     wanted = ("stretch", "looseness", "gland fill")
     missing = [name for name in wanted if name not in every]
     if missing:
         raise InputError("bands of every duty", "all of " + ", ".join(wanted), f"no {missing[0]}")
     limits = Limits(*(every[name] for name in wanted))
-    names = ("offered_from", "floor", "low", "high", "ceiling", "offered_to")
-    found = {}
-    for row in rows:
-        if row["duty"] == "every":
-            continue
-        bounds = offered_from, floor, low, high, ceiling, offered_to = tuple(float(row[name]) for name in names)
-        if not 0 <= offered_from <= floor <= low < high <= ceiling <= offered_to < 1:
-            raise InputError(
-                f"bands of duty {row['duty']}",
-                "in order: " + ", ".join(names),
-                ", ".join(f"{bound:g}" for bound in bounds),
-            )
-        source = f"{row['certainty']}: {row['note']}"
-        found[row["duty"]] = Duty(row["duty"], low, high, floor, ceiling, offered_from, offered_to, limits, source)
-    return found
+    return {band.duty: _duty(band, limits) for band in bands if band.duty != "every"}
 
 
-def _limit(row: Mapping[str, str]) -> Limit:
-    good, fits, offered = (float(row[name]) for name in ("high", "ceiling", "offered_to"))
-    low = float(row["low"] or 0)
-    if not 0 <= low <= good + 1e-12 <= fits + 1e-12 <= offered + 1e-12:
-        raise InputError(f"bands of {row['quantity']}", "in order: low, high, ceiling, offered_to", f"{good:g}, {fits:g}, {offered:g}")  # fmt: skip
-    return Limit(good, fits, offered, low)
+def _duty(band: Band, limits: Limits) -> Duty:
+    offered_from, floor, low = band.offered_from or 0.0, band.floor or 0.0, band.low or 0.0
+    if not 0 <= offered_from <= floor <= low < band.high <= band.ceiling <= band.offered_to < 1:
+        bounds = (offered_from, floor, low, band.high, band.ceiling, band.offered_to)
+        accepted = "in order: offered_from, floor, low, high, ceiling, offered_to"
+        raise InputError(f"bands of duty {band.duty}", accepted, ", ".join(f"{bound:g}" for bound in bounds))
+    return Duty(
+        band.duty, low, band.high, floor, band.ceiling, offered_from, band.offered_to, limits, band.source
+    )  # fmt: skip
+
+
+def _limit(band: Band) -> Limit:
+    low = band.low or 0.0
+    if not 0 <= low <= band.high <= band.ceiling <= band.offered_to:
+        bounds = f"{low:g}, {band.high:g}, {band.ceiling:g}, {band.offered_to:g}"
+        raise InputError(f"bands of {band.quantity}", "in order: low, high, ceiling, offered_to", bounds)
+    return Limit(band.high, band.ceiling, band.offered_to, low)
 
 
 def _squeeze(fit: RingFit, duty: Duty) -> list[Point]:

@@ -205,10 +205,9 @@ def _checked(ring: Ring, gland: Gland, duty: Duty, groove: float | None, outer_n
     change = abs(inner - gland.inner_mm) + abs(outer - gland.outer_mm) + added
     undoable = not (inner < gland.inner_mm or outer > gland.outer_mm)
     finding = Finding(
-        "note", "seal.remedy",
-        ring=ring.designation, inside=ring.inside_mm, section=ring.section_mm, groove=groove, groove_now=gland.inner_mm,
-        outer=outer_new, outer_now=gland.outer_mm, hole="bore" if gland.kind == "piston" else "housing", width=width,
-        undoable=undoable,
+        "note", "seal.remedy:undoable" if undoable else "seal.remedy:lasting",
+        ring=f"{ring.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)", width=width,
+        changes=_changes(gland, groove, outer_new),
     )  # fmt: skip
     squeeze = fit.nominal.squeeze_share
     return [Remedy(ring, changed, groove, outer_new, width, change, squeeze, fit.stretch_share, undoable, finding)]
@@ -223,3 +222,18 @@ def _can_be_made(gland: Gland, groove: float | None, outer: float | None) -> boo
     if abs(outer - gland.outer_mm) < 2 * gland.outer_half_mm or (gland.kind == "piston" and outer > gland.outer_mm):
         return False
     return outer > gland.outer_mm or gland.outer_mm - outer >= 2 * LEAST_WALL_MM
+
+
+def _changes(gland: Gland, groove: float | None, outer: float | None) -> list[str]:
+    """What has to be done, each as a clause."""
+    parts = []
+    if groove is not None:
+        verb = "turned down to" if groove < gland.inner_mm else "built up, or a new head made, to"
+        parts.append(f"the groove were {verb} {groove:.2f} mm (now {gland.inner_mm:.2f})")
+    hole = "bore" if gland.kind == "piston" else "housing"
+    if outer is not None and outer > gland.outer_mm:
+        parts.append(f"the {hole} were bored out to {outer:.2f} mm (now {gland.outer_mm:.2f})")
+    elif outer is not None:
+        wall = (gland.outer_mm - outer) / 2
+        parts.append(f"the {hole} were sleeved to {outer:.2f} mm inside (a wall of {wall:.2f} mm)")
+    return parts

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -17,7 +17,6 @@ __all__ = [
     "lead_mm",
     "match_thread",
     "pitch_over_crests_mm",
-    "threads_from_rows",
 ]
 
 WORN_MM = 0.2
@@ -113,33 +112,6 @@ class ThreadMatch:
     near: bool
     told: bool
     findings: tuple[Finding, ...]
-
-
-def threads_from_rows(rows: Sequence[Mapping[str, str]]) -> tuple[Thread, ...]:
-    """Threads from the rows of their table.
-
-    Parameters
-    ----------
-    rows : sequence of mapping
-        Rows with designation, series, major_mm, pitch_mm, angle_deg, starts and source.
-
-    Returns
-    -------
-    tuple of Thread
-        One a row.
-    """
-    return tuple(
-        Thread(
-            row["designation"],
-            row["series"],
-            float(row["major_mm"]) if row["major_mm"] else None,
-            float(row["pitch_mm"]),
-            float(row["angle_deg"]),
-            int(row["starts"]),
-            row["source"],
-        )
-        for row in rows
-    )
 
 
 def pitch_over_crests_mm(length_mm: float, pitches: int = 10) -> float:

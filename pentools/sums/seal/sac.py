@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.sac import MATERIALS, STRETCH_LOW, SacChoice, SacInHand, SacRoom, sac_outside_mm
 from pentools.calc.seal.sac_fit import SacFit, sac_fit
@@ -58,13 +60,20 @@ def sac_answer(given: Inputs) -> SumAnswer:
     nipple_length = given.number("nipple_length")
     cut = None if fit.length_mm is None or nipple_length is None else fit.length_mm + nipple_length
     sentence = _sentence(fit, material, outside is not None, cut)
-    data = {
+    data = _data(fit, material, cut) | {
         "sentence": sentence,
+        "measured": measured is not None,
+        "findings": [f.as_json() for f in findings],
+    }
+    return SumAnswer(sentence, data, findings, _table(fit, cut), fit)
+
+
+def _data(fit: SacFit, material: str, cut: float | None) -> dict[str, Any]:
+    return {
         "material": material,
         "number": fit.number,
         "size": fit.label,
         "outside_mm": fit.outside_mm,
-        "measured": measured is not None,
         "number_by_hole": fit.number_by_hole,
         "largest_outside_mm": fit.largest_mm,
         "air_mm": fit.air_mm,
@@ -85,9 +94,7 @@ def sac_answer(given: Inputs) -> SumAnswer:
             }
             for c in fit.choices
         ],
-        "findings": [f.as_json() for f in findings],
     }
-    return SumAnswer(sentence, data, findings, _table(fit, cut), fit)
 
 
 def _room(given: Inputs) -> SacRoom:

@@ -1,12 +1,13 @@
 """Bands, findings and verdicts of one ring; what is offered with a reservation, and what never is."""
 
 import itertools
+from dataclasses import replace
 
 import pytest
 
 from pentools import tables
 from pentools.calc.seal.gland import Gland, Ring, fit_ring
-from pentools.calc.seal.judge import DUTIES, VERDICTS, duties_from_rows, judge_fit
+from pentools.calc.seal.judge import DUTIES, VERDICTS, Band, duties_from_bands, judge_fit
 from pentools.errors import InputError
 from pentools.tables.seals import duty
 
@@ -185,22 +186,43 @@ def test_bands_differ_by_duty():
     assert judge_fit(firm, HAND).verdict != "fits"
 
 
-def test_duties_are_in_order_and_wrong_rows_are_refused():
-    duties = duties_from_rows(ROWS)
-    assert tuple(duties) == DUTIES
-    for key, found in duties.items():
+SQUEEZE = Band("hand-turned", "squeeze", 0.0, 0.05, 0.08, 0.15, 0.25, 0.30, "judged: here")
+EVERY = [
+    Band("every", "stretch", None, None, None, 0.02, 0.05, 0.10),
+    Band("every", "looseness", None, None, None, 0.0, 0.02, 0.08),
+    Band("every", "gland fill", None, None, 0.60, 0.85, 0.90, 1.0),
+]
+
+
+def test_duties_of_the_table():
+    for key in DUTIES:
+        found = duty(key)
         assert found.source, key
         assert found.middle == pytest.approx((found.low + found.high) / 2)
         assert found.moves is (key != "static")
-    first, stretch = dict(ROWS[0]), next(dict(row) for row in ROWS if row["quantity"] == "stretch")
-    others = [row for row in ROWS if row["duty"] == "every" and row["quantity"] != "stretch"]
-    for wrong in ({**first, "floor": "0.2"}, {**first, "offered_to": "0.24"}, {**first, "offered_from": "0.06"}):
+    assert (HAND.offered_from, HAND.floor, HAND.low, HAND.high, HAND.ceiling, HAND.offered_to) == (
+        0,
+        0.05,
+        0.08,
+        0.15,
+        0.25,
+        0.3,
+    )
+    fill, stretch = HAND.limits.fill, HAND.limits.stretch
+    assert (fill.low, fill.good, fill.fits, fill.offered) == (0.6, 0.85, 0.9, 1.0)
+    assert (stretch.low, stretch.good, stretch.fits, stretch.offered) == (0, 0.02, 0.05, 0.1)
+
+
+def test_duties_from_bands_that_are_out_of_order_are_refused():
+    assert duties_from_bands([SQUEEZE, *EVERY])["hand-turned"].source == "judged: here"
+    for wrong in ({"floor": 0.2}, {"offered_to": 0.24}, {"offered_from": 0.06}, {"high": 0.08}, {"offered_to": 1.0}):
         with pytest.raises(InputError, match="in order"):
-            duties_from_rows([wrong, stretch, *others])
-    with pytest.raises(InputError, match="in order"):
-        duties_from_rows([first, {**stretch, "ceiling": "0.2"}, *others])
+            duties_from_bands([replace(SQUEEZE, **wrong), *EVERY])
+    for wrong in ({"ceiling": 0.2}, {"low": 0.03}, {"high": 0.06}):
+        with pytest.raises(InputError, match="in order"):
+            duties_from_bands([SQUEEZE, replace(EVERY[0], **wrong), *EVERY[1:]])
     with pytest.raises(InputError, match="no stretch"):
-        duties_from_rows([first, *others])
+        duties_from_bands([SQUEEZE, *EVERY[1:]])
 
 
 def test_every_band_has_its_source_or_is_judged():
