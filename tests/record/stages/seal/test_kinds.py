@@ -26,3 +26,60 @@ KEPT = {
 
 def test_names_on_disk_stay():
     assert on_disk(kinds) == KEPT
+
+
+# what an entry cannot do without, and between what a reading is taken for a reading; written down, not read from the forms
+NEEDED = {
+    "measure": {"place"}, "trial": {"place", "what", "dry", "happened"}, "sealant": {"sealant", "place"}, "test": {"test"},
+    "tool": {"tool", "purpose"},
+}  # fmt: skip
+RANGES = {
+    "measure": (
+        "bore:2-30mm bore_deep:2-30mm groove:0.5-28mm width:0.5-15mm head:1-30mm rod:0.5-15mm housing:2-25mm guide:0.5-20mm "
+        "length:1-30mm thickness:0.3-5mm nipple:1.5-14mm nipple_length:1-25mm depth:10-150mm bar:0-3mm sac:2-16mm wall:0.1-2mm "
+        "mouth:1-14mm bore_before:2-30mm"
+    ),
+    "trial": "section:0.3-8mm inside:0.3-30mm outside:1-40mm",
+    "sealant": "open_time:0-600min cure:0-1000h ago:0-20000min",
+    "test": (
+        "pushed:2-80mm returned:0-80mm volume:0.05-500ml vacuum_start:0.1-101kPa vacuum_end:0-101kPa seconds:1-100000s "
+        "gauge:0.001-20kPa rested:0-2000h"
+    ),
+    "tool": (
+        "inside_made:0.1-30mm outside_made:0.5-60mm length_made:1-300mm hole_made:0.5-40mm tail:0-8mm shoulder:0.5-14mm "
+        "bore:1-15mm depth:0-60mm front:1-16mm section:3-20mm clearance:0.02-1mm"
+    ),
+}  # fmt: skip
+KINDS = (kinds.MEASURE, kinds.TRIAL, kinds.SEALANT, kinds.TEST, kinds.TOOL)
+
+
+def ranges(fields):
+    return " ".join(f"{f.name}:{f.low:g}-{f.high:g}{f.unit}" for f in fields if f.low is not None)
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert {kind.key: {f.name for f in kind.fields if f.required} for kind in KINDS} == NEEDED
+    assert {kind.key: ranges(kind.fields) for kind in KINDS} == RANGES
+
+
+def test_a_tool_starts_from_no_sum_of_its_own():
+    assert {f.name for f in kinds.TOOL.fields if f.default} == set()
+
+
+def test_what_a_place_asks_and_needs():
+    assert kinds.asked_for("packing") == ("rod", "housing", "width", "guide", "duty", "altered")
+    assert kinds.asked_for("section") == ("altered",)
+    assert kinds.asked_for("lid") == ()
+    for place in kinds.PLACES.values():
+        assert set(place.needs) <= set(place.asks), place.key
+        assert set(place.asks) <= {f.name for f in kinds.MEASURE.fields}, place.key
+    assert kinds.place_words("sac") == "sac on its nipple"
+    assert kinds.place_words("lid") == "lid"
+    assert kinds.place_words(None) == "seal"
+
+
+def test_every_test_has_its_own_fields():
+    names = {f.name for f in kinds.TEST.fields} - {"test"}
+    listed = [name for fields in kinds.TEST_FIELDS.values() for name in fields]
+    assert sorted(listed) == sorted(names)
+    assert set(kinds.TEST_FIELDS) == {key for key, _ in kinds.TEST.field("test").choices}
