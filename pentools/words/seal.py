@@ -220,8 +220,8 @@ TOOLS: Mapping[str, Template] = {
         f"{f' ({limit})' if limit else ''}, and its feed alone from the tail, a drop at a time."
     ),
     "force:dry": _force(
-        "A feed that does not move wants time, not force: this section bears no soak, so wet the feed alone from its tail, "
-        "a drop at a time, and dry the section at once."
+        "A feed that does not move wants time, not force, and this section bears no soak: find out what holds it, and sooner "
+        "leave it as it is than force it."
     ),
 }
 

@@ -206,10 +206,10 @@ def _overall(best: Candidate, remedies: tuple[Remedy, ...], gland: Gland, duty: 
         )
     else:
         found.append(Finding("warning", "seal.nothing-fits", **name))
-        found += [remedy.finding for remedy in remedies[:3]]
         wanted = wanted_ring(gland, duty)
         if wanted is not None:
             found.append(Finding("note", "seal.wanted-ring", inside=wanted[0], section=wanted[1]))
+        found += [remedy.finding for remedy in remedies[:3]]
     if gland.ovality_mm > gland.outer_half_mm:
         found.append(Finding("note", "seal.ovality", ovality=gland.ovality_mm))
     return tuple(found)

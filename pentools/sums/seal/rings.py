@@ -192,7 +192,8 @@ def fit_sentence(result: SealFit, elsewhere: Sequence[str] = ()) -> str:
     nearest = f"No ring of this list fits; {size} comes nearest ({span})."
     if elsewhere:
         return f"{nearest} {elsewhere[0]} is the one to try."
-    ahead = next((f.text for f in result.findings if f.topic in ("remedy", "wanted-ring")), "")
+    told = {f.topic: f.text for f in reversed(result.findings)}
+    ahead = " ".join(told[topic] for topic in ("wanted-ring", "remedy") if topic in told)
     return f"{nearest} {ahead or 'No change that can be made and measured makes one fit.'}"
 
 

@@ -187,6 +187,9 @@ def test_nothing_fits_says_what_can_be_done_and_what_cannot_be_undone():
         assert remedy["undoable"] is not ("cannot be undone" in remedy["sentence"])
     assert "wanted-ring" in topics(answer)
     assert answer.sentence.startswith("No ring of this list fits; ")
+    plain = ask(SEAL, bore="6.3 mm", groove="3.3 mm", width="2.4 mm").sentence
+    # what leaves the pen as it is comes before what is turned
+    assert 0 < plain.index("Without touching the pen") < plain.index("would fit if")
 
 
 def test_without_a_list_of_its_own_another_lists_ring_is_the_headline():

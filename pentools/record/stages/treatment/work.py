@@ -10,7 +10,7 @@ from pentools.calc.treatment.order import OpeningOrder, OpeningStep, opening_ord
 from pentools.record.kinds import as_dict
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.treatment.facts import material_is_named
+from pentools.record.stages.treatment.facts import material_is_named, materials_of
 from pentools.record.stages.treatment.opening_kinds import BLOCK, JOINT, MET, STEP
 from pentools.record.stages.weighing.kinds import LEAK_CHECK
 from pentools.record.view import once_a_state
@@ -104,4 +104,7 @@ def block_of(job: Job) -> SumAnswer | None:
         If a size is out of range or contradicts another.
     """
     said = job.newest(BLOCK)
-    return None if None in (said.tail, said.shoulder, said.bore) else KNOCKOUT.run(as_dict(BLOCK, said))
+    if None in (said.tail, said.shoulder, said.bore):
+        return None
+    # the section's material decides whether it may be soaked
+    return KNOCKOUT.run(as_dict(BLOCK, said) | {"material": " and ".join(materials_of(job, "section"))})

@@ -123,6 +123,9 @@ def test_the_block_comes_from_the_sum(job):
     assert block_of(job) is None
     job.add("open", "knock-out block", {"tail": "1.80 mm", "shoulder": "4.20 mm", "bore": "5.00 mm", "front": "8.0 mm", "section": "10.5 mm"})  # fmt: skip
     assert block_of(job).sentence.startswith("Tube: ")
+    assert "Soak nothing" in " ".join(f.text for f in block_of(job).findings)
+    job.add("open", "material", {"part": "section", "material": "casein"})
+    assert "bears no soak" in " ".join(f.text for f in block_of(job).findings)
 
 
 def test_cautions_follow_material_and_action_and_are_read_once(job):
