@@ -5,6 +5,7 @@ import datetime as dt
 import pytest
 from record.stages.seal.pens import HEAD, try_washer
 
+from pentools.calc.seal.friction import ring_friction, suction_force_n
 from pentools.record.entries import new_entry
 from pentools.record.forms import form_with
 from pentools.record.job import create_job
@@ -178,6 +179,10 @@ def test_the_drag_of_the_ring_tried_last_and_the_rod_are_handed_on(job):
     job.add("seal", "test", {"test": "spring-back", "pushed": "30 mm", "returned": "0 mm"})
     # a thick rod leaves the room's air little to push on: 1 N against the drag of 2 to 3 N
     assert [f.topic for f in proofs_done(job)[0].findings] == ["spring-back", "stiff"]
+    stiff = proofs_done(job)[0].findings[1]
+    # by hand: depth (8.3083 - 5.30)/2 = 1.5042 in a section of 1.95; its middle line at 5.30 + 1.5042; 8.3083 less a rod of 7.5
+    assert stiff.values["drag"] == pytest.approx(ring_friction(6.8042, 1.95, 1 - 1.5042 / 1.95).running_n, rel=1e-3)
+    assert stiff.values["pull"] == pytest.approx(suction_force_n(8.3083, rod_mm=7.5), rel=1e-3)
     # without the thick rod the pull is 5.5 N
     job.add("seal", "measure", {"place": "packing", "rod": "0.6 mm", "housing": "8.2 mm"})
     thin = {

@@ -127,3 +127,125 @@ def test_contradicting_measurements_are_said_and_the_page_goes_on(job):
     job.add("seal", "measure", {"place": "head", "bore": "5.00 mm", "groove": "5.30 mm"})
     blocks = made(job, "client").blocks
     assert any(isinstance(block, Notice) and block.word == "To be settled" for block in blocks)
+
+
+def tables(blocks):
+    found = {block.caption: block for block in blocks if isinstance(block, Table)}
+    for block in blocks:
+        if isinstance(block, Details):
+            found |= {inner.caption: inner for inner in block.blocks if isinstance(inner, Table)}
+    return found
+
+
+def test_dates_are_for_the_client_only(job):
+    fit(job)
+    prove(job)
+    job.add(
+        "seal",
+        "sealant",
+        {"sealant": "shellac", "place": "section", "reversible": "no", "cure": "24 h", "open_time": "5 min"},
+    )
+    prove(job)
+    for audience, more in (("client", 1), ("blog", 0)):
+        found = tables(made(job, audience).blocks)
+        assert {"Every trial", "Sealant", "Tests of the seals as they are now", "Tests before the last change"} <= set(
+            found
+        )
+        for table in found.values():
+            assert (table.head[0] == "Date") is bool(more), table.caption
+            assert {len(row) for row in table.rows} == {len(table.head)}
+        assert found["Sealant"].rows[0][more:] == ("shellac", "section joint", "no", "5\u202fmin", "24\u202fh")
+        assert found["Every trial"].rows[0][more:] == (
+            "Washer on the head", "washer of 8.50 mm", "outside 8.50\u202fmm", "dry", "slides, no suction"
+        )  # fmt: skip
+        assert [row[more] for row in found["Tests before the last change"].rows] == [
+            "Half stroke and let go",
+            "Bubbles at the shaft",
+        ]
+
+
+def test_what_was_read_in_a_test_is_told_whole(job):
+    fit(job)
+    vacuum = {
+        "test": "vacuum",
+        "volume": "12 ml",
+        "vacuum_start": "30 kPa",
+        "vacuum_end": "29.9 kPa",
+        "seconds": "600 s",
+        "gauge": "0.5 kPa",
+    }
+    job.add("seal", "test", vacuum)
+    job.add(
+        "seal",
+        "test",
+        {"test": "overnight", "rested": "12 h", "overnight_seen": "at the section", "damp": "section; cap lip"},
+    )
+    job.add("seal", "test", {"test": "spring-back", "pushed": "30 mm", "returned": "40 mm"})
+    rows = tables(made(job, "blog").blocks)["Tests of the seals as they are now"].rows
+    assert rows[0][1] == "holds"
+    told = rows[0][2].replace("\u202f", " ")
+    assert told.startswith(
+        "12 mL of pen, hose and gauge, from 30 kPa, to 29.9 kPa below the room, in 600 s, gauge good to 0.5 kPa. It holds"
+    )
+    assert rows[1][1:] == ("at the section", "12\u202fh at rest, damp: section; cap lip")
+    assert rows[2][1] == "cannot be told"
+    assert rows[2][2].replace("\u202f", " ").startswith("Pushed 30 mm, 40 mm back. ")
+
+
+def test_the_sealant_says_whether_it_can_be_undone(job):
+    fit(job)
+    for sealant, place, undone in (("shellac", "section", "no"), ("grease", "packing", "yes"), ("silicone", "sac", "")):
+        job.add("seal", "sealant", {"sealant": sealant, "place": place, "reversible": undone})
+    assert (
+        "After the dry fit had passed, it was sealed with shellac at the section joint (cannot be undone), silicone grease at the "
+        "O-ring in the packing (can be undone) and silicone adhesive at the sac on its nipple."
+    ) in paragraphs(made(job, "blog").blocks)
+
+
+def test_sealed_while_a_place_still_fails_is_not_told_as_after_a_dry_fit(job):
+    try_washer(job, "8.50", "slides, no suction")
+    job.add("seal", "sealant", {"sealant": "shellac", "place": "section"})
+    assert "It was sealed with shellac at the section joint." in paragraphs(made(job, "blog").blocks)
+
+
+def test_what_was_measured_is_told_by_its_place(job):
+    fit(job)
+    words = paragraphs(made(job, "blog").blocks)
+    assert (
+        words[0]
+        == "At the washer on the head the bore measures 8.31\u202fmm, the mean of 2 readings that differ by 0.02\u202fmm, and the rod 2.40\u202fmm."
+    )
+    job.add("seal", "measure", {"place": "sac", "bore": "8.00 mm", "nipple": "6.60 mm"})
+    assert "At the sac on its nipple the bore measures 8.00\u202fmm and the nipple 6.60\u202fmm." in paragraphs(
+        made(job, "blog").blocks
+    )
+    packing = next(text for text in words if "packing" in text)
+    assert "the housing measures 5.61" in packing or "the housing measures 5.60" in packing
+
+
+def test_only_a_ring_that_held_dry_is_drawn(job):
+    job.add("seal", "measure", {"place": "packing", "rod": "2.55 mm", "housing": "5.61 mm; 5.60 mm", "width": "2.4 mm"})
+    ring = {"place": "packing", "section": "1.70 mm", "inside": "2.50 mm"}
+
+    def drawn():
+        return [
+            b.drawing.title
+            for b in made(job, "blog").blocks
+            if isinstance(b, FigureBlock) and "in its groove" in b.drawing.title
+        ]
+
+    job.add("seal", "trial", {**ring, "what": "thin", "dry": "yes", "happened": "slides, no suction"})
+    assert drawn() == []
+    job.add("seal", "trial", {**ring, "what": "greased", "section": "1.78 mm", "dry": "no", "happened": "pulls back"})
+    assert drawn() == []
+    job.add(
+        "seal", "trial", {**ring, "what": "thick one", "section": "1.80 mm", "dry": "yes", "happened": "pulls back"}
+    )
+    assert [title.startswith("Thick one in its groove") for title in drawn()] == [True]
+
+
+def test_one_test_makes_no_paragraph_and_a_sealant_brings_its_caution(job):
+    fit(job)
+    assert not [b for b in made(job, "blog").blocks if isinstance(b, Notice)]
+    job.add("seal", "sealant", {"sealant": "rosin", "place": "section"})
+    assert [b.word for b in made(job, "blog").blocks if isinstance(b, Notice)] == ["Caution"]
