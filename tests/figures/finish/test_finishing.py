@@ -1,17 +1,11 @@
-"""The numbers in the figures of the finish."""
-
-import re
+"""The ladder against its budget, and the zones, from the record."""
 
 import pytest
 
-from pentools.calc.finish.reading import read_grade
-from pentools.figures.finish.finishing import ladder_figure, ladder_of_job, scales_chart, zones_figures
-from pentools.figures.sum_figures import figures_for
+from pentools.figures.finish.finishing import ladder_figure, ladder_of_job, zones_figures
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
 from pentools.record.stages.finish.plan import plan_of
-from pentools.sums import find, read_options
-from pentools.tables.abrasives import catalogue
 
 
 @pytest.fixture
@@ -70,43 +64,3 @@ def test_zones_are_drawn_open_for_the_barrel_and_capped_for_the_cap(job):
     assert barrel.title == "1 of 1 zones on the barrel and section is kept from abrasives."
     assert "barrel from 20 mm to 41 mm: imprint, masked, no abrasive" in barrel.alt
     assert "no abrasive, NOT MASKED" in cap.svg
-
-
-def test_all_scales_on_one_axis():
-    chart = scales_chart()
-    for name in (
-        "P",
-        "F",
-        "CAMI",
-        "JIS electrical",
-        "JIS sedimentation",
-        "film",
-        "cushioned, grain",
-        "cushioned, finish",
-        "mesh",
-        "paste",
-    ):
-        assert f">{name}<" in chart.svg or f" {name}: " in chart.alt
-    assert "cushioned, grain: 1000 at 45 µm" in chart.alt
-    # dots stand where the logarithm puts them: equal ratios of size, equal distances
-    ticks = dict(
-        re.findall(r'<use[^>]*x="([\d.]+)"[^>]*/>\s*</g>\s*</g>\s*<g[^>]*>\s*<text[^>]*>([\d.]+)</text>', chart.svg)
-    )
-    places = {float(label): float(x) for x, label in ticks.items()}
-    assert len(places) >= 8
-    assert places[10] - places[100] == pytest.approx(places[1] - places[10], abs=0.01)
-
-
-def test_the_sums_have_their_figures():
-    grade = find("grade")
-    [chart] = figures_for("grade", grade.run(read_options(grade.fields, {"grade": "cushioned cloth 2000"})))
-    assert chart.title == "cushioned cloth 2000 has a grain of 23 µm and finishes like 15 µm"
-    abrasives = find("abrasives")
-    answer = abrasives.run(
-        read_options(abrasives.fields, {"material": "celluloid", "defect": "20 um", "own": "P600; P1200"})
-    )
-    assert figures_for("abrasives", answer)[0].title.startswith("2 steps take about")
-
-
-def test_a_grade_beyond_the_axis_is_still_named():
-    assert scales_chart(read_grade("P60", catalogue())).title == "P60 has a grain of 269 µm"

@@ -1,16 +1,15 @@
-"""The charts show the record's own numbers, say them in words, and are whole SVG with ids of their own."""
+"""Charts: whole, with ids and text of their own, and nothing fetched."""
 
 import re
 import xml.etree.ElementTree as ET
 
 import pytest
 
-from pentools.figures import chart
+from pentools.figures.chart import INK, OXBLOOD, head, new_chart, say, to_drawing
 from pentools.figures.job import work_log
 from pentools.figures.weighing import filling, leak, series
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
-from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.stages.weighing.filling import capacity_of
 from pentools.record.stages.weighing.rest import leak_of
 
@@ -42,24 +41,6 @@ def weighed(empty):
     return job
 
 
-@pytest.fixture
-def drawn(monkeypatch):
-    """Catches the figures on their way to SVG."""
-    kept = []
-
-    def catch(figure, title, alt, width_mm=160.0):
-        kept.append(figure)
-        return chart.to_drawing(figure, title, alt, width_mm)
-
-    for module in (work_log,):
-        monkeypatch.setattr(module, "to_drawing", catch)
-    return kept
-
-
-def bars(figure):
-    return [round(patch.get_width(), 6) for patch in figure.axes[0].patches]
-
-
 def all_drawings(job):
     answer = capacity_of(job)
     found = [filling.capacity_figure(answer), filling.budget_figure(answer), series.fill_series_figure(job)]
@@ -69,13 +50,6 @@ def all_drawings(job):
 def test_nothing_to_draw_is_none(empty):
     assert series.fill_series_figure(empty) is None
     assert work_log.minutes_figure(empty) is None
-
-
-def test_minutes_are_the_sums_by_activity(weighed, drawn):
-    drawing = work_log.minutes_figure(weighed)
-    assert bars(drawn[0]) == sorted(minutes_by_activity(weighed).values(), reverse=True) == [90, 30]
-    assert "2.0 hours" in drawing.title
-    assert "seals and sac, 90 min" in drawing.title
 
 
 def test_every_chart_is_whole_and_its_ids_are_its_own(weighed):
@@ -111,3 +85,35 @@ def test_nothing_is_fetched_and_no_date_is_kept(weighed):
     for drawing in all_drawings(weighed):
         assert "<metadata" not in drawing.svg
         assert not re.findall(r'(?:href|src)="(?!#)', drawing.svg)
+
+
+def test_words_stand_beside_their_point():
+    figure, axes = new_chart(100, 50)
+    axes.set(xlim=(0, 10), ylim=(0, 10))
+    say(axes, "to the right", (2, 5), colour=OXBLOOD, right=8)
+    say(axes, "over it", (2, 5), up=5)
+    say(axes, "under it", (2, 5), up=-9)
+    right, over, under = axes.texts
+    assert [text.xyann for text in axes.texts] == [(8, 0), (0, 5), (0, -9)]
+    assert [text.get_color() for text in axes.texts] == [OXBLOOD, INK, INK]
+    assert (right.get_va(), over.get_va(), under.get_va()) == ("center", "bottom", "top")
+    assert (over.get_ha(), under.get_ha()) == ("center", "center")
+    drawing = to_drawing(figure, "A < B", "1 & 2", 100.0)
+    assert "to the right" in drawing.svg
+    assert 'width="100mm"' in drawing.svg
+    assert "<title" in drawing.svg
+    assert "A &lt; B" in drawing.svg
+    assert (drawing.title, drawing.alt, drawing.width_mm) == ("A < B", "1 & 2", 100.0)
+
+
+def test_a_chart_has_its_printed_size_and_no_frame():
+    figure, axes = new_chart(127.0, 50.8)
+    assert tuple(figure.get_size_inches()) == pytest.approx((5.0, 2.0))
+    assert [axes.spines[side].get_visible() for side in ("top", "right", "bottom", "left")] == [
+        False,
+        False,
+        True,
+        True,
+    ]
+    head(axes, "The finding")
+    assert axes.get_title(loc="left") == "The finding"
