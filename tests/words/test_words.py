@@ -116,7 +116,7 @@ def test_a_finding_fills_its_words_and_keeps_its_values(monkeypatch):
 
 
 def test_the_gravest_comes_first_and_nothing_twice():
-    one, two, three = (Finding(level, f"Of the level {level}.", level) for level in ("note", "stop", "ok"))
+    one, two, three = (Finding(level, "base.refused", sentence=level) for level in ("note", "stop", "ok"))
     assert gravest_first([one, two, three, one]) == (two, one, three)
     assert worst_level([one, three]) == "note"
     assert worst_level([]) == "ok"
@@ -133,3 +133,8 @@ def test_levels_and_certainties_are_written_once():
         if "certainty" in row and row["certainty"] not in CERTAINTY
     }
     assert unknown == set()
+
+
+def test_a_finding_without_words_of_its_own_is_refused():
+    with pytest.raises(ValueError, match=r"a finding.s key is subject\.topic"):
+        Finding("note", "A sentence that stands in the code.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any, Literal, overload
+from typing import Any, Literal
 
 from pentools.words import KEY, LEVEL_WORDS, Said, phrase
 
@@ -38,20 +38,11 @@ class Finding:
     key: str
     prefix: str
     values: Mapping[str, Said]
-    _topic: str
-    _text: str | None  # the older form: its words came with it
 
-    @overload
-    def __init__(self, level: Level, key: str, /, **values: Said) -> None: ...
-    @overload
-    def __init__(self, level: Level, text: str, topic: str, /) -> None: ...
-    def __init__(self, level: Level, key: str, topic: str | None = None, /, **values: Said) -> None:
-        found = KEY.fullmatch(key) if topic is None else None
-        kept = {name: _kept(value) for name, value in values.items()}
-        if found:
-            self._set(level, key, "", kept, found["topic"], None)
-        else:
-            self._set(level, "", "", kept, topic or "", key)
+    def __init__(self, level: Level, key: str, /, **values: Said) -> None:
+        if not KEY.fullmatch(key):
+            raise ValueError(f"a finding's key is subject.topic or subject.topic:variant, not {key!r}")
+        self._set(level, key, "", {name: _kept(value) for name, value in values.items()})
 
     def _set(self, *values: object) -> None:
         for name, value in zip(self.__slots__, values, strict=True):
@@ -60,12 +51,12 @@ class Finding:
     @property
     def topic(self) -> str:
         """A short stable key, so that a caller can find one finding among many."""
-        return self._topic
+        return self.key.partition(".")[2].partition(":")[0]
 
     @property
     def text(self) -> str:
         """One or two plain sentences with the reason in them."""
-        text = phrase(self.key, self.values) if self._text is None else self._text
+        text = phrase(self.key, self.values)
         return f"{self.prefix}: {text}" if self.prefix else text
 
     def under(self, heading: str = "", level: Level | None = None) -> Finding:
@@ -85,7 +76,7 @@ class Finding:
         """
         new = object.__new__(Finding)
         prefix = ": ".join(part for part in (heading, self.prefix) if part)
-        new._set(level or self.level, self.key, prefix, self.values, self._topic, self._text)
+        new._set(level or self.level, self.key, prefix, self.values)
         return new
 
     def as_json(self) -> dict[str, Any]:
@@ -105,7 +96,7 @@ class Finding:
         return f"{LEVEL_WORDS[self.level]}: {self.text}"
 
     def __repr__(self) -> str:
-        return f"Finding({self.level!r}, {self.key or self.topic!r}, {self.text!r})"
+        return f"Finding({self.level!r}, {self.key!r}, {self.text!r})"
 
 
 def _kept(value: Said) -> Said:
