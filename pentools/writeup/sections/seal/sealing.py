@@ -20,6 +20,7 @@ from pentools.record.stages.seal.sealing import (
     trials,
 )  # fmt: skip
 from pentools.units import format_reading
+from pentools.words.treatment import CLOSING_LINE
 from pentools.writeup.blocks import (
     Audience,
     Block,
@@ -44,10 +45,9 @@ if TYPE_CHECKING:
 __all__ = ["section"]
 
 TITLE = "How it was sealed"
-CAUTION = (
-    "Shellac is cut with alcohol, which burns: no flame near, and fresh air. Never heat celluloid or hard rubber over a flame to undo a joint. "
-    "Follow local codes; ask a licensed professional."
-)
+_SHELLAC = "Shellac is cut with alcohol, which burns: no flame near, and fresh air."
+_FLAME = "Never heat celluloid or hard rubber over a flame to undo a joint."
+_NO_HEAT = ("none", "grease", "silicone")  # what comes apart by hand
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
@@ -78,11 +78,17 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks += _place(job, place)
     blocks += _sealant(job)
     blocks += _tests(job, audience)
-    if job.record.live(stage.key, "sealant"):
-        blocks.append(Notice(CAUTION, "Caution"))
+    blocks += _caution(job)
     blocks += _workings(job, stage, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, TITLE, tuple(blocks))
+
+
+def _caution(job: Job) -> list[Block]:
+    """What to mind with the sealants that were used; nothing where grease alone was."""
+    used = {logged.values.sealant for logged in job.log(SEALANT)} - {None, *_NO_HEAT}
+    said = [_SHELLAC] * bool(used & {"shellac", "thread"}) + [_FLAME] * bool(used)
+    return [Notice(" ".join((*said, CLOSING_LINE)), "Caution")] if said else []
 
 
 def _place(job: Job, place: str) -> list[Block]:

@@ -249,3 +249,16 @@ def test_one_test_makes_no_paragraph_and_a_sealant_brings_its_caution(job):
     assert not [b for b in made(job, "blog").blocks if isinstance(b, Notice)]
     job.add("seal", "sealant", {"sealant": "rosin", "place": "section"})
     assert [b.word for b in made(job, "blog").blocks if isinstance(b, Notice)] == ["Caution"]
+
+
+@pytest.mark.parametrize(
+    ("used", "words"),
+    [("grease", ()), ("none", ()), ("silicone", ()), ("shellac", ("Shellac is cut", "over a flame")), ("thread", ("Shellac is cut", "over a flame")), ("rosin", ("over a flame",))],
+)  # fmt: skip
+def test_the_caution_is_that_of_the_sealant_that_was_used(job, used, words):
+    job.add("seal", "sealant", {"sealant": used, "place": "washer"})
+    said = [block.text for block in made(job, "client").blocks if isinstance(block, Notice) and block.word == "Caution"]  # fmt: skip
+    assert len(said) == bool(words)
+    for word in ("Shellac is cut", "over a flame"):
+        assert any(word in text for text in said) == (word in words)
+    assert all(text.endswith("ask a licensed professional.") for text in said)
