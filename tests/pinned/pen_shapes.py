@@ -27,7 +27,7 @@ def _area(points):
 
 
 def shapes():
-    """One row a part [mm, mm²]: how many pieces, their box, and what they cover."""
+    """One row a part [mm, mm²]: how many pieces, their box, and what they cover; one where its name and each length is read."""
     for system in SYSTEMS:
         for shape, measured, capped in (("typical, capped", {}, True), ("measured, open", MEASURED, False)):
             anatomy = anatomy_of(system, proportions_of(PenShape(system, **measured)), capped=capped)[0]
@@ -36,6 +36,12 @@ def shapes():
                 xs, ys = [x for points in own for x, _ in points], [y for points in own for _, y in points]
                 figures = (min(xs), min(ys), max(xs), max(ys), sum(_area(points) for points in own))
                 yield (system, shape, part, str(len(own)), *(f"{value + 0.0:.3f}" for value in figures))
+            for part, (x, y) in anatomy.anchors.items():
+                side = "fixed" if part in anatomy.fixed else "either side"
+                yield (system, shape, f"name of {part}", side, *(f"{value + 0.0:.3f}" for value in (x, y, x, y, 0.0)))
+            for name, span in anatomy.spans.items():
+                ends = (*span.start, *span.end, span.size)
+                yield (system, shape, f"length of {name}", "", *(f"{value + 0.0:.3f}" for value in ends))
 
 
 def main() -> None:

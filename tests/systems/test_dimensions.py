@@ -81,3 +81,23 @@ def test_every_dimension_can_be_and_says_how_it_is_taken_or_is_not_drawn():
     assert {d.asked for d in DIMENSIONS.values() if d.rough} == {
         "stroke", "length", "reach", "depth", "nipple_length", "head",
     }  # fmt: skip
+
+
+# judged: what cannot be a pen; written out once more, so that a slip of a digit is seen
+RANGES = {
+    "bore": (1, 28), "rod": (0, 15), "stroke": (2, 150), "sac_outside": (2, 20), "sac_wall": (0.1, 3),
+    "sac_length": (5, 150), "cartridge_length": (5, 150), "pressed_share": (0.1, 1), "breather_length": (3, 150),
+    "breather_diameter": (0.3, 8), "depth": (5, 160), "standing": (0, 15), "standing_length": (0, 40),
+    "dead_behind": (0, 1), "dead_ahead": (0, 1), "lift": (0, 200), "strokes": (0, 60), "stroke_volume": (0, 3),
+    "tube_volume": (0, 0.5), "void_share": (0.1, 1), "open_length": (60, 220), "capped_length": (60, 220),
+    "cap_length": (20, 120), "cap_diameter": (6, 35), "barrel_length": (20, 160), "barrel_diameter": (5, 30),
+    "section_length": (5, 50), "section_diameter": (4, 25), "nib_length": (3, 45), "end_length": (2, 60),
+    "barrel_depth": (5, 160), "thread_diameter": (5, 30), "thread_length": (0.5, 20), "feed_diameter": (1.5, 12),
+    "feed_tail": (1, 12), "nipple": (2, 15), "head_diameter": (2, 28), "head_length": (0.5, 30),
+    "groove_diameter": (1, 27), "groove_width": (0.3, 10), "housing": (1, 25), "tube_diameter": (3, 25),
+    "lever_length": (5, 50), "cartridge_diameter": (3, 14),
+}  # fmt: skip
+
+
+def test_the_ranges_are_those_that_were_meant():
+    assert {name: (dimension.low, dimension.high) for name, dimension in DIMENSIONS.items()} == RANGES

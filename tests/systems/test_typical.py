@@ -73,3 +73,11 @@ def test_parts_fit_into_one_another():
         assert full["groove_width"] < full["head_length"]
         assert full["breather_diameter"] < full["bore"]
         assert full["barrel_diameter"] < full["cap_diameter"]
+
+
+@pytest.mark.parametrize("system", ["piston", "bulb", "lever-sac"])
+def test_the_open_length_is_the_sum_of_what_lies_one_behind_the_other(system):
+    full = proportions_of(PenShape(system))
+    parts = ("nib_length", "section_length", "barrel_length", "end_length")
+    assert full["open_length"] == pytest.approx(sum(full[name] for name in parts))
+    assert full["capped_length"] == pytest.approx(full["open_length"] + 8.0)

@@ -25,3 +25,11 @@ def test_the_backing_washer_lies_behind_the_washer_and_the_packing_round_the_rod
     unit = box(pen, "packing-unit")
     assert unit[0] < packing[0] < packing[2] < unit[2]
     assert box(pen, "rod")[2] > s.end
+
+
+def test_a_bore_nearly_as_wide_as_the_barrel_keeps_its_walls():
+    pen, _, s = built("plunger-vacuum", bore=10.0, barrel_diameter=12.0)
+    assert box(pen, "flare")[3] == pytest.approx(6.0 - 0.6)  # the wide place leaves 0.6 mm of wall
+    assert box(pen, "packing-unit")[3] <= s.tail - 0.6 + 1e-9
+    slim, _, _t = built("plunger-vacuum", bore=7.0, rod=4.8, barrel_diameter=12.0)
+    assert box(slim, "packing")[3] == pytest.approx(min(2.4 + 1.7, 3.5 - 0.5))
