@@ -12,4 +12,4 @@ def test_the_sums_have_their_figures():
     answer = abrasives.run(
         read_options(abrasives.fields, {"material": "celluloid", "defect": "20 um", "own": "P600; P1200"})
     )
-    assert figures_for("abrasives", answer)[0].title.startswith("2 steps take about")
+    assert figures_for("abrasives", answer)[0].title.startswith("2 steps would take about")

@@ -13,6 +13,7 @@ from pentools.figures.finish.scales import scales_chart
 from pentools.figures.pen.zones import Zone, draw_zones
 from pentools.figures.pen_from_record import pen_shape
 from pentools.numbers import plain
+from pentools.record.stages.finish.facts import polish_refused
 from pentools.record.stages.finish.kinds import ZONE
 from pentools.record.stages.finish.plan import StepDone, progress_of
 from pentools.record.stages.finish.removal import removed_so_far
@@ -31,8 +32,11 @@ __all__ = ["ladder_figure", "ladder_of_job", "scales_chart", "zones_figures"]
 
 _DRAWN_KINDS = {
     "plain barrel": "plain", "near an imprint": "near-imprint", "imprint": "imprint", "threads": "threads",
-    "seat": "threads", "plating": "plating", "gold-filled": "gold-filled",
+    "seat": "threads", "plating": "plating", "gold-filled": "gold-filled", "silver": "silver",
+    "lacquer": "lacquer", "overlay": "overlay", "aluminium": "aluminium", "bare metal": "bare-metal",
 }  # fmt: skip
+_LARGE_FIRST = {"plain": 0, "bare-metal": 0, "near-imprint": 1}
+_BEHIND = {"facecolor": "white", "edgecolor": "none", "pad": 0.6, "alpha": 0.8}
 _CAP_PARTS = ("cap", "clip", "cap-band")
 _ENDS = ("blind-cap", "knob", "end-cap")
 
@@ -83,7 +87,7 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
     figure, axes = new_chart(160, height_mm)
     labels = _draw_steps(axes, plan, carried_out)
     for place, size, words in beside:
-        axes.plot([place], [size], marker="D", color=OXBLOOD, markersize=6)
+        axes.plot([place], [size], marker="D", color=OXBLOOD, markersize=6, clip_on=False, zorder=4)
         labels.append((place, size, words, OXBLOOD))
     _log_axis(axes, [size for _, size, _, _ in labels])
     _label_apart(axes, labels, height_mm - 22.0)
@@ -130,6 +134,10 @@ def _steps_told(plan: Progression, carried_out: set[int], measured: Measured | N
 
 def _ladder_title(plan: Progression, done: Sequence[StepDone], carried_out: set[int]) -> str:
     count, spare = len(plan.steps), f"{plain(plan.budget_high_um, 3)} µm"
+    if not plan.limits.zone_said:
+        return (
+            f"{count} steps would take about {plain(plan.removed_total_um.typical, 2)} µm; where on the pen is not said"
+        )
     if not done:
         return (
             f"{count} steps take about {plain(plan.removed_total_um.typical, 2)} µm of the {spare} that can be spared"
@@ -166,7 +174,7 @@ def _label_apart(axes: Axes, labels: Sequence[tuple[float, float, str, str]], he
         above = level
         axes.annotate(
             words, (place, size), xytext=(place, math.exp(level)), textcoords=offset_copy(axes.transData, axes.get_figure(root=True), 9 if not moved else 16, 0, units="points"),
-            va="center", color=colour, arrowprops={"arrowstyle": "-", "color": colour, "linewidth": 0.5, "shrinkA": 1, "relpos": (0, 0.5)} if moved else None,
+            va="center", color=colour, bbox=_BEHIND, arrowprops={"arrowstyle": "-", "color": colour, "linewidth": 0.5, "shrinkA": 1, "relpos": (0, 0.5)} if moved else None,
         )  # fmt: skip
 
 
@@ -188,11 +196,12 @@ def _top_words(axes: Axes, measured: Measured | None, low: float, high: float, w
     if wall_open and high - low > 0.12 * axes.get_xlim()[1]:
         axes.text(high, 0.99, "measure the wall first\u2002", transform=across, va="top", ha="right", color=BRASS)
     if measured is not None:
-        right = measured.removed_um < 0.42 * axes.get_xlim()[1]
-        text = f"\u2002measured by {measured.way}: {measured.shown} µm\u2002"
+        across_mm = axes.get_xlim()[1]
+        right = measured.removed_um < 0.35 * across_mm
         axes.text(
-            measured.removed_um, 0.02, text, transform=across, va="bottom", ha="left" if right else "right", color=JADE
-        )
+            measured.removed_um, 0.02, f"\u2002measured: {measured.shown} µm\u2002", transform=across, va="bottom",
+            ha="left" if right else "right", color=JADE,
+        )  # fmt: skip
 
 
 def zones_figures(job: Job) -> tuple[Drawing, ...]:
@@ -206,33 +215,48 @@ def zones_figures(job: Job) -> tuple[Drawing, ...]:
     Returns
     -------
     tuple of Drawing
-        None to two; a zone that lies past its part, or on the nib, is not drawn.
+        None to two; a zone that lies past its part, or on the nib, is not drawn. The large plain ones come first, so that
+        what lies in them is seen. Where the owner said no to polishing, all of them are left as they are.
     """
     shape = pen_shape(job)
     if shape is None:
         return ()
+    refused = polish_refused(job)
     drawn = []
     for capped in (False, True):
         chosen = [
             zone
             for logged in job.log(ZONE)
             if (logged.values.part in _CAP_PARTS) is capped
-            and (zone := _drawable(shape, logged.values, capped)) is not None
+            and (zone := _drawable(shape, logged.values, capped, refused)) is not None
         ]
         if chosen:
-            kept = sum(zone.kind not in ("plain", "near-imprint") for zone in chosen)
-            which = "on the cap" if capped else "on the barrel and section"
-            title = f"{kept} of {len(chosen)} zones {which} {'is' if kept == 1 else 'are'} kept from abrasives."
+            chosen.sort(key=lambda zone: (_LARGE_FIRST.get(zone.kind, 2), -_stretch_mm(zone)))
+            title = _zones_title(chosen, "on the cap" if capped else "on the barrel and section", refused)
             drawn.append(draw_zones(shape, chosen, title=title, capped=capped))
     return tuple(drawn)
 
 
-def _drawable(shape: PenShape, noted: LoggedZone, capped: bool) -> Zone | None:
+def _zones_title(chosen: Sequence[Zone], which: str, refused: bool) -> str:
+    if refused:
+        return f"No abrasive {which}: left as it is, by the owner’s wish."
+    kept = sum(zone.kind not in _LARGE_FIRST or zone.words.startswith("masked") for zone in chosen)
+    if len(chosen) == 1:
+        return f"The one zone noted {which} {'is kept from abrasives' if kept else 'may be worked'}."
+    return f"{kept} of {len(chosen)} zones {which} {'is' if kept == 1 else 'are'} kept from abrasives."
+
+
+def _stretch_mm(zone: Zone) -> float:
+    return math.inf if zone.end_mm is None else zone.end_mm - (zone.start_mm or 0.0)
+
+
+def _drawable(shape: PenShape, noted: LoggedZone, capped: bool, refused: bool) -> Zone | None:
     if noted.zone is None or noted.part is None or noted.zone not in _DRAWN_KINDS or noted.part == "nib":
         return None
     start, end = (None if reading is None else reading.value for reading in (noted.start_mm, noted.end_mm))
     spare = zones()[noted.zone].budget_high_um
     words = "masked, no abrasive" if noted.masked is True else "no abrasive, NOT MASKED" if spare <= 0 else ""
+    words = "left as it is" if refused else words
     for part in _ENDS if noted.part == "end" else (noted.part,):
         try:
             zone = Zone(_DRAWN_KINDS[noted.zone], part, start, end, words)

@@ -58,7 +58,7 @@ def scales_chart(grade: Grade | None = None) -> Drawing:
     axes.spines["left"].set_visible(False)
     head(axes, title)
     spans = "; ".join(
-        f"{name}: {sizes[0][1].name} at {sizes[0][0]:g} µm to {sizes[-1][1].name} at {sizes[-1][0]:g} µm"
+        f"{name}: {sizes[0][1].name} at {plain(sizes[0][0], 3)} µm to {sizes[-1][1].name} at {plain(sizes[-1][0], 3)} µm"
         for name, sizes in rows
     )
     return to_drawing(figure, title, f"{title}. {spans}.", 190.0)
@@ -82,9 +82,10 @@ def _bring_out(axes: Axes, rows: _Rows, grade: Grade) -> None:
     axes.axvline(grade.finish_um, color=OXBLOOD, linewidth=1.0, linestyle="--")
     if grade.soft_backed:
         axes.axvline(grade.particle_um, color=OXBLOOD, linewidth=1.0, linestyle=":")
-    for place, (_, sizes) in enumerate(rows):
-        own = [size for size, member in sizes if member == grade]
-        axes.plot(own, [place] * len(own), "D", color=OXBLOOD, markersize=6)
+    for place, (name, sizes) in enumerate(rows):
+        if sizes[0][1].scale == grade.scale:  # a cloth or a film need not be among the points that are drawn
+            size = grade.finish_um if name.endswith(", finish") else grade.particle_um
+            axes.plot([size], [place], "D", color=OXBLOOD, markersize=6)
 
 
 def _scales_title() -> str:
@@ -98,11 +99,12 @@ def _grade_title(grade: Grade) -> str:
 
 
 def _with_room(members: Sequence[tuple[float, Grade]], grade: Grade | None) -> Iterator[tuple[float, str]]:
-    """Names that do not run into each other: the asked one first, then from coarse to fine."""
+    """Names that run into no other and into no line: the asked one first, then from coarse to fine."""
     span_mm = 150.0 / math.log(_COARSEST_UM / _FINEST_UM)
-    taken: list[tuple[float, float]] = []
+    lines = () if grade is None else (grade.finish_um, grade.particle_um)
+    taken = [(-math.log(line) * span_mm - 0.4, -math.log(line) * span_mm + 0.4) for line in lines]
     for size, member in sorted(members, key=lambda pair: (pair[1] != grade, -pair[0])):
         centre, half = -math.log(size) * span_mm, 1.05 * len(member.name) + 0.9
-        if all(centre + half < low or centre - half > high for low, high in taken):
+        if member == grade or all(centre + half < low or centre - half > high for low, high in taken):
             taken.append((centre - half, centre + half))
             yield size, member.name

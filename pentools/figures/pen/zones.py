@@ -32,6 +32,11 @@ ZONE_KINDS: dict[str, tuple[str, str, str]] = {
     "threads": ("cap threads", "no abrasive", "bars"),
     "plating": ("plating", "no abrasive", "cross"),
     "gold-filled": ("gold-filled", "wipe only: the layer is thin", "cross"),
+    "silver": ("silver", "wipe only: each cleaning takes silver", "cross"),
+    "lacquer": ("lacquer", "wipe only: the coat is thin", "cross"),
+    "overlay": ("metal overlay", "no abrasive", "cross"),
+    "aluminium": ("aluminium", "no abrasive", "cross"),
+    "bare-metal": ("bare metal", "fine grades, wet", "slant"),
     "masked": ("masked", "leave the mask on", "waves"),
 }
 """Zone kind -> (its name, what is allowed there, pattern). What is allowed is common practice, no source."""

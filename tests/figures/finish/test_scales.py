@@ -36,3 +36,10 @@ def test_all_scales_on_one_axis():
 
 def test_a_grade_beyond_the_axis_is_still_named():
     assert scales_chart(read_grade("P60", catalogue())).title == "P60 has a grain of 269 µm"
+
+
+def test_a_cloth_between_the_points_of_the_curve_is_marked_on_both_its_lines():
+    chart = scales_chart(read_grade("cushioned cloth 4000", catalogue()))
+    plain_chart = scales_chart()
+    assert chart.title == "cushioned cloth 4000 has a grain of 9 µm and finishes like 8.1 µm"
+    assert chart.svg.count("<use") == plain_chart.svg.count("<use") + 2

@@ -26,16 +26,18 @@ def test_a_zone_lies_where_it_was_measured():
 
 @pytest.mark.parametrize("system", SYSTEMS)
 def test_every_kind_of_zone_has_its_pattern_and_its_words(system):
-    zones = [Zone(kind, "barrel", 9.0 + 6.0 * i, 14.0 + 6.0 * i) for i, kind in enumerate(ZONE_KINDS)]
-    drawing = draw_zones(PenShape(system), zones, capped=False)
-    said = " ".join(texts(drawing))
-    fills = {n.get("fill") for n in tree(drawing).iter(f"{SVG}path") if n.get("data-zone")}
-    assert all(fill.startswith("url(#") for fill in fills)
-    for name, allowed, _ in ZONE_KINDS.values():
-        assert all(word in said for word in f"{name} {allowed}".split())
-    assert overlapping(drawing) == []
-    assert crossing(drawing) == []
-    assert len(ids(drawing)) == len(set(ids(drawing)))
+    kinds = list(ZONE_KINDS)
+    for some in (kinds[:7], kinds[7:]):
+        zones = [Zone(kind, "barrel", 9.0 + 6.0 * i, 14.0 + 6.0 * i) for i, kind in enumerate(some)]
+        drawing = draw_zones(PenShape(system), zones, capped=False)
+        said = " ".join(texts(drawing))
+        fills = {n.get("fill") for n in tree(drawing).iter(f"{SVG}path") if n.get("data-zone")}
+        assert all(fill.startswith("url(#") for fill in fills)
+        for name, allowed, _ in (ZONE_KINDS[kind] for kind in some):
+            assert all(word in said for word in f"{name} {allowed}".split())
+        assert overlapping(drawing) == []
+        assert crossing(drawing) == []
+        assert len(ids(drawing)) == len(set(ids(drawing)))
 
 
 def test_zone_titles_count_and_words_can_be_ones_own():
