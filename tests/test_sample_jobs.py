@@ -6,6 +6,7 @@ import re
 
 import nbformat
 import pytest
+from by_name import kind_of
 from PIL import Image
 
 from pentools.calc.seal.faults import suspect_seal
@@ -88,8 +89,8 @@ def test_every_entry_is_of_a_known_kind_and_reads_back(any_job):
             continue
         kind = stage.kind(entry.kind)
         assert set(entry.data) <= {field.name for field in kind.fields}
-        values = kind.values(entry)
-        texts = {field.name: field.typed(values[field.name]) for field in kind.fields}
+        values = kind.decode(entry)
+        texts = {field.name: field.typed(getattr(values, field.name)) for field in kind.fields}
         again, errors = kind.read(texts)
         assert errors == {}
         assert kind.to_json(again) == entry.data
@@ -128,9 +129,9 @@ def test_there_is_a_correction_and_a_withdrawal(any_job):
 
 
 def test_the_pictures_are_there_small_and_said_to_be_drawn(any_job):
-    named = {str(values["photo"]) for _, values in any_job.log("pictures", "picture")}
-    named |= {str(v["photo"]) for _, v in any_job.log("condition", "part") if v["photo"]}
-    named |= {str(v["photo"]) for _, v in any_job.log("limits", "limit") if v["photo"]}
+    named = {str(values.photo) for values in (logged.values for logged in any_job.log(kind_of("pictures", "picture")))}
+    named |= {str(v.photo) for v in (logged.values for logged in any_job.log(kind_of("condition", "part"))) if v.photo}
+    named |= {str(v.photo) for v in (logged.values for logged in any_job.log(kind_of("limits", "limit"))) if v.photo}
     files = {p.name: p for p in (any_job.folder / "photos").iterdir()}
     assert named == set(files)
     for path in files.values():
@@ -139,24 +140,28 @@ def test_the_pictures_are_there_small_and_said_to_be_drawn(any_job):
             assert picture.width >= 1000
             assert not picture.getexif()
     moments = {"before", "during"} if any_job.name == RETURNED else {"before", "during", "after"}
-    assert all(values["drawn"] is True for _, values in any_job.log("pictures", "picture"))
-    assert {values["moment"] for _, values in any_job.log("pictures", "picture")} == moments
+    assert all(
+        values.drawn is True for values in (logged.values for logged in any_job.log(kind_of("pictures", "picture")))
+    )
+    assert {
+        values.moment for values in (logged.values for logged in any_job.log(kind_of("pictures", "picture")))
+    } == moments
 
 
 def test_the_setup_names_the_room_and_the_balance(job):
-    setup = job.values("fill test", "setup")
-    readability = number(setup["readability"])
+    setup = job.newest(kind_of("fill test", "setup"))
+    readability = number(setup.readability)
     assert readability in (0.001, 0.01)
-    for _, values in job.log("fill test", "weighing"):
-        steps = number(values["mass"]) / readability
+    for values in (logged.values for logged in job.log(kind_of("fill test", "weighing"))):
+        steps = number(values.mass) / readability
         assert steps == pytest.approx(round(steps), abs=1e-6)
-    arrival = job.values("intake", "arrival")
-    wanted = [field.name for field in dimension_fields(str(arrival["system"]))][:2]
-    assert all(job.values("fill test", "dimensions")[name] is not None for name in wanted)
+    arrival = job.newest(kind_of("intake", "arrival"))
+    wanted = [field.name for field in dimension_fields(str(arrival.system))][:2]
+    assert all(getattr(job.newest(kind_of("fill test", "dimensions")), name) is not None for name in wanted)
 
 
 def test_readings_scatter_as_a_balance_does(job):
-    readability = number(job.values("fill test", "setup")["readability"])
+    readability = number(job.newest(kind_of("fill test", "setup")).readability)
     spreads = []
     for cycle in cycles(job):
         for masses in (cycle.empty_g, cycle.filled_g):
@@ -198,9 +203,9 @@ def test_the_cork_is_told_before_and_gone_after(lay):
     assert before.data["share_filled"] < 0.8
     assert after.data["share_filled"] > 0.95
     assert ending(job) == "done"
-    first, last = (values for _, values in job.log("fill test", "leak check"))
-    assert first["dry"] is False
-    assert last["dry"] is True
+    first, last = (values for values in (logged.values for logged in job.log(kind_of("fill test", "leak check"))))
+    assert first.dry is False
+    assert last.dry is True
 
 
 def test_the_lever_filler_ends_with_its_limits_told(lay):
@@ -217,7 +222,7 @@ def test_the_mixed_dates_contradict_themselves_and_the_replaced_cap_is_the_least
     assert (least.features, least.edtf, least.least_weight) == (("clip", "cap band"), "1937/1941", True)
     # the other way out is as small and weighs more: the sure street and the likely stripe against two likely features
     assert (other.edtf, other.least_weight, other.fewest) == ("1948/1953", False, True)
-    assert "I doubt the cap" in str(job.values("identify", "identity")["conclusion"])
+    assert "I doubt the cap" in str(job.newest(kind_of("identify", "identity")).conclusion)
 
 
 def test_the_mixed_dates_keep_to_what_was_agreed(lay):
@@ -251,15 +256,21 @@ def test_the_syringe_shows_its_ladder(lay):
     assert next_trial(job, "washer").step.findings[0].topic == "held"
     assert passed_places(job) == {"packing": True, "washer": True}
     # the two rings bear one number, and only the thicker one held
-    rings = [(v["section"].value, v["happened"]) for _, v in job.log("seal", "trial") if v["place"] == "packing"]
+    rings = [
+        (v.section.value, v.happened)
+        for v in (logged.values for logged in job.log(kind_of("seal", "trial")))
+        if v.place == "packing"
+    ]
     assert rings == [(1.70, "slides, no suction"), (1.80, "pulls back")]
     assert any(c.designation == "005" for c in candidates(job, "packing").candidates[:3])
 
 
 def test_its_sealant_waited_for_the_dry_fit_and_the_tests_clear_it(lay):
     job = lay("syringe-ladder")
-    held = max(e.time for e, v in job.log("seal", "trial") if v["happened"] == "pulls back")
-    assert all(entry.time > held for entry, _ in job.log("seal", "sealant"))
+    held = max(
+        logged.entry.time for logged in job.log(kind_of("seal", "trial")) if logged.values.happened == "pulls back"
+    )
+    assert all(logged.entry.time > held for logged in job.log(kind_of("seal", "sealant")))
     assert job.record.releases("sealant") == []
     assert suspects(job).findings[0].topic == "all-clear"
     before = {t.test: t.result for t in proofs_done(job) if not t.counts}

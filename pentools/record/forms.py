@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from pentools.record.entries import Entry
     from pentools.sums.base import Sum
 
-__all__ = ["F", "Form", "Logged", "asked_by", "fields_of", "form_with"]
+__all__ = ["F", "F_co", "Form", "Logged", "asked_by", "fields_of", "form_with"]
 
 
 class Form(msgspec.Struct, frozen=True, kw_only=True):
@@ -29,6 +29,7 @@ class Form(msgspec.Struct, frozen=True, kw_only=True):
 
 
 F = TypeVar("F", bound=Form)
+F_co = TypeVar("F_co", bound=Form, covariant=True)
 FieldOf = Callable[[str], Field]
 
 _TYPES: dict[FieldKind, Any] = {
@@ -48,11 +49,11 @@ _TYPES: dict[FieldKind, Any] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Logged(Generic[F]):
+class Logged(Generic[F_co]):
     """An entry with what it holds."""
 
     entry: Entry
-    values: F
+    values: F_co
 
 
 def asked_by(

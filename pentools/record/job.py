@@ -6,14 +6,14 @@ import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, overload
+from typing import Any
 
 from pentools.errors import InputError, RecordError
 from pentools.fields import Value
 from pentools.record.bench import Bench, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
 from pentools.record.forms import F, Logged
-from pentools.record.kinds import Kind, Stage, as_dict
+from pentools.record.kinds import Kind, Stage
 from pentools.record.registry import find_stage
 from pentools.record.storage import Record
 from pentools.record.view import View
@@ -149,39 +149,20 @@ class Job:
             )
         return self.record.append(new_entry(stage, RELEASE, {"hold": hold, "reason": reason.strip()}))
 
-    @overload
-    def log(self, kind: Kind[F], /) -> tuple[Logged[F], ...]: ...
-    @overload
-    def log(self, kind: str, key: str, /) -> list[tuple[Entry, dict[str, Value]]]: ...
-    def log(self, kind: Kind[Any] | str, key: str = "", /) -> Any:
+    def log(self, kind: Kind[F]) -> tuple[Logged[F], ...]:
         """Every live entry of a kind with what it holds; one that cannot be read is passed over (`review` names it).
-
-        Parameters
-        ----------
-        kind : Kind[Any]
-            The kind of entry.
-        key : str
-            Only where `kind` is the key of a stage: the kind's own.
 
         Returns
         -------
         tuple of Logged
             In the order first entered; a correction stands in the place of what it corrects.
         """
-        if isinstance(kind, Kind):
-            return self.view.log(kind)
-        which = find_stage(kind).kind(key)
-        return [(logged.entry, as_dict(which, logged.values)) for logged in self.view.log(which)]
+        return self.view.log(kind)
 
     def newest(self, kind: Kind[F]) -> F:
         """What counts for a kind of which the newest stands for all; all None where there is none."""
         found = self.log(kind)
         return found[-1].values if found else kind.form()
-
-    def values(self, stage: str, kind: str) -> dict[str, Value]:
-        """The values of the newest entry by name; all None where there is none."""
-        which = find_stage(stage).kind(kind)
-        return as_dict(which, self.newest(which))
 
     def stage(self, key: str) -> Stage:
         """The stage of that name."""

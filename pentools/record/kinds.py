@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, Generic
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError, RecordError
 from pentools.fields import Audience, Field, Value
-from pentools.record.forms import F, fields_of, form_with
+from pentools.record.forms import F, F_co, fields_of, form_with
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
@@ -26,7 +26,7 @@ _SEEN_BY: dict[Audience, tuple[Audience, ...]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Kind(Generic[F]):
+class Kind(Generic[F_co]):
     """A kind of entry.
 
     Parameters
@@ -48,7 +48,7 @@ class Kind(Generic[F]):
     stage: str
     key: str
     title: str
-    form: type[F]
+    form: type[F_co]
     log: bool = True
     help: str = ""
 
@@ -100,11 +100,11 @@ class Kind(Generic[F]):
             field.name: field.to_json(values[field.name]) for field in self.fields if values.get(field.name) is not None
         }
 
-    def filled(self, values: Mapping[str, Value]) -> F:
+    def filled(self, values: Mapping[str, Value]) -> F_co:
         """The form filled with values that were read already."""
         return form_with(self.form, values)
 
-    def decode(self, entry: Entry) -> F:
+    def decode(self, entry: Entry) -> F_co:
         """What an entry of this kind holds; None where something was not given.
 
         Parameters
@@ -126,10 +126,6 @@ class Kind(Generic[F]):
             return self.filled({field.name: field.from_json(entry.data.get(field.name)) for field in self.fields})
         except InputError as error:
             raise RecordError(f"{self.title}, entered {entry.at}: {error}") from error
-
-    def values(self, entry: Entry) -> dict[str, Value]:
-        """The values of an entry by name; raises as `decode` does."""
-        return as_dict(self, self.decode(entry))
 
 
 def as_dict(kind: Kind[F], form: F) -> dict[str, Value]:

@@ -3,6 +3,7 @@
 import warnings
 
 import pytest
+from by_name import kind_of
 
 from pentools.panels import guard
 from pentools.panels.bench import BenchSheet, MessagePanel, open_bench
@@ -42,9 +43,10 @@ def test_a_weighing_by_button(sheet, job):
     type_into(form, mass="23,26 g")
     form.button.click()
     assert form.status.text.startswith("saved ")
-    [(_, values)] = job.log("fill test", "weighing")
-    assert values["mass"].value == 23.26
-    assert values["mass"].typed == "23,26 g"
+    [logged] = job.log(kind_of("fill test", "weighing"))
+    values = logged.values
+    assert values.mass.value == 23.26
+    assert values.mass.typed == "23,26 g"
     assert form.boxes["mass"].text == ""
     assert Record.open(job.record.path).entries[-1].data["mass"]["value"] == 23.26
 
@@ -54,7 +56,7 @@ def test_a_weighing_by_enter(sheet, job):
     type_into(form, mass="23.26 g")
     press_enter(form.boxes["mass"])
     assert form.status.text.startswith("saved ")
-    assert len(job.log("fill test", "weighing")) == 1
+    assert len(job.log(kind_of("fill test", "weighing"))) == 1
 
 
 @pytest.mark.parametrize(
@@ -75,7 +77,7 @@ def test_a_bad_weighing_is_refused_beside_its_box_and_kept(sheet, job, text, wor
     assert words in form.boxes["mass"].message.value
     assert 'role="alert"' in form.boxes["mass"].message.value
     assert form.boxes["mass"].text == text
-    assert job.log("fill test", "weighing") == []
+    assert job.log(kind_of("fill test", "weighing")) == ()
 
 
 def test_the_sentence_and_the_figure_follow_the_record(sheet):
@@ -99,7 +101,7 @@ def test_a_double_click_saves_once_and_keeps_its_word(sheet, job):
     form.button.click()
     form.button.click()
     assert form.status.text.startswith("saved ")
-    assert len(job.log("fill test", "weighing")) == 1
+    assert len(job.log(kind_of("fill test", "weighing"))) == 1
 
 
 def test_an_entry_is_corrected_and_the_old_line_stays(sheet, job):
@@ -107,14 +109,15 @@ def test_an_entry_is_corrected_and_the_old_line_stays(sheet, job):
     form = panel.forms["weighing"]
     type_into(form, mass="32.26 g")
     form.button.click()
-    [(wrong, _)] = job.log("fill test", "weighing")
+    wrong = job.log(kind_of("fill test", "weighing"))[0].entry
     panel.pick.value = wrong.id
     panel.correct_button.click()
     assert form.boxes["mass"].text == "32.26 g"
     type_into(form, mass="23.26 g")
     form.button.click()
-    [(right, values)] = job.log("fill test", "weighing")
-    assert values["mass"].value == 23.26
+    [logged] = job.log(kind_of("fill test", "weighing"))
+    right, values = logged.entry, logged.values
+    assert values.mass.value == 23.26
     assert right.replaces == wrong.id
     assert wrong.id in {e.id for e in job.record.entries}
     assert "corrected" in panel.log.value
@@ -124,13 +127,13 @@ def test_an_entry_is_withdrawn_only_with_a_reason(sheet, job):
     panel = sheet.stage("fill test")
     type_into(panel.forms["weighing"], mass="23.26 g")
     panel.forms["weighing"].button.click()
-    panel.pick.value = job.log("fill test", "weighing")[0][0].id
+    panel.pick.value = job.log(kind_of("fill test", "weighing"))[0].entry.id
     panel.withdraw_button.click()
     assert "NOT SAVED" in panel.status.text
     panel.why.value = "weighed the wrong pen"
     panel.withdraw_button.click()
     assert panel.status.text.startswith("withdrawn")
-    assert job.log("fill test", "weighing") == []
+    assert job.log(kind_of("fill test", "weighing")) == ()
 
 
 def test_a_single_form_shows_what_is_recorded_and_replaces_it(sheet, job):
@@ -138,7 +141,7 @@ def test_a_single_form_shows_what_is_recorded_and_replaces_it(sheet, job):
     assert form.boxes["pen"].text == "a drawn test pen"
     type_into(form, mass_g="16.42 g")
     form.button.click()
-    assert job.values("intake", "arrival")["mass_g"].value == 16.42
+    assert job.newest(kind_of("intake", "arrival")).mass_g.value == 16.42
     assert len(job.record.live("intake", "arrival")) == 1
     assert (
         BenchSheet(open_job(job.name, bench=job.bench)).stage("intake").forms["arrival"].boxes["mass_g"].text
@@ -301,4 +304,4 @@ def test_no_spending_past_the_ceiling(sheet, job):
     assert job.record.releases("spend")[0].data["reason"] == "the owner agreed by letter"
     type_into(form, what="the old ring", way="returned")
     form.button.click()
-    assert len(job.log("work log", "material")) == 3
+    assert len(job.log(kind_of("work log", "material"))) == 3

@@ -65,7 +65,11 @@ def measured(job: Job, place: str) -> Measure:
 @once_a_state
 def places_in_use(job: Job) -> tuple[str, ...]:
     """The places that something was measured, tried or sealed at, in the order they were first named."""
-    named = [logged.values.place for kind in (MEASURE, TRIAL, SEALANT) for logged in job.log(kind)]
+    named = [
+        *(logged.values.place for logged in job.log(MEASURE)),
+        *(logged.values.place for logged in job.log(TRIAL)),
+        *(logged.values.place for logged in job.log(SEALANT)),
+    ]
     return tuple(dict.fromkeys(name for name in named if name in PLACES))
 
 

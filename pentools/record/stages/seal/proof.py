@@ -184,7 +184,7 @@ def mechanism_of(job: Job) -> Mechanism:
     system = job.newest(ARRIVAL).system
     if system is not None and system in known:
         return known[system]
-    used = {logged.values.place for kind in (MEASURE, TRIAL) for logged in job.log(kind)}
+    used = {logged.values.place for logged in job.log(MEASURE)} | {logged.values.place for logged in job.log(TRIAL)}
     for places, stand_in in (
         ({"packing", "stack"}, "plunger-vacuum"),
         ({"sac"}, "lever-sac"),

@@ -78,7 +78,8 @@ def stop_count() -> tuple[int, float]:
 @once_a_state
 def heated_joints(job: Job) -> tuple[str, ...]:
     """The joints that were looked at or warmed, the last one first."""
-    found = {logged.entry.id: logged.values.joint for kind in (JOINT, HEAT_PASS) for logged in job.log(kind)}
+    found = {logged.entry.id: logged.values.joint for logged in job.log(JOINT)}
+    found |= {logged.entry.id: logged.values.joint for logged in job.log(HEAT_PASS)}
     joints = (found.get(entry.id) for entry in reversed(job.record.live("open")))
     return tuple(dict.fromkeys(joint for joint in joints if joint is not None))
 

@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from by_name import kind_of
 
 
 def fill(form, **texts):
@@ -53,7 +54,7 @@ def test_before_anything_is_known_the_marks_are_counted(panel):
 def test_dates_that_cannot_be_read_are_refused_and_kept_in_the_box(panel, job, dates):
     assert fill(panel.forms["evidence"], feature="clip", dates=dates).startswith("NOT SAVED")
     assert panel.forms["evidence"].boxes["dates"].text == dates
-    assert job.log("identify", "evidence") == []
+    assert job.log(kind_of("identify", "evidence")) == ()
 
 
 def test_a_contradiction_says_who_against_whom_and_what_to_find_out(panel):
@@ -72,7 +73,7 @@ def test_a_contradiction_says_who_against_whom_and_what_to_find_out(panel):
 def test_the_mark_is_kept_letter_for_letter(panel, job):
     odd = "MARL0W & SONS\n  PATD  APLD FOR"
     fill(panel.forms["mark"], where="barrel", text=odd)
-    assert job.log("identify", "mark")[0][1]["text"] == odd
+    assert job.log(kind_of("identify", "mark"))[0].values.text == odd
 
 
 def test_a_price_is_shown_in_money_of_now(panel):
@@ -104,7 +105,7 @@ def test_a_price_of_another_country_is_kept_as_it_stands(panel, job):
 )
 def test_a_price_that_no_index_knows_is_refused(panel, job, texts):
     assert fill(panel.forms["price then"], **texts).startswith("NOT SAVED")
-    assert job.log("identify", "price then") == []
+    assert job.log(kind_of("identify", "price then")) == ()
 
 
 def test_a_question_needs_two_answers(panel, job):

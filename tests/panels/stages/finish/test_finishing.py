@@ -1,6 +1,7 @@
 """The finish's panel both ways: the plan answers while it is typed, the next step is offered, the hold is kept."""
 
 import pytest
+from by_name import kind_of
 
 from pentools.panels import kind_form
 from pentools.panels.bench import BenchSheet
@@ -53,7 +54,7 @@ def test_the_plan_answers_while_it_is_typed_and_nothing_is_saved(panel):
     assert "Over budget" in panel.preview.value
     type_into(form, own="600; 400")
     assert "Which scale?" in panel.preview.value
-    assert panel.job.log("finish", "plan") == []
+    assert panel.job.log(kind_of("finish", "plan")) == ()
 
 
 def test_the_first_abrasive_is_held_and_released_with_a_reason(panel):
@@ -63,7 +64,7 @@ def test_the_first_abrasive_is_held_and_released_with_a_reason(panel):
     form.button.click()
     assert "NOT SAVED" in form.status.text
     assert "held" in form.status.text
-    assert panel.job.log("finish", "step") == []
+    assert panel.job.log(kind_of("finish", "step")) == ()
     panel.hold_reason.value = "it is my own trial barrel"
     panel._release_hold_button.click()
     assert panel.holder.layout.display == "none"
@@ -95,7 +96,7 @@ def test_a_double_click_does_not_log_the_next_step_too(panel, monkeypatch):
     type_into(form, minutes="6 min")
     form.button.click()
     form.button.click()
-    assert len(panel.job.log("finish", "step")) == 1
+    assert len(panel.job.log(kind_of("finish", "step"))) == 1
     assert form.status.text.startswith("saved ")
 
 
@@ -108,7 +109,7 @@ def test_a_grade_typed_by_hand_is_kept_and_needs_its_scale(panel):
     assert form.boxes["grade"].text == "400"
     form.button.click()
     assert "Which scale?" in form.status.text
-    assert panel.job.log("finish", "step") == []
+    assert panel.job.log(kind_of("finish", "step")) == ()
     type_into(form, grade="P600")
     form.button.click()
     assert form.status.text.startswith("saved ")

@@ -1,6 +1,7 @@
 """The seal's panel both ways: measured, proposed, tried, sealant held and released, tests judged, tools found."""
 
 import pytest
+from by_name import kind_of
 
 from pentools.figures.pen.measure_here import measure_here
 from pentools.panels.bench import BenchSheet
@@ -74,7 +75,7 @@ def test_the_drawing_follows_the_reading_that_is_next(panel):
 
 def test_an_empty_measurement_is_not_saved(panel):
     assert save(panel, "measure", place="washer").startswith("NOT SAVED")
-    assert panel.job.log("seal", "measure") == []
+    assert panel.job.log(kind_of("seal", "measure")) == ()
 
 
 def test_rings_are_ranked_and_the_best_is_drawn(panel):
@@ -100,7 +101,7 @@ def test_a_size_is_offered_and_a_second_press_logs_nothing(panel):
     assert panel.forms["trial"].boxes["happened"].text == ""
     assert "Try flat of 8.60 mm next, dry." in panel.result_text.value
     panel.forms["trial"].button.click()
-    assert len(panel.job.log("seal", "trial")) == 1
+    assert len(panel.job.log(kind_of("seal", "trial"))) == 1
 
 
 def test_own_rings_are_offered_with_their_measured_sizes(panel):
@@ -130,7 +131,7 @@ def test_sealant_is_refused_before_a_dry_fit_and_taken_after_it(panel):
     said = save(panel, "sealant", sealant="shellac", place="washer", cure="24 h")
     assert said.startswith("NOT SAVED")
     assert "held" in said
-    assert panel.job.log("seal", "sealant") == []
+    assert panel.job.log(kind_of("seal", "sealant")) == ()
     try_washer(panel, "slides, no suction", what="one")
     assert save(panel, "sealant", sealant="shellac", place="washer").startswith("NOT SAVED")
     try_washer(panel, "pulls back", "8.60 mm", what="two")

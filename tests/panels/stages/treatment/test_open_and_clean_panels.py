@@ -4,6 +4,7 @@ import asyncio
 import datetime as dt
 
 import pytest
+from by_name import kind_of
 
 from pentools.panels.stages.treatment import cleaning as clean_panel
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS
@@ -44,7 +45,7 @@ def test_no_heat_before_anything_is_named(unnamed, sheet):
     assert "NOT SAVED" in said
     assert "material is not named" in said
     assert panel.forms["heat pass"].boxes["surface"].text == "50 °C"
-    assert unnamed.log("open", "heat pass") == []
+    assert unnamed.log(kind_of("open", "heat pass")) == ()
 
 
 def test_heat_is_let_go_by_a_name(unnamed, sheet):
@@ -74,7 +75,7 @@ def test_no_heat_at_a_joint_whose_own_body_is_not_named(job, sheet):
     assert put(panel, "material", part="section", material="ebonite", sure="yes").startswith("saved ")
     assert panel.holder.layout.display == "none"
     assert panel.forms["heat pass"].button.click() is None
-    assert len(job.log("open", "heat pass")) == 1
+    assert len(job.log(kind_of("open", "heat pass"))) == 1
 
 
 def test_what_is_never_warmed_is_refused_unless_overruled(job, sheet):
@@ -115,7 +116,7 @@ def test_no_soak_before_anything_is_named_and_a_release_keeps_its_reason(unnamed
     said = put(panel, kind, **texts)
     assert "NOT SAVED" in said
     assert "material" in said
-    assert unnamed.log("clean", kind) == []
+    assert unnamed.log(kind_of("clean", kind)) == ()
     release(panel, "soak", "it is glass, as anyone can see")
     panel.forms[kind].button.click()
     assert panel.forms[kind].status.text.startswith("saved ")
@@ -153,7 +154,7 @@ def test_a_step_waits_for_what_must_be_so_first(job, sheet):
     assert "■ waits" in panel.result_table.value
     said = put(panel, "step", number="6", did="Drew the section out.")
     assert "Step 6 waits until this is so" in said
-    assert job.log("open", "step") == []
+    assert job.log(kind_of("open", "step")) == ()
     assert put(panel, "step", number="1", did="Pictures and measures.").startswith("saved ")
     assert "✓ done" in panel.result_table.value
     for hold in order_of(job).steps[5].held_by:
@@ -202,7 +203,7 @@ def test_a_caution_is_read_once_and_then_folded(job, sheet):
     assert "burns very fast" in panel.cautions.read.value
     assert "Follow local codes; ask a licensed professional." in panel.cautions.read.value
     button.click()
-    assert len(job.log("open", "caution read")) == 1
+    assert len(job.log(kind_of("open", "caution read"))) == 1
 
 
 def test_the_soak_clock_runs_and_stops(job, sheet, monkeypatch):
@@ -246,7 +247,7 @@ def test_the_mix_answers_while_it_is_typed_and_refuses_what_it_must_not_meet(job
     assert "Never with bleach" in panel.mix_shown.value
     type_into(panel.forms["flush mix"], ammonia="7 %")
     assert "0.68 % of ammonia by weight" in panel.mix_shown.value
-    assert job.log("clean", "flush mix") == []
+    assert job.log(kind_of("clean", "flush mix")) == ()
     for thing in ("bleach", "casein"):
         assert "Refused" in put(panel, "flush mix", beside=thing)
     assert put(panel, "flush mix", beside="").startswith("saved ")
