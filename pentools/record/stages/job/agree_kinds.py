@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from pentools import tables
+from pentools.calc.base.completeness import ReportRow
 from pentools.fields import ask
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
@@ -116,7 +117,7 @@ ANSWER = Kind("agree", "answer", "The owner's answer", Answer, help="The newest 
 class NotApplicable(Form, frozen=True):
     """Asked for, but does not apply: what one entry holds."""
 
-    asked: Annotated[str | None, ask("What guidance asks for", "choice", choices=tuple((row["key"], row["field"]) for row in tables.rows("report_fields")), required=True, hint="conservation guidance asks for it of every record")] = None
+    asked: Annotated[str | None, ask("What guidance asks for", "choice", choices=tuple((row.key, row.field) for row in tables.read(ReportRow, "report_fields")), required=True, hint="conservation guidance asks for it of every record")] = None
     why: Annotated[str | None, ask("Why it does not apply", required=True, hint="a few words; they stay in the record")] = None
 
 
