@@ -15,7 +15,7 @@ def treatment_limits(material: Typed, treatment: Typed, *, overrule: str | None 
     material : Typed
         Material; such as celluloid, casein, hard rubber; unknown takes the strictest limits; unknown unless said.
     treatment : Typed
-        Treatment; such as cold water soak, flush mix soak, ultrasonic, dry heat, alcohol.
+        Treatment; such as cold water soak, hot water, damp wipe, flush mix soak, ultrasonic, dry heat, alcohol, epoxy.
     overrule : str | None
         The bench says instead; one of ok, limited, never.
     reason : Typed
@@ -39,15 +39,15 @@ def treatment_limits(material: Typed, treatment: Typed, *, overrule: str | None 
     return ask("treatment", locals())
 
 
-def heat_window(body: Typed, sealant: Typed, *, passes: Several = None) -> Answer:
+def heat_window(body: Typed, sealant: Typed = None, *, passes: Several = None) -> Answer:
     """How much room there is between the sealant softening and the body giving way.
 
     Parameters
     ----------
     body : Typed
-        Body; such as celluloid, hard rubber, casein, acrylic, metal; unknown if it is not named.
+        Body; such as celluloid, hard rubber, casein, acrylic, bare metal; unknown if it is not named.
     sealant : Typed
-        Joint sealant; such as shellac, rosin and castor oil, rosin, beeswax, epoxy.
+        Joint sealant; such as shellac, rosin and castor oil, beeswax, epoxy, none; unknown unless said, taken as what softens last.
     passes : Several
         Heatings so far [°C], 15 to 150; surface temperature of each, such as 48 °C; 55 °C.
 
@@ -113,7 +113,7 @@ def dilution(*, liquid: str | None, strong: Typed, wanted: Typed, volume: Typed 
     liquid : str | None
         Which; one of peroxide, alcohol.
     strong : Typed
-        Strength at hand [%], 0.1 to 100; from the label, such as 3 %.
+        Strength at hand [%], 0.1 to 100, peroxide at most 12; from the label, such as 3 %.
     wanted : Typed
         Strength wanted [%], 0.05 to 100; such as 1 %.
     volume : Typed
