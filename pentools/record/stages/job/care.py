@@ -8,7 +8,7 @@ import msgspec
 
 from pentools import tables
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.seal.kinds import SEALANT
+from pentools.record.stages.seal.kinds import MEASURE, SEALANT
 from pentools.record.stages.treatment.facts import limit_of_materials, materials_of
 from pentools.systems.registry import SYSTEMS
 
@@ -40,9 +40,15 @@ def care_lines(applies_to: str, key: str) -> tuple[str, ...]:
     return tuple(row.line for row in rows if (row.applies_to, row.key) == (applies_to, key))
 
 
+_SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
+
+
 def _seals(job: Job, system: str) -> tuple[str, ...]:
     """What the seals are made of; latex where they are a sac or a diaphragm of which nothing else is known."""
     named = tuple(name for name in materials_of(job, "seals") if name != UNKNOWN)
+    sac = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
+    if sac and sac[-1] in _SACS:  # what was measured for the new sac stands for it
+        return (_SACS[sac[-1]],)
     rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
     return named or (("latex",) if rubber else ())
 

@@ -150,3 +150,23 @@ def test_no_system_is_named_in_the_code_of_care():
 def test_no_line_is_written_twice():
     keys = [(row["applies_to"], row["key"]) for row in tables.rows("care_lines")]
     assert len(set(keys)) == len(keys)
+
+
+def test_the_sac_that_was_measured_stands_for_the_seals(tmp_path):
+    from pentools.record.bench import open_bench_folder
+    from pentools.record.job import create_job
+    from pentools.record.stages.job.care import care_lines
+
+    job = create_job(open_bench_folder(tmp_path / "bench", create=True), "sac-pen")
+    job.add("intake", "arrival", {"pen": "x", "system": "lever-sac", "material": "acrylic"})
+    for chosen, told in (
+        ("latex", "latex"),
+        ("silicone", "silicone"),
+        ("PVC", "plasticised PVC"),
+        ("pleated", "latex"),
+    ):
+        job.add("seal", "measure", {"place": "sac", "bore": "8 mm", "material": chosen})
+        text = suggested_care(job)
+        for name in ("latex", "silicone", "plasticised PVC"):
+            said = [line for line in care_lines("material", name) if line in text]
+            assert bool(said) is (name == told), (chosen, name)
