@@ -47,8 +47,6 @@ def lab_command(job: Job, *, token: str, port: int, browser: bool) -> list[str]:
 
     Parameters
     ----------
-    job : Job
-        The job.
     token : str
         The access token.
     port : int
@@ -94,8 +92,6 @@ def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -
 
     Parameters
     ----------
-    job : Job
-        The job.
     port : int
         The port; 0 takes a free one.
     browser : bool

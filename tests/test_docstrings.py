@@ -44,6 +44,12 @@ def given(node):
     return [a.arg for a in every], numbers
 
 
+def says_nothing(name, text):
+    """Whether a parameter is explained by its own name alone: "job : Job / The job."."""
+    found = re.search(rf"^{re.escape(name)} : [^\n]*\n +(?:The|An?) ([^\n]*?)\.?(?=\n(?! )|\Z)", text, re.MULTILINE)
+    return found is not None and found[1].lower() == name.lower().replace("_", " ")
+
+
 def wrong(node, *, calc):
     """What is wrong with a function's docstring; empty where nothing is."""
     text = ast.get_docstring(node)
@@ -55,6 +61,8 @@ def wrong(node, *, calc):
         return f"documents {', '.join(strange)}, which it does not take"
     if listed != [name for name in names if name in listed]:
         return f"documents {', '.join(listed)}, not in the order of the signature"
+    if empty := [name for name in listed if name not in numbers and says_nothing(name, text)]:
+        return f"says of {', '.join(empty)} only what its name says"
     if calc and (missing := [name for name in names if name in numbers and name not in listed]):
         return f"gives no unit or range for {', '.join(missing)}"
     return ""
@@ -84,4 +92,10 @@ def test_what_is_wrong_is_found():
     assert "unit or range for a" in told("a: Sequence[float]", [])
     assert "documents c" in told("a: float", ["a", "c"], calc=False)
     assert "order" in told("a, b", ["b", "a"], calc=False)
+    assert "only what its name says" in wrong(
+        ast.parse(
+            'def f(job: Job):\n    """Sum.\n\n    Parameters\n    ----------\n    job : Job\n        The job.\n    """'
+        ).body[0],
+        calc=False,
+    )
     assert wrong(ast.parse("def f(): pass").body[0], calc=False) == "has no docstring"

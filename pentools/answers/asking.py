@@ -130,8 +130,6 @@ def answer_to(key: str, texts: Mapping[str, str], bench: BenchGiven = None) -> A
         The sum's name, such as ``capacity``.
     texts : mapping of str to str
         Field name to text; a missing one is the bench's own, else what is usual.
-    bench : BenchGiven
-        The bench.
 
     Returns
     -------
@@ -165,8 +163,6 @@ def own_facts(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> dic
 
     Parameters
     ----------
-    chosen : Sum
-        The sum.
     texts : mapping of str to str
         What was typed, by field name.
     bench : Bench or None

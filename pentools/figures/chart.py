@@ -109,8 +109,6 @@ def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) ->
 
     Parameters
     ----------
-    figure : Figure
-        The figure.
     title : str
         The finding, as a sentence.
     alt : str

@@ -41,11 +41,6 @@ def _lengths(job: Job) -> dict[str, float]:
 def pen_shape(job: Job) -> PenShape | None:
     """The pen's shape from the record.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     PenShape or None
@@ -124,8 +119,6 @@ def pen_drawing(
 
     Parameters
     ----------
-    job : Job
-        The job.
     highlight : sequence of str
         Parts brought out, by the survey's names or the drawing's.
     marks : sequence of (str, str, str) or None

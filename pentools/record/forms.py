@@ -96,11 +96,6 @@ def asked_by(
 def fields_of(form: type[Form]) -> tuple[Field, ...]:
     """The fields of a form, in the order of its attributes.
 
-    Parameters
-    ----------
-    form : type of Form
-        The form.
-
     Returns
     -------
     tuple of Field

@@ -132,8 +132,6 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
 
     Parameters
     ----------
-    job : Job
-        The job.
     key : str
         The hold point.
     amount : Decimal

@@ -191,8 +191,6 @@ def create_job(bench: Bench, name: str, *, sample: str | None = None) -> Job:
 
     Parameters
     ----------
-    bench : Bench
-        The bench.
     name : str
         The new job's name.
     sample : str or None

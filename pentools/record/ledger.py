@@ -24,11 +24,6 @@ __all__ = ["ledger", "ledger_row"]
 def ledger_row(job: Job) -> dict[str, Any]:
     """One job in a row.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     dict

@@ -44,11 +44,6 @@ REPORT_PLACES: dict[str, tuple[str, ...]] = {
 def missing_report_fields(job: Job) -> ReportCompleteness:
     """Which of the things that conservation guidance asks for are on record.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     ReportCompleteness
@@ -72,11 +67,6 @@ def missing_report_fields(job: Job) -> ReportCompleteness:
 def report_conditions(job: Job) -> tuple[str, ...]:
     """Which of "treated", "paid" and "measured" hold for a job.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of str
@@ -96,11 +86,6 @@ def report_conditions(job: Job) -> tuple[str, ...]:
 
 def report_notes(job: Job) -> tuple[Finding, ...]:
     """What is missing, in at most two notes: what guidance requires, and what would be good to have.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

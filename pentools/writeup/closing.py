@@ -48,11 +48,6 @@ def answer_of(job: Job) -> SumAnswer | None:
 def key_facts(job: Job) -> tuple[tuple[str, str], ...]:
     """The few facts that stand under the title, from public fields; only those that are known.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of (label, value)
@@ -83,8 +78,6 @@ def summary(job: Job, audience: Audience = "client") -> Section:  # noqa: ARG001
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page; both are told the same.
 
@@ -104,8 +97,6 @@ def full_log(job: Job, audience: Audience = "client") -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page; nothing of it is for publication.
 
@@ -133,8 +124,6 @@ def methods(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page; the bench's instruments are named to the client.
 

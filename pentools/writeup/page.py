@@ -54,8 +54,6 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Whom it is for.
     notebook : mapping or None
@@ -84,8 +82,6 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Whom it is for.
     notebook : mapping or None
@@ -137,8 +133,6 @@ def section_of(job: Job, key: str, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     key : str
         The stage; it must be known.
     audience : {"client", "blog"}

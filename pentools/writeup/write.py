@@ -28,8 +28,6 @@ def write_pages(
 
     Parameters
     ----------
-    job : Job
-        The job.
     audiences : iterable of {"client", "blog"}
         Which pages.
     progress : callable or None

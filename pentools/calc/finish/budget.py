@@ -22,8 +22,6 @@ def budget_findings(plan: Progression, others: Sequence[Alternative]) -> tuple[F
 
     Parameters
     ----------
-    plan : Progression
-        The plan.
     others : sequence of Alternative
         Other ways, told with it when it may go over the budget.
 

@@ -142,8 +142,6 @@ def zone_budget_um(zone: Zone, wall_mm: float | None = None) -> tuple[float, flo
 
     Parameters
     ----------
-    zone : Zone
-        The zone.
     wall_mm : float or None
         Thinnest wall measured there [mm], 0.05 to 10; None where it was not measured.
 

@@ -156,8 +156,6 @@ def rate_of(grade: Grade, limits: PlanLimits) -> RateEstimate:
 
     Parameters
     ----------
-    grade : Grade
-        The grade.
     limits : PlanLimits
         Holds the bench's rates, if any.
 

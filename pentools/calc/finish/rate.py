@@ -248,8 +248,6 @@ def rule_of_thumb_rate(grade: Grade, cut_share: float) -> RateEstimate:
 
     Parameters
     ----------
-    grade : Grade
-        The grade.
     cut_share : float
         How its medium cuts against paper of the same particle, above 0 to 2.
 

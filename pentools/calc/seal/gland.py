@@ -358,10 +358,6 @@ def squeeze_slopes(ring: Ring, gland: Gland, nominal: GlandState) -> tuple[float
 
     Parameters
     ----------
-    ring : Ring
-        The ring.
-    gland : Gland
-        The gland.
     nominal : GlandState
         Their nominal case.
 

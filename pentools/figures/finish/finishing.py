@@ -44,11 +44,6 @@ _ENDS = ("blind-cap", "knob", "end-cap")
 def ladder_of_job(job: Job) -> Drawing | None:
     """The ladder of a job, as planned and as done.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     Drawing or None
@@ -65,8 +60,6 @@ def ladder_figure(plan: Progression, done: Sequence[StepDone] = (), measured: Me
 
     Parameters
     ----------
-    plan : Progression
-        The plan.
     done : sequence of StepDone
         What was done, in order.
     measured : Measured or None
@@ -206,11 +199,6 @@ def _top_words(axes: Axes, measured: Measured | None, low: float, high: float, w
 
 def zones_figures(job: Job) -> tuple[Drawing, ...]:
     """The outside of a job's pen with its zones shaded by what is allowed: open for the barrel, capped for the cap.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

@@ -18,11 +18,6 @@ __all__ = ["minutes_figure"]
 def minutes_figure(job: Job) -> Drawing | None:
     """Minutes by activity, largest first.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     Drawing or None

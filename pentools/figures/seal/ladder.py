@@ -46,8 +46,6 @@ def ladder_drawing(job: Job, place: str, *, ahead: bool = True, width_mm: float 
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         A key of `PLACES`.
     ahead : bool

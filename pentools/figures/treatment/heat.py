@@ -21,11 +21,6 @@ LONGEST_LINE = 58
 def heat_figures(job: Job) -> tuple[Drawing, ...]:
     """A chart for each joint that was warmed, the last one first; where nothing was warmed there is nothing to draw.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of Drawing
@@ -40,8 +35,6 @@ def heat_figure(job: Job, joint: str = "") -> Drawing | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     joint : str
         Which joint; the last one that was warmed by default.
 

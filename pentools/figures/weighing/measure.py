@@ -24,11 +24,6 @@ __all__ = ["dimension_drawings", "fill_test_drawing"]
 def dimension_drawings(job: Job) -> tuple[Drawing, ...]:
     """Where each dimension of this pen's filler is measured.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of Drawing
@@ -52,11 +47,6 @@ def dimension_drawings(job: Job) -> tuple[Drawing, ...]:
 
 def fill_test_drawing(job: Job) -> Drawing:
     """The pen on the balance, empty and filled: what the fill test weighs.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

@@ -23,11 +23,6 @@ __all__ = ["fill_series_figure", "fillings_figure"]
 def fill_series_figure(job: Job) -> Drawing | None:
     """The fill after each stroke where the pen was weighed so; else the repeated fillings.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     Drawing or None
@@ -38,11 +33,6 @@ def fill_series_figure(job: Job) -> Drawing | None:
 
 def fillings_figure(job: Job) -> Drawing | None:
     """Every filling with its doubt, from dry and from drained apart, and the trend of the refills.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

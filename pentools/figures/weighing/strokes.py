@@ -21,11 +21,6 @@ __all__ = ["strokes_figure"]
 def strokes_figure(job: Job) -> Drawing | None:
     """The fill after each stroke, one line for each run, and the level at which it stops.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     Drawing or None

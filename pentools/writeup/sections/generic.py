@@ -29,8 +29,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         Which stage.
     audience : {"client", "blog"}

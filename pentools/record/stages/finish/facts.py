@@ -22,11 +22,6 @@ _POLISHED = ("barrel", "cap")
 def material_of(job: Job) -> str | None:
     """What is polished: as the plan says, else as the opening and the intake say of barrel and cap.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     str or None

@@ -112,8 +112,6 @@ def plan_values(job: Job, given: Mapping[str, Value] | None = None) -> dict[str,
 
     Parameters
     ----------
-    job : Job
-        The job.
     given : mapping or None
         Values of a plan that is not saved yet; the record's by default.
 
@@ -136,8 +134,6 @@ def plan_answer(job: Job, given: Mapping[str, Value] | None = None) -> SumAnswer
 
     Parameters
     ----------
-    job : Job
-        The job.
     given : mapping or None
         Values of a plan that is not saved yet; the record's by default.
 
@@ -180,8 +176,6 @@ def steps_done(job: Job, working: Progression | None = None) -> tuple[StepDone, 
 
     Parameters
     ----------
-    job : Job
-        The job.
     working : Progression or None
         The plan they are held against; without one nothing is planned or estimated.
 
@@ -217,11 +211,6 @@ def _zone_of(job: Job, typed: str | None, working: Progression | None) -> str:
 def progress_of(job: Job) -> Progress | None:
     """How far a job's finish has come.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     Progress or None
@@ -243,11 +232,6 @@ def progress_of(job: Job) -> Progress | None:
 def next_step(job: Job) -> Step | None:
     """The plan's next step: the same grade again while older lines are left, else the first that is finer.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     Step or None
@@ -259,11 +243,6 @@ def next_step(job: Job) -> Step | None:
 
 def nib_plan_of(job: Job) -> SmoothingPlan | None:
     """The short plan for the nib's tip.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

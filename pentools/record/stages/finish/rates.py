@@ -53,8 +53,6 @@ def bench_rates(bench: Bench, material: str, current: Job | None = None) -> Rate
 
     Parameters
     ----------
-    bench : Bench
-        The bench.
     material : str
         A material of the abrasives' tables.
     current : Job or None
@@ -74,8 +72,6 @@ def bench_log(bench: Bench, current: Job | None = None) -> tuple[MeasuredStage, 
 
     Parameters
     ----------
-    bench : Bench
-        The bench.
     current : Job or None
         The job that is open.
 
@@ -120,11 +116,6 @@ def _job_log(folder: Path, facts: tuple[str, ...], path: Path, _changed: int, _s
 
 def job_log(job: Job) -> tuple[MeasuredStage, ...]:
     """The measured stages of one job.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

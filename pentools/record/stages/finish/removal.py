@@ -81,8 +81,6 @@ def removed_so_far(job: Job, progress: Progress | None = None) -> RemovedSoFar:
 
     Parameters
     ----------
-    job : Job
-        The job.
     progress : Progress or None
         Its progress, where it was worked out already.
 

@@ -39,8 +39,6 @@ def finish_sentence(job: Job, *, ahead: bool = True) -> str:
 
     Parameters
     ----------
-    job : Job
-        The job.
     ahead : bool
         Whether to say what comes next: yes at the bench, no on a page.
 
@@ -87,11 +85,6 @@ def _under_way(job: Job, progress: Progress, ahead: bool) -> str:
 def finish_findings(job: Job) -> tuple[Finding, ...]:
     """Everything worth knowing about a job's finish, gravest first.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of Finding
@@ -114,11 +107,6 @@ def finish_findings(job: Job) -> tuple[Finding, ...]:
 
 def left_and_why(job: Job) -> tuple[Left, ...]:
     """What was left, and why: the rest of a defect, zones that can spare nothing, a finish stopped short.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

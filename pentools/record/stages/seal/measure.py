@@ -48,8 +48,6 @@ def measured(job: Job, place: str) -> Measure:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         A key of `PLACES`.
 
@@ -95,8 +93,6 @@ def gland_of(job: Job, place: str) -> Gland | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         "head" or "packing".
 
@@ -144,8 +140,6 @@ def candidates(job: Job, place: str) -> SealFit | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         "head" or "packing".
 
@@ -178,8 +172,6 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         A key of `PLACES`.
 

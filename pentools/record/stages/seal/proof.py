@@ -120,11 +120,6 @@ class ToolOnBench:
 def earliest_next_step(job: Job) -> NextStep | None:
     """When the last sealant will have set.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     NextStep or None
@@ -199,11 +194,6 @@ def mechanism_of(job: Job) -> Mechanism:
 def proofs_done(job: Job) -> tuple[ProofDone, ...]:
     """Every test with its result, in order.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of ProofDone
@@ -260,11 +250,6 @@ def _drag(job: Job) -> tuple[float | None, float | None]:
 def suspects(job: Job) -> FaultTree | None:
     """Which seal the pattern of tests points to.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     FaultTree or None
@@ -300,8 +285,6 @@ def tools_on_bench(bench: Bench, wanted: Tool | None = None) -> tuple[ToolOnBenc
 
     Parameters
     ----------
-    bench : Bench
-        The bench.
     wanted : Tool or None
         Feed and section of the pen in hand, as the tool's form has them: each tube is then held against its window.
 

@@ -64,8 +64,6 @@ def fit_words(job: Job, place: str) -> str:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         A key of `PLACES`.
 
@@ -92,11 +90,6 @@ def fit_words(job: Job, place: str) -> str:
 
 def seal_findings(job: Job) -> tuple[Finding, ...]:
     """What is odd or missing about the seals: dry fits, sealant without one, tests.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

@@ -89,8 +89,6 @@ def trials(job: Job, place: str) -> tuple[TrialDone, ...]:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         A key of `PLACES`.
 
@@ -160,8 +158,6 @@ def next_trial(job: Job, place: str) -> NextTrial | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     place : str
         A key of `PLACES`.
 
@@ -192,11 +188,6 @@ def next_trial(job: Job, place: str) -> NextTrial | None:
 
 def passed_places(job: Job) -> dict[str, bool]:
     """Every place that was tried dry, and whether its dry fit has passed.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------
@@ -233,11 +224,6 @@ def _trials_or_none(job: Job, place: str) -> tuple[TrialDone, ...]:
 @once_a_state
 def dry_fit_passed(job: Job) -> bool:
     """Whether sealant may go on: a dry trial pulled back, and no place that was tried is still failing.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

@@ -169,8 +169,6 @@ def past_limit(job: Job, part: str, bath: str, minutes: float | None) -> Finding
 
     Parameters
     ----------
-    job : Job
-        The job.
     part, bath : str
         Keys of the part and of what it was in.
     minutes : float or None

@@ -75,11 +75,6 @@ class FillCycle:
 def cycles(job: Job) -> tuple[FillCycle, ...]:
     """The fillings of a job: each run of filled weighings with the run of empty ones before it.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of FillCycle
@@ -127,8 +122,6 @@ def kept_when_drained(job: Job, cycle: FillCycle) -> Reading | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     cycle : FillCycle
         A filling from drained.
 
@@ -173,8 +166,6 @@ def capacity_of(job: Job, cycle: FillCycle | None = None) -> SumAnswer | None:
 
     Parameters
     ----------
-    job : Job
-        The job.
     cycle : FillCycle or None
         Which filling; the last complete one by default.
 

@@ -48,11 +48,6 @@ def leak_values(job: Job) -> dict[str, Value]:
 def leak_of(job: Job) -> SumAnswer | None:
     """What the weighings at rest say of a leak.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     SumAnswer or None

@@ -34,11 +34,6 @@ def stroke_uncertainty_g(job: Job) -> float:
 def stroke_runs(job: Job) -> tuple[StrokeSeries, ...]:
     """Every run of weighings after single strokes, each begun from the empty pen before it.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     tuple of StrokeSeries
@@ -63,11 +58,6 @@ def stroke_runs(job: Job) -> tuple[StrokeSeries, ...]:
 
 def strokes_of(job: Job) -> StrokeSeries | None:
     """What each stroke of a pump filler adds as the pen is now: the last run of `stroke_runs`.
-
-    Parameters
-    ----------
-    job : Job
-        The job.
 
     Returns
     -------

@@ -57,10 +57,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
-    stage : Stage
-        The stage.
     audience : {"client", "blog"}
         Who will see the page.
 

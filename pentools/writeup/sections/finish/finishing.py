@@ -57,8 +57,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The finish.
     audience : {"client", "blog"}

@@ -21,11 +21,6 @@ __all__ = ["answers_in_words", "section"]
 def answers_in_words(job: Job) -> str:
     """What the owner said yes and no to, in one sentence; empty where nothing was answered.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     str
@@ -42,10 +37,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
-    stage : Stage
-        The stage.
     audience : {"client", "blog"}
         Who will see the page; price, answers and what does not apply are for the client.
 

@@ -24,11 +24,6 @@ __all__ = ["gravest", "section"]
 def gravest(job: Job) -> str:
     """One sentence on what is wrong, gravest first; empty where nothing was looked at.
 
-    Parameters
-    ----------
-    job : Job
-        The job.
-
     Returns
     -------
     str
@@ -54,8 +49,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The condition stage.
     audience : {"client", "blog"}

@@ -25,8 +25,6 @@ def what_it_is(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page.
 
@@ -54,8 +52,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The intake stage.
     audience : {"client", "blog"}

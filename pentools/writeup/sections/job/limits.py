@@ -23,8 +23,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The limits stage.
     audience : {"client", "blog"}

@@ -24,8 +24,6 @@ def before_and_after(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page.
 
@@ -47,8 +45,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The pictures stage.
     audience : {"client", "blog"}

@@ -36,8 +36,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The release stage.
     audience : {"client", "blog"}
@@ -66,8 +64,6 @@ def care(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page.
 
@@ -84,8 +80,6 @@ def price(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page.
 

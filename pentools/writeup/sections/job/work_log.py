@@ -36,8 +36,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The work log.
     audience : {"client", "blog"}
@@ -76,8 +74,6 @@ def materials(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page; lots and cost are for the client.
 
@@ -95,8 +91,6 @@ def departures(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     audience : {"client", "blog"}
         Who will see the page; nothing of it is for publication.
 

@@ -28,8 +28,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The cleaning stage.
     audience : {"client", "blog"}

@@ -47,8 +47,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The opening stage.
     audience : {"client", "blog"}

@@ -49,8 +49,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    job : Job
-        The job.
     stage : Stage
         The fill test.
     audience : {"client", "blog"}
