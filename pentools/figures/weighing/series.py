@@ -54,9 +54,9 @@ def fillings_figure(job: Job) -> Drawing | None:
     top = 1.25 * max(v + d for _, v, d in volumes)
     if expected is not None:
         top = max(top, 1.2 * expected)
-        _draw_expected(axes, expected)
+        _draw_expected(axes, expected, len(volumes))
     axes.set(
-        xlim=(0.4, len(volumes) + 0.6),
+        xlim=(0.4, len(volumes) + 0.6 + (0.0 if expected is None else 0.16 * len(volumes))),
         ylim=(0, top),
         xticks=range(1, len(volumes) + 1),
         xlabel="filling (square: from dry, circle: from drained; bars of doubt: about 95 %)",
@@ -71,13 +71,22 @@ def _draw_fillings(axes: Axes, volumes: list[tuple[str, float, float]]) -> None:
     for number, (start, value, doubt) in enumerate(volumes, 1):
         mark, colour = ("s", BRASS) if start == "dry" else ("o", INK)
         axes.errorbar(number, value, yerr=doubt, fmt=mark, color=colour, capsize=4, linewidth=1, markersize=4)
-        say(axes, f"{value:.2f}\nfrom {start}", (number, value), colour=colour, up=-9)
+        say(axes, f"{value:.2f}\nfrom {start}", (number, value - doubt), colour=colour, up=-4)
 
 
-def _draw_expected(axes: Axes, expected: float) -> None:
-    axes.axhline(expected, color=SLATE, linewidth=0.8, linestyle="--")
-    words = f"it should hold {expected:.2f}"
-    axes.annotate(words, (0.44, expected), xytext=(0, 4), textcoords="offset points", fontsize=9, color=SLATE)
+def _draw_expected(axes: Axes, expected: float, fillings: int) -> None:
+    """The line of what it should hold, its words to the right of every filling."""
+    right = fillings + 0.5
+    axes.plot([0.4, right], [expected, expected], color=SLATE, linewidth=0.8, linestyle="--")
+    axes.annotate(
+        f"it should\nhold {expected:.2f}",
+        (right, expected),
+        xytext=(4, 0),
+        textcoords="offset points",
+        va="center",
+        fontsize=9,
+        color=SLATE,
+    )
 
 
 def _told(volumes: list[tuple[str, float, float]]) -> str:

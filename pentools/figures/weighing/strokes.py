@@ -61,7 +61,7 @@ def _strokes_title(series: StrokeSeries, before: StrokeSeries | None) -> str:
         now = f"It stops rising after stroke {series.plateau_stroke}, at {series.plateau_ml:.2f} mL"
     if before is None or before.plateau_stroke is None or before.plateau_ml is None:
         return now
-    return f"{now}; the first time after stroke {before.plateau_stroke}, at {before.plateau_ml:.2f} mL"
+    return f"{now} (first after {before.plateau_stroke}, at {before.plateau_ml:.2f} mL)"
 
 
 def _draw_run(axes: Axes, run: StrokeSeries, doubt_ml: float, when: str, *, newest: bool) -> None:

@@ -51,6 +51,12 @@ def test_no_words_cover_a_point_or_one_another(empty, drawn):
         empty.add("fill test", "weighing", {"state": "filled", "mass": "19.72 g"})
     fillings_figure(empty)
     assert overlaps(drawn[0]) == []
+    axes = drawn[0].axes[0]
+    [held] = [text for text in axes.texts if "should" in text.get_text()]
+    assert axes.transData.inverted().transform(held.get_window_extent())[0][0] > 4.4  # past the fourth filling's bar
+    for text in axes.texts[:4]:
+        bar = next(c for c in axes.containers if float(c.lines[0].get_xdata()[0]) == text.xy[0]).lines[2][0]
+        assert text.get_window_extent().y1 <= axes.transData.transform(bar.get_segments()[0][0])[1]  # below the bar
 
 
 def test_strokes_come_before_fillings(weighed):

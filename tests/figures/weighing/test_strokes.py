@@ -18,7 +18,7 @@ def test_runs_of_strokes_stand_apart(empty, drawn):
     weigh(empty, "drained", ("17.08", "17.33", "17.58", "17.83"))
     drawing = strokes_figure(empty)
     assert [len(c.lines[0].get_xdata()) for c in drawn[0].axes[0].containers] == [6, 5]
-    assert drawing.title == "After stroke 4 it still rises; the first time after stroke 3, at 0.70 mL"
+    assert drawing.title == "After stroke 4 it still rises (first after 3, at 0.70 mL)"
     assert "Run 1, stroke 0: 0.00 mL; stroke 1: 0.25 mL" in drawing.alt
     assert "stroke 4: 1.00 mL" in drawing.alt
 
