@@ -5,6 +5,7 @@ import re
 import shutil
 import subprocess
 import sys
+import textwrap
 from pathlib import Path
 
 import pytest
@@ -27,7 +28,10 @@ def follow(copy, heading):
         start = old.index("\n", old.index(PLACES[within])) + 1
         if within == "Arrival":
             start = old.index("\n\n", start) + 2  # after what the class says of itself
-        path.write_text(old[:start] + lines + old[start:], encoding="utf-8")
+        path.write_text(
+            old[:start] + (textwrap.indent(lines, "    ") if within == "Arrival" else lines) + old[start:],
+            encoding="utf-8",
+        )
 
 
 @pytest.fixture

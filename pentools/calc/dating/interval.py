@@ -158,7 +158,7 @@ def write_edtf(spans: Iterable[Span]) -> str:
 
     Examples
     --------
-    >>> write_edtf([(day_number(1936), day_number(1942, 12, 31))])
+    >>> write_edtf([(dt.date(1936, 1, 1).toordinal(), dt.date(1942, 12, 31).toordinal())])
     '1936/1942'
     """
     merged = merge_spans(spans)

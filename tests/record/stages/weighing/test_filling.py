@@ -13,6 +13,7 @@ from pentools.record.stages.weighing.filling import (
     setup_values,
     sum_values,
 )
+from pentools.record.stages.weighing.kinds import WEIGHING
 
 STAGE = "fill test"
 
@@ -40,7 +41,7 @@ def test_runs_of_weighings_make_fillings(job):
     first, second = cycles(job)
     assert (first.start, first.empty_g, first.filled_g) == ("dry", (18.30, 18.31), (20.10, 20.11))
     assert (second.start, second.empty_g, second.filled_g) == ("drained", (18.52,), (20.12,))
-    entries = [entry.id for entry, _ in job.log(STAGE, "weighing")]
+    entries = [logged.entry.id for logged in job.log(WEIGHING)]
     assert first.empty_ids + first.filled_ids == tuple(entries[1:5])
     assert second.empty_ids + second.filled_ids == tuple(entries[7:9])
 
