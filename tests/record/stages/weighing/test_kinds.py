@@ -3,6 +3,7 @@
 from record.on_disk import on_disk
 
 from pentools.calc.weighing.balance import FIGURES
+from pentools.record.kinds import Kind
 from pentools.record.stages.weighing import kinds
 
 KEPT = {
@@ -27,3 +28,17 @@ def test_names_on_disk_stay():
 
 def test_the_setup_asks_for_every_figure_of_a_balance():
     assert {figure.name for figure in FIGURES} <= {field.name for field in kinds.SETUP.fields}
+
+
+MUST_BE_SAID = {
+    "setup": set(),
+    "dimensions": set(),
+    "weighing": {"state", "mass"},
+    "leak reading": {"after", "mass"},
+    "leak check": {"rested", "dry"},
+}
+
+
+def test_an_entry_without_what_it_is_for_is_told_of():
+    kinds_by_key = {kind.key: kind for kind in vars(kinds).values() if isinstance(kind, Kind)}
+    assert {key: {f.name for f in kind.fields if f.required} for key, kind in kinds_by_key.items()} == MUST_BE_SAID
