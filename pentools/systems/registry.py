@@ -4,11 +4,17 @@ from __future__ import annotations
 
 import importlib
 
+import msgspec
+
 from pentools import tables
 from pentools.errors import InputError, RecordError
 from pentools.systems.declaration import System
 
 __all__ = ["SYSTEMS", "system_choices", "system_named"]
+
+
+class _Named(msgspec.Struct, frozen=True):
+    key: str
 
 
 def _declared(key: str) -> System:
@@ -26,7 +32,7 @@ def _declared(key: str) -> System:
     return found
 
 
-SYSTEMS: dict[str, System] = {row["key"]: _declared(row["key"]) for row in tables.rows("filling_systems")}
+SYSTEMS: dict[str, System] = {row.key: _declared(row.key) for row in tables.read(_Named, "filling_systems")}
 """Filling system key -> its declaration, in the order of the table."""
 
 

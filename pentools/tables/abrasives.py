@@ -4,28 +4,42 @@ from __future__ import annotations
 
 import functools
 from dataclasses import replace
+from typing import Literal
+
+import msgspec
 
 from pentools import tables
-from pentools.calc.finish.grades import Catalogue, catalogue_from_rows
+from pentools.calc.finish.grades import Catalogue, GradeRow, PasteRow, catalogue_from_rows
 from pentools.calc.finish.limits import (
     Interval,
     Material,
+    MaterialFact,
     Medium,
+    MediumFact,
     Zone,
+    ZoneFact,
     materials_from_rows,
     media_from_rows,
     zones_from_rows,
 )
-from pentools.calc.treatment.limits import TreatmentLimit, treatment_limits
+from pentools.calc.treatment.limits import CompatibilityRow, TreatmentLimit, treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN
 
 __all__ = ["UNNAMED", "catalogue", "materials", "media", "surface_words", "with_limits", "zones"]
 
 
+class _Word(msgspec.Struct, frozen=True):
+    kind: Literal["defect", "finish"]
+    word: str
+    low_um: float | None
+    size_um: float
+    high_um: float | None
+
+
 @functools.lru_cache(maxsize=1)
 def catalogue() -> Catalogue:
     """Every grade and paste that the tables hold."""
-    return catalogue_from_rows(tables.rows("abrasive_grades"), tables.rows("polishing_pastes"))
+    return catalogue_from_rows(tables.read(GradeRow, "abrasive_grades"), tables.read(PasteRow, "polishing_pastes"))
 
 
 UNNAMED = Material(
@@ -43,9 +57,9 @@ def materials() -> dict[str, Material]:
     Every material of either table is there, and "unknown", which takes the strictest. Whether a material may be sanded
     or buffed at all is asked of the table ``compatibility`` alone.
     """
-    known = materials_from_rows(tables.rows("abrasive_materials"))
-    rows = tables.rows("compatibility")
-    names = dict.fromkeys((*known, *(row["material"] for row in rows), UNKNOWN))
+    known = materials_from_rows(tables.read(MaterialFact, "abrasive_materials"))
+    rows = tables.read(CompatibilityRow, "compatibility")
+    names = dict.fromkeys((*known, *(row.material for row in rows), UNKNOWN))
     found = {}
     for name in names:
         sanding, wheel = (
@@ -89,13 +103,13 @@ def _words(what: str, limit: TreatmentLimit) -> str:
 @functools.lru_cache(maxsize=1)
 def zones() -> dict[str, Zone]:
     """Zone of the pen to its removal budget."""
-    return zones_from_rows(tables.rows("removal_budgets"))
+    return zones_from_rows(tables.read(ZoneFact, "removal_budgets"))
 
 
 @functools.lru_cache(maxsize=1)
 def media() -> dict[str, Medium]:
     """Medium to its band of step ratios and its cut against paper."""
-    return media_from_rows(tables.rows("abrasive_media"))
+    return media_from_rows(tables.read(MediumFact, "abrasive_media"))
 
 
 @functools.lru_cache(maxsize=2)
@@ -112,9 +126,12 @@ def surface_words(kind: str) -> dict[str, tuple[float, float, float]]:
     dict
         The words; low and high are the typical figure where the table has none.
     """
-    found = {}
-    for row in tables.rows("surface_words"):
-        if row["kind"] == kind:
-            size = float(row["size_um"])
-            found[row["word"]] = (float(row["low_um"] or size), size, float(row["high_um"] or size))
-    return found
+    return {
+        row.word: (
+            row.size_um if row.low_um is None else row.low_um,
+            row.size_um,
+            row.size_um if row.high_um is None else row.high_um,
+        )
+        for row in tables.read(_Word, "surface_words")
+        if row.kind == kind
+    }

@@ -7,7 +7,7 @@ import functools
 import msgspec
 
 from pentools import tables
-from pentools.calc.seal.faults import FaultTable, faults_from_rows
+from pentools.calc.seal.faults import FaultTable, SignRow, SuspectRow, WayRow, faults_from_rows
 from pentools.calc.seal.gland import Ring
 from pentools.calc.seal.judge import Band, Duty, duties_from_bands
 from pentools.calc.seal.sac import SacSize, sac_outside_mm
@@ -146,7 +146,8 @@ def threads() -> tuple[Thread, ...]:
 @functools.lru_cache(maxsize=1)
 def faults() -> FaultTable:
     """Suspects, tests and signs of every filling system."""
-    return faults_from_rows(tables.rows("seal_suspects"), tables.rows("seal_tests"), tables.rows("seal_signs"))
+    suspects, ways = tables.read(SuspectRow, "seal_suspects"), tables.read(WayRow, "seal_tests")
+    return faults_from_rows(suspects, ways, tables.read(SignRow, "seal_signs"))
 
 
 @functools.lru_cache(maxsize=8)

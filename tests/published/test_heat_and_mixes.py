@@ -6,10 +6,11 @@ from outside import Outside
 
 from pentools import tables
 from pentools.calc.treatment.dilution import STRONGEST_PEROXIDE_PERCENT
-from pentools.calc.treatment.hazards import hazards_of
-from pentools.calc.treatment.heat_window import heat_window
+from pentools.calc.treatment.hazards import HazardRow, hazards_of
+from pentools.calc.treatment.heat_window import HeatLimitRow, SealantRow, heat_window
 from pentools.calc.treatment.mixtures import (
     MG_M3_PER_PPM,
+    MixtureRow,
     air_limits_from_rows,
     ammonia_density,
     ammonia_ph,
@@ -18,13 +19,14 @@ from pentools.calc.treatment.mixtures import (
 from pentools.calc.treatment.shellac import flakes_g, shellac_cut, thinning_parts
 from pentools.units import convert, read_quantity
 
-HAZARDS = tables.rows("substance_hazards")
+HAZARDS = tables.read(HazardRow, "substance_hazards")
 OUNCE_G = 28.349523125
 GALLON_ML = 3785.411784
 
 
 def window(body, sealant):
-    return heat_window(body, sealant, tables.rows("heat_limits"), tables.rows("joint_sealants"))
+    limits, sealants = tables.read(HeatLimitRow, "heat_limits"), tables.read(SealantRow, "joint_sealants")
+    return heat_window(body, sealant, limits, sealants)
 
 
 def row_of(table, name, prop):
@@ -149,7 +151,9 @@ def test_air():
     check = Outside("niosh", "ammonia: 1 ppm in mg/m³, at 25 °C and 1 atm")
     check.agree(MG_M3_PER_PPM, "0.70")
     limits = Outside("niosh", "ammonia in air, NIOSH shift, quarter of an hour, OSHA shift, immediately dangerous")
-    for ours, printed in zip(air_limits_from_rows(tables.rows("mixtures")), ("25", "35", "50", "300"), strict=True):
+    for ours, printed in zip(
+        air_limits_from_rows(tables.read(MixtureRow, "mixtures")), ("25", "35", "50", "300"), strict=True
+    ):
         limits.agree(ours.ppm, printed)
 
 

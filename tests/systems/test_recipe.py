@@ -18,7 +18,7 @@ KEYED = ("filling_systems", "care_lines")
 WHAT_FOLLOWS = """
 import json
 from pentools import tables
-from pentools.calc.treatment.order import opening_order
+from pentools.calc.treatment.order import HoldRow, StepRow, opening_order
 from pentools.figures.pen.measure_here import measurable
 from pentools.figures.pen.outline import outline_of
 from pentools.figures.pen.section_view import PenOptions, draw_pen
@@ -53,7 +53,7 @@ print(json.dumps({
     "care": care_lines("system", key),
     "share": answer.data["share_filled"],
     "suspects": len(fill_suspects(key)),
-    "steps": len(opening_order(key, tables.rows("opening_steps"), tables.rows("opening_holds")).steps),
+    "steps": len(opening_order(key, tables.read(StepRow, "opening_steps"), tables.read(HoldRow, "opening_holds")).steps),
 }))
 """
 

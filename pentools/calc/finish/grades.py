@@ -7,6 +7,8 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+import msgspec
+
 from pentools.errors import InputError
 
 __all__ = [
@@ -14,11 +16,41 @@ __all__ = [
     "SCALES",
     "Catalogue",
     "Grade",
+    "GradeRow",
+    "PasteRow",
     "catalogue_from_rows",
     "cloth_grade",
     "sized_grade",
     "with_finish",
 ]
+
+
+class GradeRow(msgspec.Struct, frozen=True):
+    """One row of the table ``abrasive_grades``: a figure of a grade, its size and spread [µm]."""
+
+    scale: str
+    grade: str
+    figure: str
+    size_um: float
+    spread_um: float | None
+    method: str
+    medium: str
+    source: str
+    certainty: str
+    note: str
+
+
+class PasteRow(msgspec.Struct, frozen=True):
+    """One row of the table ``polishing_pastes``: its size and the ends of its range [µm]."""
+
+    paste: str
+    size_um: float
+    low_um: float | None
+    high_um: float | None
+    source: str
+    certainty: str
+    note: str
+
 
 SCALES: Mapping[str, str] = {
     "P": "P (ISO 6344, coated abrasives)",
@@ -142,17 +174,15 @@ class Catalogue:
         return numbers[0], numbers[-1]
 
 
-def catalogue_from_rows(
-    grade_rows: Iterable[Mapping[str, str]], paste_rows: Iterable[Mapping[str, str]] = ()
-) -> Catalogue:
+def catalogue_from_rows(grade_rows: Iterable[GradeRow], paste_rows: Iterable[PasteRow] = ()) -> Catalogue:
     """Grades out of the rows of the tables ``abrasive_grades`` and ``polishing_pastes``.
 
     Parameters
     ----------
-    grade_rows : iterable of mapping
-        Rows with scale, grade, figure, size_um, spread_um, method, medium, source, certainty, note.
-    paste_rows : iterable of mapping
-        Rows with paste, size_um, low_um, high_um, source, certainty, note.
+    grade_rows : iterable of GradeRow
+        The table ``abrasive_grades``.
+    paste_rows : iterable of PasteRow
+        The table ``polishing_pastes``.
 
     Returns
     -------
@@ -164,9 +194,9 @@ def catalogue_from_rows(
     InputError
         If two rows give the median of one grade.
     """
-    facts: dict[tuple[str, str], dict[str, list[Mapping[str, str]]]] = {}
+    facts: dict[tuple[str, str], dict[str, list[GradeRow]]] = {}
     for row in grade_rows:
-        facts.setdefault((row["scale"], row["grade"]), {}).setdefault(row["figure"], []).append(row)
+        facts.setdefault((row.scale, row.grade), {}).setdefault(row.figure, []).append(row)
     grades = []
     for (scale, name), figures in facts.items():
         medians = figures.get("median", [])
@@ -329,33 +359,33 @@ def _finish_of_grain(particle_um: float, points: Sequence[Grade]) -> tuple[float
     return finish, low, high
 
 
-def _spread(row: Mapping[str, str], also: Iterable[Mapping[str, str]]) -> tuple[float, float, float]:
-    size = float(row["size_um"])
-    tolerance = float(row["spread_um"] or 0)
-    seen = [float(other["size_um"]) for other in also]
+def _spread(row: GradeRow, also: Iterable[GradeRow]) -> tuple[float, float, float]:
+    size = row.size_um
+    tolerance = row.spread_um or 0.0
+    seen = [other.size_um for other in also]
     return size, min([size - tolerance, *seen]), max([size + tolerance, *seen])
 
 
-def _grade(scale: str, name: str, figures: Mapping[str, list[Mapping[str, str]]]) -> Grade:
+def _grade(scale: str, name: str, figures: Mapping[str, list[GradeRow]]) -> Grade:
     row = figures["median"][0]
     size, low, high = _spread(row, figures.get("median also seen", ()))
     finish_row = figures.get("finish", [row])[0]
     also = figures.get("finish also seen" if "finish" in figures else "median also seen", ())
     finish, finish_low, finish_high = _spread(finish_row, also)
     coarsest = figures.get("coarsest")
-    notes = [r["note"] for r in (row, *figures.get("median also seen", ()), *figures.get("finish", ())) if r["note"]]
+    notes = [r.note for r in (row, *figures.get("median also seen", ()), *figures.get("finish", ())) if r.note]
     return Grade(
         scale, name, size, finish, low, high, finish_low, finish_high,
-        float(coarsest[0]["size_um"]) if coarsest else None, row["method"], row["medium"], row["source"],
-        row["certainty"], finish_row["source"], finish_row["certainty"], "; ".join(dict.fromkeys(notes)),
+        coarsest[0].size_um if coarsest else None, row.method, row.medium, row.source,
+        row.certainty, finish_row.source, finish_row.certainty, "; ".join(dict.fromkeys(notes)),
     )  # fmt: skip
 
 
-def _paste(row: Mapping[str, str]) -> Grade:
-    size = float(row["size_um"])
-    low = float(row["low_um"] or size * 0.5)
-    high = float(row["high_um"] or size * 1.5)
+def _paste(row: PasteRow) -> Grade:
+    size = row.size_um
+    low = size * 0.5 if row.low_um is None else row.low_um
+    high = size * 1.5 if row.high_um is None else row.high_um
     return Grade(
-        "paste", row["paste"], size, size, low, high, low, high, None, "nominal", "paste", row["source"],
-        row["certainty"], row["source"], row["certainty"], row["note"],
+        "paste", row.paste, size, size, low, high, low, high, None, "nominal", "paste", row.source,
+        row.certainty, row.source, row.certainty, row.note,
     )  # fmt: skip

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
+
+import msgspec
 
 from pentools.errors import InputError
 
@@ -11,14 +13,50 @@ __all__ = [
     "NOT_SAID",
     "Interval",
     "Material",
+    "MaterialFact",
     "Medium",
+    "MediumFact",
     "Zone",
+    "ZoneFact",
     "materials_from_rows",
     "media_from_rows",
     "strictest_zone",
     "zone_budget_um",
     "zones_from_rows",
 ]
+
+
+class MaterialFact(msgspec.Struct, frozen=True):
+    """One row of the table ``abrasive_materials``: a property of a material, a number or a word."""
+
+    material: str
+    property: str
+    value: str
+    low: float | None
+    high: float | None
+    text: str
+    certainty: str
+
+
+class ZoneFact(msgspec.Struct, frozen=True):
+    """One row of the table ``removal_budgets``: a property of a zone of the pen and its range [µm]."""
+
+    zone: str
+    property: str
+    low: float | None
+    high: float | None
+    text: str
+    certainty: str
+
+
+class MediumFact(msgspec.Struct, frozen=True):
+    """One row of the table ``abrasive_media``: a property of a medium and its range, as shares of paper's or ratios."""
+
+    medium: str
+    property: str
+    low: float | None
+    value: float | None
+    high: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,45 +229,53 @@ def strictest_zone(said: Zone | None, surface: Zone | None) -> Zone:
     return Zone(name.name, low, name.budget_high_um, min(coarsest, default=None), name.text, name.certainty)
 
 
-def materials_from_rows(rows: Iterable[Mapping[str, str]]) -> dict[str, Material]:
+def materials_from_rows(rows: Iterable[MaterialFact]) -> dict[str, Material]:
     """Materials out of the rows of the table ``abrasive_materials``.
 
     Parameters
     ----------
-    rows : iterable of mapping
-        Rows with material, property, value, low, high, text, certainty.
+    rows : iterable of MaterialFact
+        The table.
 
     Returns
     -------
     dict
         Name to material.
+
+    Raises
+    ------
+    InputError
+        If a cell that must hold a number does not.
     """
     found = {}
-    for name, facts in _grouped(rows, "material").items():
+    groups: dict[str, dict[str, MaterialFact]] = {}
+    for row in rows:
+        groups.setdefault(row.material, {})[row.property] = row
+    for name, facts in groups.items():
         share = facts["scratch share"]
         density = facts.get("density")
         found[name] = Material(
             name,
-            Interval(float(share["low"]), float(share["value"]), float(share["high"])),
-            float(density["value"]) if density else None,
-            facts["wet or dry"]["value"] == "wet",
-            facts["wet or dry"]["text"],
-            float(facts["coarsest"]["value"]),
-            facts["coarsest"]["text"],
-            facts["caution"]["text"],
-            share["certainty"],
-            facts["zone"]["value"] if "zone" in facts else "",
+            Interval(_given(share.low, name), _figure(share), _given(share.high, name)),
+            _figure(density) if density else None,
+            facts["wet or dry"].value == "wet",
+            facts["wet or dry"].text,
+            _figure(facts["coarsest"]),
+            facts["coarsest"].text,
+            facts["caution"].text,
+            share.certainty,
+            facts["zone"].value if "zone" in facts else "",
         )
     return found
 
 
-def zones_from_rows(rows: Iterable[Mapping[str, str]]) -> dict[str, Zone]:
+def zones_from_rows(rows: Iterable[ZoneFact]) -> dict[str, Zone]:
     """Zones out of the rows of the table ``removal_budgets``.
 
     Parameters
     ----------
-    rows : iterable of mapping
-        Rows with zone, property, low, high, text, certainty.
+    rows : iterable of ZoneFact
+        The table.
 
     Returns
     -------
@@ -237,38 +283,49 @@ def zones_from_rows(rows: Iterable[Mapping[str, str]]) -> dict[str, Zone]:
         Name to zone.
     """
     found = {}
-    for name, facts in _grouped(rows, "zone").items():
+    groups: dict[str, dict[str, ZoneFact]] = {}
+    for row in rows:
+        groups.setdefault(row.zone, {})[row.property] = row
+    for name, facts in groups.items():
         budget, coarsest = facts["budget"], facts.get("coarsest")
-        limit = float(coarsest["high"]) if coarsest else None
-        found[name] = Zone(
-            name, float(budget["low"]), float(budget["high"]), limit, budget["text"], budget["certainty"]
-        )
+        limit = _given(coarsest.high, name) if coarsest else None
+        low, high = _given(budget.low, name), _given(budget.high, name)
+        found[name] = Zone(name, low, high, limit, budget.text, budget.certainty)
     return found
 
 
-def media_from_rows(rows: Iterable[Mapping[str, str]]) -> dict[str, Medium]:
+def media_from_rows(rows: Iterable[MediumFact]) -> dict[str, Medium]:
     """Media out of the rows of the table ``abrasive_media``.
 
     Parameters
     ----------
-    rows : iterable of mapping
-        Rows with medium, property, low, value, high.
+    rows : iterable of MediumFact
+        The table.
 
     Returns
     -------
     dict
         Name to medium.
     """
-    return {
-        name: Medium(
-            name, float(facts["ratio"]["low"]), float(facts["ratio"]["high"]), float(facts["cut share"]["value"])
-        )
-        for name, facts in _grouped(rows, "medium").items()
-    }
-
-
-def _grouped(rows: Iterable[Mapping[str, str]], key: str) -> dict[str, dict[str, Mapping[str, str]]]:
-    groups: dict[str, dict[str, Mapping[str, str]]] = {}
+    groups: dict[str, dict[str, MediumFact]] = {}
     for row in rows:
-        groups.setdefault(row[key], {})[row["property"]] = row
-    return groups
+        groups.setdefault(row.medium, {})[row.property] = row
+    found = {}
+    for name, facts in groups.items():
+        ratio = facts["ratio"]
+        share = _given(facts["cut share"].value, name)
+        found[name] = Medium(name, _given(ratio.low, name), _given(ratio.high, name), share)
+    return found
+
+
+def _given(figure: float | None, name: str) -> float:
+    if figure is None:
+        raise InputError(f"figure of {name}", "a number", "an empty cell")
+    return figure
+
+
+def _figure(fact: MaterialFact) -> float:
+    try:
+        return float(fact.value)
+    except ValueError:
+        raise InputError(f"{fact.property} of {fact.material}", "a number", fact.value) from None

@@ -6,14 +6,51 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+import msgspec
+
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 
-__all__ = ["FaultTable", "FaultTree", "Mechanism", "Suspicion", "faults_from_rows", "suspect_seal"]
+__all__ = [
+    "FaultTable",
+    "FaultTree",
+    "Mechanism",
+    "SignRow",
+    "SuspectRow",
+    "Suspicion",
+    "WayRow",
+    "faults_from_rows",
+    "suspect_seal",
+]
 
 NEEDED_SIGNS = 2
 NEEDED_LEAD = 2
 _POINTS = re.compile(r"\s*(?P<suspect>[a-z ]+?)\s+(?P<points>[+-]\d)\s*")
+
+
+class SuspectRow(msgspec.Struct, frozen=True):
+    """One row of the table ``seal_suspects``: what can leak, in words, and in which filling systems."""
+
+    suspect: str
+    words: str
+    systems: tuple[str, ...]
+
+
+class WayRow(msgspec.Struct, frozen=True):
+    """One row of the table ``seal_tests``: a test, and how it is made in some filling systems."""
+
+    test: str
+    label: str
+    systems: tuple[str, ...]
+    how: str
+
+
+class SignRow(msgspec.Struct, frozen=True):
+    """One row of the table ``seal_signs``: what a result says, as suspects with their points."""
+
+    test: str
+    result: str
+    points: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,19 +130,17 @@ class FaultTree:
     findings: tuple[Finding, ...]
 
 
-def faults_from_rows(
-    suspects: Sequence[Mapping[str, str]], tests: Sequence[Mapping[str, str]], signs: Sequence[Mapping[str, str]]
-) -> FaultTable:
+def faults_from_rows(suspects: Sequence[SuspectRow], tests: Sequence[WayRow], signs: Sequence[SignRow]) -> FaultTable:
     """The fault table from the rows of its three tables.
 
     Parameters
     ----------
-    suspects : sequence of mapping
-        Rows with suspect, words and systems.
-    tests : sequence of mapping
-        Rows with test, label, systems and how.
-    signs : sequence of mapping
-        Rows with test, result and points.
+    suspects : sequence of SuspectRow
+        The table ``seal_suspects``.
+    tests : sequence of WayRow
+        The table ``seal_tests``.
+    signs : sequence of SignRow
+        The table ``seal_signs``.
 
     Returns
     -------
@@ -117,31 +152,29 @@ def faults_from_rows(
     InputError
         If points cannot be read, or name a suspect or test that is not there.
     """
-    known, labels = {row["suspect"] for row in suspects}, {row["test"]: row["label"] for row in tests}
+    known, labels = {row.suspect for row in suspects}, {row.test: row.label for row in tests}
     read: dict[str, dict[str, dict[str, int]]] = {}
     for row in signs:
-        if row["test"] not in labels:
-            raise InputError("test of a sign", "one of " + ", ".join(labels), row["test"])
-        read.setdefault(row["test"], {})[row["result"]] = _points(row["points"], known)
-    systems = dict.fromkeys(key for row in suspects for key in _keys(row["systems"]))
+        if row.test not in labels:
+            raise InputError("test of a sign", "one of " + ", ".join(labels), row.test)
+        read.setdefault(row.test, {})[row.result] = _points(row.points, known)
+    systems = dict.fromkeys(key for row in suspects for key in row.systems)
     mechanisms = {}
     for system in systems:
-        own = {row["suspect"]: row["words"] for row in suspects if system in _keys(row["systems"])}
-        ways = {row["test"]: row["how"] for row in tests if system in _keys(row["systems"])}
+        own = {row.suspect: row.words for row in suspects if system in row.systems}
+        ways = {row.test: row.how for row in tests if system in row.systems}
         mechanisms[system] = Mechanism(system, own, ways, _signs_of(own, ways, read))
     return FaultTable(mechanisms, labels, read)
 
 
-def _keys(text: str) -> list[str]:
-    return [key.strip() for key in text.split(";")]
-
-
-def _points(text: str, known: set[str]) -> dict[str, int]:
+def _points(parts: Sequence[str], known: set[str]) -> dict[str, int]:
+    if not parts:
+        raise InputError("points of a sign", "suspects with their points, such as head +2", "none")
     found = {}
-    for part in text.split(";"):
+    for part in parts:
         match = _POINTS.fullmatch(part)
         if match is None or match["suspect"] not in known:
-            raise InputError("points of a sign", "suspects with their points, such as head +2", part.strip())
+            raise InputError("points of a sign", "suspects with their points, such as head +2", part)
         found[match["suspect"]] = int(match["points"])
     return found
 

@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
+
+import msgspec
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 
-__all__ = ["RATINGS", "USES", "ElastomerChoice", "LubricantChoice", "choose_elastomer", "choose_lubricant"]
+__all__ = [
+    "RATINGS",
+    "USES",
+    "ElastomerChoice",
+    "ElastomerRow",
+    "LubricantChoice",
+    "LubricantRow",
+    "choose_elastomer",
+    "choose_lubricant",
+]
 
 RATINGS: dict[str, int] = {"E": 3, "G": 2, "F": 1, "P": 0}
 USES: dict[str, tuple[str, ...]] = {
@@ -17,6 +29,28 @@ USES: dict[str, tuple[str, ...]] = {
     "sac": ("latex", "silicone", "PVC"),
 }
 """What the rubber is for, and what is sold for it."""
+
+
+class ElastomerRow(msgspec.Struct, frozen=True):
+    """One row of the table ``elastomers``: how a rubber bears a medium, E best to P worst, empty where not known."""
+
+    elastomer: str
+    medium: str
+    rating: Literal["E", "G", "F", "P", ""]
+    source: str
+    certainty: str
+    note: str
+
+
+class LubricantRow(msgspec.Struct, frozen=True):
+    """One row of the table ``lubricants``: whether a lubricant may meet a rubber."""
+
+    lubricant: str
+    elastomer: str
+    verdict: Literal["ok", "limited", "unknown", "avoid"]
+    reason: str
+    source: str
+    certainty: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +86,7 @@ class LubricantChoice:
     certainty: str
 
 
-def choose_elastomer(media: Sequence[str], use: str, rows: Sequence[Mapping[str, str]]) -> tuple[ElastomerChoice, ...]:
+def choose_elastomer(media: Sequence[str], use: str, rows: Sequence[ElastomerRow]) -> tuple[ElastomerChoice, ...]:
     """Elastomers for a use, best first, by their worst rating.
 
     Parameters
@@ -61,8 +95,8 @@ def choose_elastomer(media: Sequence[str], use: str, rows: Sequence[Mapping[str,
         What it meets: media of the table.
     use : {"moving seal", "static seal", "sac"}
         What it is for.
-    rows : sequence of mapping
-        Rows with elastomer, medium, rating, source, certainty and note.
+    rows : sequence of ElastomerRow
+        The table ``elastomers``.
 
     Returns
     -------
@@ -81,7 +115,7 @@ def choose_elastomer(media: Sequence[str], use: str, rows: Sequence[Mapping[str,
     """
     if use not in USES:
         raise InputError("use", "one of " + ", ".join(USES), use)
-    known = {row["medium"] for row in rows if row["medium"] != "note on use"}
+    known = {row.medium for row in rows if row.medium != "note on use"}
     if not media:
         raise InputError("what it meets", "at least one of " + ", ".join(sorted(known)), "nothing")
     for medium in media:
@@ -102,16 +136,14 @@ def choose_elastomer(media: Sequence[str], use: str, rows: Sequence[Mapping[str,
     return tuple(sorted(choices, key=order))
 
 
-def _judged(name: str, media: Sequence[str], use: str, rows: Sequence[Mapping[str, str]]) -> ElastomerChoice:
-    table = {row["medium"]: row for row in rows if row["elastomer"] == name}
+def _judged(name: str, media: Sequence[str], use: str, rows: Sequence[ElastomerRow]) -> ElastomerChoice:
+    table = {row.medium: row for row in rows if row.elastomer == name}
     ratings = []
     findings = []
     for medium in media:
         row = table.get(medium)
         rating, source, certainty, note = (
-            (row["rating"], row["source"], row["certainty"], row["note"])
-            if row
-            else ("", "", "judged", "no figure found")
+            (row.rating, row.source, row.certainty, row.note) if row else ("", "", "judged", "no figure found")
         )
         ratings.append((medium, rating, source, certainty, note))
         said = {"name": name, "medium": medium, "note": note, "certainty": certainty}
@@ -123,20 +155,20 @@ def _judged(name: str, media: Sequence[str], use: str, rows: Sequence[Mapping[st
         findings.append(Finding("warning", "seal.moving"))
     on_use = table.get("note on use")
     if on_use is not None:
-        findings.append(Finding("note", "seal.use", name=name, note=on_use["note"], certainty=on_use["certainty"]))
+        findings.append(Finding("note", "seal.use", name=name, note=on_use.note, certainty=on_use.certainty))
     worst = min((rating for _, rating, *_ in ratings), key=lambda r: RATINGS.get(r, -1))
     return ElastomerChoice(name, worst, tuple(ratings), tuple(findings))
 
 
-def choose_lubricant(elastomer: str, rows: Sequence[Mapping[str, str]]) -> tuple[LubricantChoice, ...]:
+def choose_lubricant(elastomer: str, rows: Sequence[LubricantRow]) -> tuple[LubricantChoice, ...]:
     """Lubricants for an elastomer, best first.
 
     Parameters
     ----------
     elastomer : str
         Short name as in the table.
-    rows : sequence of mapping
-        Rows with lubricant, elastomer, verdict, reason, source and certainty.
+    rows : sequence of LubricantRow
+        The table ``lubricants``.
 
     Returns
     -------
@@ -148,13 +180,13 @@ def choose_lubricant(elastomer: str, rows: Sequence[Mapping[str, str]]) -> tuple
     InputError
         If the elastomer is not in the table.
     """
-    names = {row["elastomer"] for row in rows}
+    names = {row.elastomer for row in rows}
     if elastomer not in names:
         raise InputError("elastomer", "one of " + ", ".join(sorted(names)), elastomer)
     order = {"ok": 0, "limited": 1, "unknown": 2, "avoid": 3}
     found = [
-        LubricantChoice(r["lubricant"], r["verdict"], r["reason"], r["source"], r["certainty"])
+        LubricantChoice(r.lubricant, r.verdict, r.reason, r.source, r.certainty)
         for r in rows
-        if r["elastomer"] == elastomer
+        if r.elastomer == elastomer
     ]
     return tuple(sorted(found, key=lambda c: (order[c.verdict], c.lubricant)))

@@ -2,13 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
+
+import msgspec
 
 from pentools.errors import InputError
 from pentools.words.treatment import CLOSING_LINE
 
-__all__ = ["CLOSING_LINE", "Caution", "cautions_for"]
+__all__ = ["CLOSING_LINE", "Caution", "CautionRow", "cautions_for"]
+
+
+class CautionRow(msgspec.Struct, frozen=True):
+    """One row of the table ``cautions``: for which materials and actions it holds, and what to do."""
+
+    key: str
+    materials: tuple[str, ...]
+    actions: tuple[str, ...]
+    hazard: str
+    control: str
+    source: str
+    certainty: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +54,7 @@ class Caution:
 def cautions_for(
     materials: Iterable[str],
     actions: Iterable[str],
-    rows: Iterable[Mapping[str, str]],
+    rows: Iterable[CautionRow],
     *,
     acknowledged: Iterable[str] = (),
 ) -> tuple[Caution, ...]:
@@ -54,8 +68,8 @@ def cautions_for(
     actions : iterable of str
         What is about to be done, as the table names it (a treatment, "opening", "cutting", "storing", …); at
         least one.
-    rows : iterable of mapping
-        Rows with key, materials, actions, hazard, control, source, certainty (the table ``cautions``).
+    rows : iterable of CautionRow
+        The table ``cautions``.
     acknowledged : iterable of str
         Keys already acknowledged in this job; they are left out.
 
@@ -75,7 +89,7 @@ def cautions_for(
     """
     table = list(rows)
     wanted = {action.casefold() for action in actions}
-    known = {action for row in table for action in _parts(row["actions"])}
+    known = {action for row in table for action in _folded(row.actions)}
     if not wanted:
         raise InputError("action", "at least one", "")
     for action in sorted(wanted - known):
@@ -83,17 +97,17 @@ def cautions_for(
     given = {material.casefold() for material in materials}
     done = set(acknowledged)
     return tuple(
-        Caution(row["key"], row["hazard"], row["control"], row["source"], row["certainty"])
+        Caution(row.key, row.hazard, row.control, row.source, row.certainty)
         for row in table
-        if row["key"] not in done and _meets(row, given, wanted)
+        if row.key not in done and _meets(row, given, wanted)
     )
 
 
-def _parts(text: str) -> set[str]:
-    return {part.strip().casefold() for part in text.split(";")}
+def _folded(words: Iterable[str]) -> set[str]:
+    return {word.casefold() for word in words}
 
 
-def _meets(row: Mapping[str, str], materials: set[str], actions: set[str]) -> bool:
-    of_materials, of_actions = _parts(row["materials"]), _parts(row["actions"])
+def _meets(row: CautionRow, materials: set[str], actions: set[str]) -> bool:
+    of_materials, of_actions = _folded(row.materials), _folded(row.actions)
     any_material = "any" in of_materials or not materials or "unknown" in materials
     return (any_material or bool(of_materials & materials)) and ("any" in of_actions or bool(of_actions & actions))

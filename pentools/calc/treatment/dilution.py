@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from pentools.calc.base.findings import Finding, gravest_first
-from pentools.calc.treatment.hazards import hazards_of
+from pentools.calc.treatment.hazards import HazardRow, hazards_of
 from pentools.errors import InputError
 
 __all__ = ["STRONGEST_PEROXIDE_PERCENT", "Dilution", "dilution"]
@@ -47,7 +47,7 @@ def dilution(
     final_ml: float,
     kind: Literal["peroxide", "alcohol"],
     *,
-    hazards: Sequence[Mapping[str, str]] = (),
+    hazards: Sequence[HazardRow] = (),
 ) -> Dilution:
     """A weaker mix out of a stronger one and water.
 
@@ -59,8 +59,8 @@ def dilution(
         How much is wanted [ml], 1 to 10 000.
     kind : {"peroxide", "alcohol"}
         What is diluted.
-    hazards : sequence of mapping
-        Rows as `hazards_of` reads them (the table ``substance_hazards``); none by default.
+    hazards : sequence of HazardRow
+        The table ``substance_hazards``; none by default.
 
     Returns
     -------

@@ -2,13 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Literal
+
+import msgspec
 
 from pentools.calc.base.findings import LEVELS, Level
 from pentools.errors import InputError
 
-__all__ = ["Hazard", "hazards_of"]
+__all__ = ["Hazard", "HazardRow", "hazards_of"]
+
+
+class HazardRow(msgspec.Struct, frozen=True):
+    """One row of the table ``substance_hazards``: from and below which strength by weight [%] it holds."""
+
+    substance: str
+    from_percent: float
+    below_percent: float | None
+    level: Literal["warning", "stop"]
+    hazard: str
+    labelled: str = msgspec.field(name="class")
+    source: str
+    certainty: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +50,7 @@ class Hazard:
     certainty: str
 
 
-def hazards_of(substance: str, percent: float, rows: Iterable[Mapping[str, str]]) -> tuple[Hazard, ...]:
+def hazards_of(substance: str, percent: float, rows: Iterable[HazardRow]) -> tuple[Hazard, ...]:
     """The hazards of a solution, the gravest first.
 
     Parameters
@@ -43,9 +59,8 @@ def hazards_of(substance: str, percent: float, rows: Iterable[Mapping[str, str]]
         "peroxide", "ammonia" or "bleach", as the table names it.
     percent : float
         Strength by weight [%], 0 to 100; bleach in active chlorine.
-    rows : iterable of mapping
-        Rows with substance, from_percent, below_percent, level, hazard, class, source, certainty (the table
-        ``substance_hazards``).
+    rows : iterable of HazardRow
+        The table ``substance_hazards``.
 
     Returns
     -------
@@ -59,12 +74,11 @@ def hazards_of(substance: str, percent: float, rows: Iterable[Mapping[str, str]]
 
     Examples
     --------
-    >>> row = {"substance": "peroxide", "from_percent": "8", "below_percent": "70", "level": "stop", "hazard": "it damages eyes for good",
-    ...        "class": "Eye Dam. 1, H318", "source": "x", "certainty": "y"}
+    >>> row = HazardRow("peroxide", 8, 70, "stop", "it damages eyes for good", "Eye Dam. 1, H318", "x", "y")
     >>> [hazard.does for hazard in hazards_of("peroxide", 8, [row])], hazards_of("peroxide", 7.9, [row])
     (['it damages eyes for good'], ())
     """
-    table = [row for row in rows if row["substance"] == substance]
+    table = [row for row in rows if row.substance == substance]
     if not table:
         raise InputError("substance", "one the table of hazards knows", substance)
     if not 0 <= percent <= 100:
@@ -73,11 +87,9 @@ def hazards_of(substance: str, percent: float, rows: Iterable[Mapping[str, str]]
     return tuple(sorted(found, key=lambda hazard: -LEVELS.index(hazard.level)))
 
 
-def _holds(row: Mapping[str, str], percent: float) -> bool:
-    below = row["below_percent"]
-    return float(row["from_percent"]) <= percent and (not below or percent < float(below))
+def _holds(row: HazardRow, percent: float) -> bool:
+    return row.from_percent <= percent and (row.below_percent is None or percent < row.below_percent)
 
 
-def _hazard(row: Mapping[str, str]) -> Hazard:
-    level: Level = "stop" if row["level"] == "stop" else "warning"
-    return Hazard(level, row["hazard"], row["class"], row["source"], row["certainty"])
+def _hazard(row: HazardRow) -> Hazard:
+    return Hazard(row.level, row.hazard, row.labelled, row.source, row.certainty)

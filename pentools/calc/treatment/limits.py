@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
+
+import msgspec
 
 from pentools.calc.base.findings import Finding, Level, gravest_first
 from pentools.calc.treatment.materials import UNKNOWN, material_name, treatment_name
@@ -14,7 +16,9 @@ from pentools.words import CERTAINTY
 
 __all__ = [
     "VERDICTS",
+    "CompatibilityRow",
     "IdentificationTest",
+    "MaterialRow",
     "Overrule",
     "TreatmentLimit",
     "Verdict",
@@ -29,6 +33,30 @@ _WEAK = ("common practice", "from memory", "judged")
 _ON_PURPOSE = ("solvent weld", "heat-set feed")
 _WITH_BLEACH = ("flush mix soak", "bleach")
 _GRAVITY: dict[Verdict, Literal["ok", "note", "stop"]] = {"ok": "ok", "limited": "note", "never": "stop"}
+
+
+class CompatibilityRow(msgspec.Struct, frozen=True):
+    """One row of the table ``compatibility``: a treatment on a material, minutes [min] and temperature [°C]."""
+
+    material: str
+    treatment: str
+    verdict: Verdict
+    limit: str
+    max_minutes: float | None
+    max_c: float | None
+    reason: str
+    source: str
+    certainty: str
+
+
+class MaterialRow(msgspec.Struct, frozen=True):
+    """One row of the table ``materials``, as far as it is words."""
+
+    material: str
+    property: str
+    text: str
+    source: str
+    certainty: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +155,7 @@ class IdentificationTest:
 def treatment_limits(
     material: str,
     treatment: str,
-    rows: Iterable[Mapping[str, str]],
+    rows: Iterable[CompatibilityRow],
     *,
     overrule: Overrule | None = None,
 ) -> TreatmentLimit:
@@ -139,9 +167,8 @@ def treatment_limits(
         The material in everyday words; "unknown", empty, or one not in the table takes the strictest row.
     treatment : str
         The treatment in everyday words.
-    rows : iterable of mapping
-        Rows with material, treatment, verdict, limit, max_minutes, max_c, reason, source, certainty (the table
-        ``compatibility``).
+    rows : iterable of CompatibilityRow
+        The table ``compatibility``.
     overrule : Overrule or None
         The bench's own decision, with its reason; the table's answer stays in the result.
 
@@ -162,15 +189,14 @@ def treatment_limits(
 
     Examples
     --------
-    >>> row = {"material": "casein", "treatment": "cold water soak", "verdict": "never", "limit": "",
-    ...        "max_minutes": "0", "max_c": "", "reason": "it swells", "source": "x", "certainty": "primary"}
+    >>> row = CompatibilityRow("casein", "cold water soak", "never", "", 0, None, "it swells", "x", "primary")
     >>> treatment_limits("casein", "soak", [row]).verdict
     'never'
     """
     table = list(rows)
-    wanted = treatment_name(treatment, dict.fromkeys(row["treatment"] for row in table))
-    name, unnamed = material_name(material, dict.fromkeys(row["material"] for row in table))
-    cells = [_cell(row) for row in table if row["treatment"] == wanted and name in (UNKNOWN, row["material"])]
+    wanted = treatment_name(treatment, dict.fromkeys(row.treatment for row in table))
+    name, unnamed = material_name(material, dict.fromkeys(row.material for row in table))
+    cells = [_cell(row) for row in table if row.treatment == wanted and name in (UNKNOWN, row.material)]
     if not cells:
         raise InputError("rows", f"a table with a row for {name} and {wanted}", len(table))
     found = strictest(cells, material=name) if name == UNKNOWN else cells[0]
@@ -223,13 +249,13 @@ def strictest(limits: Sequence[TreatmentLimit], *, material: str = "") -> Treatm
     )
 
 
-def identification_tests(rows: Iterable[Mapping[str, str]]) -> tuple[IdentificationTest, ...]:
+def identification_tests(rows: Iterable[MaterialRow]) -> tuple[IdentificationTest, ...]:
     """Tests by smell, touch and sound that tell materials apart without harm.
 
     Parameters
     ----------
-    rows : iterable of mapping
-        Rows with material, property, text, source, certainty (the table ``materials``).
+    rows : iterable of MaterialRow
+        The table ``materials``.
 
     Returns
     -------
@@ -242,14 +268,10 @@ def identification_tests(rows: Iterable[Mapping[str, str]]) -> tuple[Identificat
     a weak test on a pen that is not in pieces. One sign is a hint; take two that agree before naming a material.
     """
     return tuple(
-        IdentificationTest(row["material"], row["text"], row["source"], row["certainty"])
+        IdentificationTest(row.material, row.text, row.source, row.certainty)
         for row in rows
-        if row["property"] == "no-harm test"
+        if row.property == "no-harm test"
     )
-
-
-def _number(text: str) -> float | None:
-    return float(text) if text else None
 
 
 def _lowest(values: Iterable[float | None]) -> float | None:
@@ -262,21 +284,20 @@ def _strictness(limit: TreatmentLimit) -> tuple[int, float, float]:
     return -VERDICTS.index(limit.verdict), minutes, warmth
 
 
-def _cell(row: Mapping[str, str]) -> TreatmentLimit:
-    if row["verdict"] not in VERDICTS:
-        raise InputError("verdict", "ok, limited or never", row["verdict"])
-    verdict: Verdict = next(known for known in VERDICTS if known == row["verdict"])
+def _cell(row: CompatibilityRow) -> TreatmentLimit:
+    if row.verdict not in VERDICTS:
+        raise InputError("verdict", "ok, limited or never", row.verdict)
     return TreatmentLimit(
-        row["material"],
-        row["treatment"],
-        verdict,
-        row["limit"],
-        _number(row["max_minutes"]),
-        _number(row["max_c"]),
-        row["reason"],
-        row["source"],
-        row["certainty"],
-        (row["material"],),
+        row.material,
+        row.treatment,
+        row.verdict,
+        row.limit,
+        row.max_minutes,
+        row.max_c,
+        row.reason,
+        row.source,
+        row.certainty,
+        (row.material,),
     )
 
 

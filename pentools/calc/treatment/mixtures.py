@@ -7,14 +7,17 @@ import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+import msgspec
+
 from pentools.calc.base.findings import Finding, Level, gravest_first
-from pentools.calc.treatment.hazards import hazards_of
+from pentools.calc.treatment.hazards import HazardRow, hazards_of
 from pentools.errors import InputError
 
 __all__ = [
     "MG_M3_PER_PPM",
     "AirLimit",
     "FlushMix",
+    "MixtureRow",
     "air_limits_from_rows",
     "ammonia_density",
     "ammonia_ph",
@@ -34,6 +37,17 @@ IMMEDIATELY_DANGEROUS_PPM = 300.0
 _BLEACH = ("bleach", "chlorine", "hypochlorite")
 # percent by weight, g/ml at 20 °C: handbook values rounded to 0.001, the same as in the table "mixtures"
 _DENSITIES = ((0.0, WATER_G_ML), (2.0, 0.990), (5.0, 0.977), (10.0, 0.957), (12.0, 0.950))
+
+
+class MixtureRow(msgspec.Struct, frozen=True):
+    """One row of the table ``mixtures``: a property of a mix and the ends of its range, in the unit it names."""
+
+    mix: str
+    property: str
+    low: float | None
+    high: float | None
+    unit: str
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,13 +181,13 @@ def room_ppm(ammonia_g: float, room_m3: float) -> float:
     return 1000 * ammonia_g / room_m3 / MG_M3_PER_PPM
 
 
-def air_limits_from_rows(rows: Iterable[Mapping[str, str]]) -> tuple[AirLimit, ...]:
+def air_limits_from_rows(rows: Iterable[MixtureRow]) -> tuple[AirLimit, ...]:
     """Limits for ammonia in air out of the table ``mixtures``.
 
     Parameters
     ----------
-    rows : iterable of mapping
-        Rows with mix, property, low, unit, text.
+    rows : iterable of MixtureRow
+        The table.
 
     Returns
     -------
@@ -181,9 +195,9 @@ def air_limits_from_rows(rows: Iterable[Mapping[str, str]]) -> tuple[AirLimit, .
         Lowest first.
     """
     found = [
-        AirLimit(row["text"], float(row["low"]))
+        AirLimit(row.text, row.low)
         for row in rows
-        if row["mix"] == "ammonia" and row["unit"] == "ppm" and not row["high"]
+        if row.mix == "ammonia" and row.unit == "ppm" and row.low is not None and row.high is None
     ]
     return tuple(sorted(found, key=lambda limit: limit.ppm))
 
@@ -197,7 +211,7 @@ def flush_mix(
     air_limits: Sequence[AirLimit] = (),
     beside: Iterable[str] = (),
     refused: Mapping[str, str] | None = None,
-    hazards: Sequence[Mapping[str, str]] = (),
+    hazards: Sequence[HazardRow] = (),
 ) -> FlushMix:
     """One part of household ammonia and some parts of water, by volume.
 
@@ -217,8 +231,8 @@ def flush_mix(
         What the mix would meet: materials as the table names them, or "bleach".
     refused : mapping of str to str or None
         Materials that must not meet it, and why.
-    hazards : sequence of mapping
-        Rows as `hazards_of` reads them (the table ``substance_hazards``); none by default.
+    hazards : sequence of HazardRow
+        The table ``substance_hazards``; none by default.
 
     Returns
     -------
@@ -286,7 +300,7 @@ def _refusals(beside: Iterable[str], refused: Mapping[str, str]) -> list[Finding
     return found
 
 
-def _about_strength(typed: float, percent: float, ph: float, hazards: Sequence[Mapping[str, str]]) -> Iterator[Finding]:
+def _about_strength(typed: float, percent: float, ph: float, hazards: Sequence[HazardRow]) -> Iterator[Finding]:
     in_mix, in_bottle = (hazards_of("ammonia", share, hazards) if hazards else () for share in (percent, typed))
     for hazard in in_mix[:1]:
         yield Finding(hazard.level, "treatment.hazard:mix", percent=percent, does=hazard.does, labelled=hazard.labelled)

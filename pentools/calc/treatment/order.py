@@ -6,12 +6,40 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+import msgspec
+
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 
-__all__ = ["Hold", "OpeningOrder", "OpeningStep", "StepState", "opening_order"]
+__all__ = ["Hold", "HoldRow", "OpeningOrder", "OpeningStep", "StepRow", "StepState", "opening_order"]
 
 StepState = Literal["done", "open", "held", "not needed"]
+
+
+class StepRow(msgspec.Struct, frozen=True):
+    """One row of the table ``opening_steps``: what is done, the conditions it waits for, and the one it gives."""
+
+    system: str
+    step: int
+    part: str
+    action: str
+    why: str
+    hold: tuple[str, ...]
+    gives: str
+    turn: str
+    caution: tuple[str, ...]
+    only_with: str
+    source: str
+    certainty: str
+
+
+class HoldRow(msgspec.Struct, frozen=True):
+    """One row of the table ``opening_holds``: a condition that stands before a step."""
+
+    key: str
+    from_outside: bool
+    condition: str
+    why: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +129,8 @@ class OpeningOrder:
 
 def opening_order(
     system: str,
-    steps: Iterable[Mapping[str, str]],
-    holds: Iterable[Mapping[str, str]],
+    steps: Iterable[StepRow],
+    holds: Iterable[HoldRow],
     *,
     done: Collection[int] = (),
     met: Collection[str] = (),
@@ -114,10 +142,10 @@ def opening_order(
     ----------
     system : str
         Key of the filling system.
-    steps : iterable of mapping of str to str
-        Rows with the columns system, step, part, action, why, hold, gives, turn, caution, only_with, source, certainty.
-    holds : iterable of mapping of str to str
-        Rows with the columns key, from_outside, condition, why.
+    steps : iterable of StepRow
+        The table ``opening_steps``.
+    holds : iterable of HoldRow
+        The table ``opening_holds``.
     done : collection of int
         Numbers of the steps that are done.
     met : collection of str
@@ -144,23 +172,21 @@ def opening_order(
 
     Examples
     --------
-    >>> rows = [{"system": "s", "step": "1", "part": "bar", "action": "Out.", "why": "", "hold": "", "gives": "bar-out",
-    ...          "turn": "", "caution": "", "only_with": "", "source": "x", "certainty": "y"},
-    ...         {"system": "s", "step": "2", "part": "section", "action": "Turn.", "why": "", "hold": "bar-out", "gives": "",
-    ...          "turn": "", "caution": "", "only_with": "", "source": "x", "certainty": "y"}]
-    >>> key = [{"key": "bar-out", "from_outside": "no", "condition": "The bar is out.", "why": "It twists."}]
+    >>> rows = [StepRow("s", 1, "bar", "Out.", "", (), "bar-out", "", (), "", "x", "y"),
+    ...         StepRow("s", 2, "section", "Turn.", "", ("bar-out",), "", "", (), "", "x", "y")]
+    >>> key = [HoldRow("bar-out", False, "The bar is out.", "It twists.")]
     >>> [step.state for step in opening_order("s", rows, key).steps]
     ['open', 'held']
     """
-    known = {row["key"]: Hold(row["key"], row["condition"], row["why"], row["from_outside"] == "yes") for row in holds}
+    known = {row.key: Hold(row.key, row.condition, row.why, row.from_outside) for row in holds}
     all_rows = list(steps)
-    own = sorted((row for row in all_rows if row["system"] == system), key=lambda row: int(row["step"]))
+    own = sorted((row for row in all_rows if row.system == system), key=lambda row: row.step)
     if not own:
-        raise InputError("filling system", "one of " + ", ".join(dict.fromkeys(r["system"] for r in all_rows)), system)
+        raise InputError("filling system", "one of " + ", ".join(dict.fromkeys(r.system for r in all_rows)), system)
     _refuse_unknown(done, met, len(own), known)
-    spared = {int(row["step"]) for row in own if row["only_with"] and row["only_with"] in without}
+    spared = {row.step for row in own if row.only_with and row.only_with in without}
     passed = spared | set(done)
-    given = set(met) | {row["gives"] for row in own if int(row["step"]) in passed and row["gives"]}
+    given = set(met) | {row.gives for row in own if row.step in passed and row.gives}
     made = tuple(_step(row, done, spared, given, known) for row in own)
     return OpeningOrder(system, made, gravest_first(_findings(made)))
 
@@ -175,27 +201,23 @@ def _refuse_unknown(done: Collection[int], met: Collection[str], count: int, kno
 
 
 def _step(
-    row: Mapping[str, str], done: Collection[int], spared: set[int], given: set[str], known: Mapping[str, Hold]
+    row: StepRow, done: Collection[int], spared: set[int], given: set[str], known: Mapping[str, Hold]
 ) -> OpeningStep:
-    missing = tuple(known[key] for key in _keys(row["hold"]) if key not in given)
-    number = int(row["step"])
+    missing = tuple(known[key] for key in row.hold if key not in given)
+    number = row.step
     state: StepState = "done" if number in done else "not needed" if number in spared else "held" if missing else "open"
     return OpeningStep(
         number,
-        row["part"],
-        row["action"],
-        row["why"],
-        row["turn"],
-        _keys(row["caution"]),
+        row.part,
+        row.action,
+        row.why,
+        row.turn,
+        row.caution,
         state,
         missing,
-        row["source"],
-        row["certainty"],
+        row.source,
+        row.certainty,
     )
-
-
-def _keys(text: str) -> tuple[str, ...]:
-    return tuple(part.strip() for part in text.split(";") if part.strip())
 
 
 def _findings(steps: tuple[OpeningStep, ...]) -> Iterator[Finding]:

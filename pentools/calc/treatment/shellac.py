@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from pentools.calc.treatment.mixtures import MixtureRow
 from pentools.errors import InputError
 
 __all__ = ["ChartLine", "ShellacCut", "check_chart", "flakes_g", "shellac_cut", "thinning_parts"]
@@ -164,13 +165,13 @@ def thinning_parts(from_pounds: float, to_pounds: float) -> float:
     return (from_pounds / to_pounds - 1) / (1 + SWELL_GAL_LB * from_pounds)
 
 
-def check_chart(rows: Iterable[Mapping[str, str]], tolerance_share: float = 0.03) -> tuple[ChartLine, ...]:
+def check_chart(rows: Iterable[MixtureRow], tolerance_share: float = 0.03) -> tuple[ChartLine, ...]:
     """A printed thinning chart, line by line, against the rule.
 
     Parameters
     ----------
-    rows : iterable of mapping
-        Rows with mix, property such as "2 to 1", and low (the table ``mixtures``); others are passed over.
+    rows : iterable of MixtureRow
+        The table ``mixtures``; lines of the chart have a property such as "2 to 1", others are passed over.
     tolerance_share : float
         How far print and rule may differ, as a share, 0 to 1.
 
@@ -193,14 +194,14 @@ def check_chart(rows: Iterable[Mapping[str, str]], tolerance_share: float = 0.03
         raise InputError("tolerance", "0 to 1", tolerance_share)
     lines = []
     for row in rows:
-        if row["mix"] != "shellac thinning, printed":
+        if row.mix != "shellac thinning, printed":
             continue
-        start, _, end = row["property"].partition(" to ")
-        if not start or not end:
-            raise InputError("line of the chart", "written “A to B”", row["property"])
-        printed, reckoned = float(row["low"]), thinning_parts(float(start), float(end))
-        off = printed / reckoned - 1
-        lines.append(ChartLine(float(start), float(end), printed, reckoned, off, abs(off) <= tolerance_share))
+        start, _, end = row.property.partition(" to ")
+        if not start or not end or row.low is None:
+            raise InputError("line of the chart", "written “A to B”, with the parts it prints", row.property)
+        reckoned = thinning_parts(float(start), float(end))
+        off = row.low / reckoned - 1
+        lines.append(ChartLine(float(start), float(end), row.low, reckoned, off, abs(off) <= tolerance_share))
     return tuple(lines)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pentools import tables
 from pentools.calc.seal.knockout import CLEARANCE_MM, LEAST_WALL_MM, KnockoutTool, Soak, knockout_tool
-from pentools.calc.treatment.limits import treatment_limits
+from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.fields import Field
 from pentools.sums.base import Inputs, Sum, SumAnswer
@@ -74,7 +74,7 @@ def knockout_answer(given: Inputs) -> SumAnswer:
 
 def _soak(material: str) -> Soak | None:
     """How far the section's material may lie in cold water, by the table of treatments; None where it is not named."""
-    limit = treatment_limits(material, "cold water soak", tables.rows("compatibility"))
+    limit = treatment_limits(material, "cold water soak", tables.read(CompatibilityRow, "compatibility"))
     return None if limit.material == UNKNOWN else Soak(limit.verdict, limit.limit)
 
 

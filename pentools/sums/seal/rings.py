@@ -15,7 +15,7 @@ from pentools.calc.seal.friction import FRICTION_MODEL
 from pentools.calc.seal.gland import Gland, GlandState, Halves
 from pentools.calc.seal.judge import DUTIES, Duty
 from pentools.calc.seal.remedy import Remedy
-from pentools.calc.seal.rubber import choose_elastomer, choose_lubricant
+from pentools.calc.seal.rubber import ElastomerRow, LubricantRow, choose_elastomer, choose_lubricant
 from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.sums.base import Inputs, Sum, SumAnswer
@@ -127,9 +127,15 @@ def seal_answer(given: Inputs) -> SumAnswer:
 
 
 def _rubber(media: tuple[str, ...], duty: Duty) -> tuple[list[dict[str, Any]], Finding]:
-    choices = choose_elastomer(media, "moving seal" if duty.moves else "static seal", tables.rows("elastomers"))
+    choices = choose_elastomer(
+        media, "moving seal" if duty.moves else "static seal", tables.read(ElastomerRow, "elastomers")
+    )
     best = choices[0]
-    good = [c.lubricant for c in choose_lubricant(best.elastomer, tables.rows("lubricants")) if c.verdict == "ok"]
+    good = [
+        c.lubricant
+        for c in choose_lubricant(best.elastomer, tables.read(LubricantRow, "lubricants"))
+        if c.verdict == "ok"
+    ]
     shown = [
         {
             "elastomer": c.elastomer,

@@ -6,6 +6,7 @@ from typing import Literal
 
 from pentools import tables
 from pentools.calc.treatment.dilution import dilution
+from pentools.calc.treatment.hazards import HazardRow
 from pentools.fields import Field
 from pentools.sums.base import Inputs, Sum, SumAnswer
 
@@ -43,7 +44,7 @@ def dilute_answer(given: Inputs) -> SumAnswer:
         given.needed("wanted"),
         given.number("volume", 100.0),
         kind,
-        hazards=tables.rows("substance_hazards"),
+        hazards=tables.read(HazardRow, "substance_hazards"),
     )
     data = {
         "sentence": made.sentence,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pentools import tables
 from pentools.calc.base.findings import gravest_first
 from pentools.calc.treatment.heat_log import HeatPass, read_heat_log
-from pentools.calc.treatment.heat_window import HeatWindow, heat_window
+from pentools.calc.treatment.heat_window import HeatLimitRow, HeatWindow, SealantRow, heat_window
 from pentools.fields import Field
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.tables.source_words import source_words
@@ -37,13 +37,14 @@ def heat_answer(given: Inputs) -> SumAnswer:
     InputError
         If a temperature is out of its range.
     """
-    rows = tables.rows("heat_limits")
-    window = heat_window(given.text("body", ""), given.text("sealant", ""), rows, tables.rows("joint_sealants"))
+    rows = tables.read(HeatLimitRow, "heat_limits")
+    sealants = tables.read(SealantRow, "joint_sealants")
+    window = heat_window(given.text("body", ""), given.text("sealant", ""), rows, sealants)
     findings = window.findings
     readings = [HeatPass(warmth) for warmth in given.numbers("passes")]
     stop = None
     if readings:
-        rules = {row["rule"]: float(row["value"]) for row in rows if row["material"] == "any" and row["value"]}
+        rules = {row.rule: row.value for row in rows if row.material == "any" and row.value is not None}
         log = read_heat_log(
             readings,
             window.body_limit_c,

@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import cast
 
 from pentools import tables
-from pentools.calc.treatment.limits import VERDICTS, Overrule, Verdict, identification_tests, treatment_limits
+from pentools.calc.treatment.limits import (
+    VERDICTS,
+    CompatibilityRow,
+    MaterialRow,
+    Overrule,
+    Verdict,
+    identification_tests,
+    treatment_limits,
+)
 from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.sums.base import Inputs, Sum, SumAnswer
@@ -43,11 +51,11 @@ def treatment_answer(given: Inputs) -> SumAnswer:
     if reason and said is None:
         raise InputError("reason", "given together with what the bench says instead", reason)
     own = None if said is None else Overrule(cast("Verdict", said), reason)
-    rows = tables.rows("compatibility")
+    rows = tables.read(CompatibilityRow, "compatibility")
     limit = treatment_limits(given.text("material", ""), given.text("treatment", ""), rows, overrule=own)
     sources = "; ".join(source_words(limit.source, "compatibility"))
     table = limit.overruled
-    tests = identification_tests(tables.rows("materials")) if limit.material == "unknown" else ()
+    tests = identification_tests(tables.read(MaterialRow, "materials")) if limit.material == "unknown" else ()
     data = {
         "sentence": limit.sentence,
         "material": limit.material,

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from pentools import tables
 from pentools.calc.base.findings import Finding, gravest_first
-from pentools.calc.treatment.limits import treatment_limits
+from pentools.calc.treatment.hazards import HazardRow
+from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN, material_name
-from pentools.calc.treatment.mixtures import air_limits_from_rows, flush_mix
+from pentools.calc.treatment.mixtures import MixtureRow, air_limits_from_rows, flush_mix
 from pentools.fields import Field
 from pentools.numbers import fixed, plain
 from pentools.sums.base import Inputs, Sum, SumAnswer
@@ -49,10 +50,10 @@ def mix_answer(given: Inputs) -> SumAnswer:
         parts,
         jar_ml=given.number("jar", 100.0),
         room_m3=given.number("room", 30.0),
-        air_limits=air_limits_from_rows(tables.rows("mixtures")),
+        air_limits=air_limits_from_rows(tables.read(MixtureRow, "mixtures")),
         beside=beside,
         refused=refused,
-        hazards=tables.rows("substance_hazards"),
+        hazards=tables.read(HazardRow, "substance_hazards"),
     )
     findings = gravest_first((*mix.findings, *limited))
     stops = [f for f in findings if f.level == "stop"]
@@ -79,8 +80,8 @@ def mix_answer(given: Inputs) -> SumAnswer:
 
 def _met(beside: tuple[str, ...]) -> tuple[dict[str, str], list[Finding]]:
     """Why each of the things may not meet the mix, and what is to be minded with those that may."""
-    rows = tables.rows("compatibility")
-    names = dict.fromkeys(row["material"] for row in rows)
+    rows = tables.read(CompatibilityRow, "compatibility")
+    names = dict.fromkeys(row.material for row in rows)
     refused: dict[str, str] = {}
     limited: list[Finding] = []
     for thing in beside:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pentools import tables
 from pentools.calc.base.findings import Finding
+from pentools.calc.treatment.mixtures import MixtureRow
 from pentools.calc.treatment.shellac import check_chart, shellac_cut, thinning_parts
 from pentools.fields import Field
 from pentools.numbers import plain
@@ -47,7 +48,7 @@ def shellac_answer(given: Inputs) -> SumAnswer:
         sentence = (
             f"Add {parts:.2f} parts of alcohol to one part of the {plain(pounds)} lb cut for a {plain(thin_to)} lb cut."
         )
-        for line in check_chart(tables.rows("mixtures")):
+        for line in check_chart(tables.read(MixtureRow, "mixtures")):
             if (line.from_pounds, line.to_pounds) == (pounds, thin_to) and not line.agrees:
                 way = "less" if line.off_share < 0 else "more"
                 findings.append(Finding("note", "treatment.printed-chart", printed=line.printed_parts, off=abs(line.off_share), way=way))  # fmt: skip

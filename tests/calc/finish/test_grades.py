@@ -6,9 +6,18 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from pentools.calc.finish.conversion import convert_grade, method_ratio, neighbours
-from pentools.calc.finish.grades import SCALES, catalogue_from_rows, cloth_grade, sized_grade, with_finish
+from pentools.calc.finish.grades import (
+    SCALES,
+    GradeRow,
+    PasteRow,
+    catalogue_from_rows,
+    cloth_grade,
+    sized_grade,
+    with_finish,
+)
 from pentools.calc.finish.reading import meanings_of, read_grade, read_grades
 from pentools.errors import InputError
 from pentools.tables.abrasives import catalogue
@@ -98,20 +107,9 @@ def test_every_grade_holds_together():
 
 
 def test_two_medians_of_one_grade_are_refused():
-    row = {
-        "scale": "P",
-        "grade": "400",
-        "figure": "median",
-        "size_um": "35",
-        "spread_um": "",
-        "method": "",
-        "medium": "paper",
-        "source": "x",
-        "certainty": "judged",
-        "note": "",
-    }
+    row = GradeRow("P", "400", "median", 35, None, "", "paper", "x", "judged", "")
     with pytest.raises(InputError, match="one median"):
-        catalogue_from_rows([row, {**row, "size_um": "23"}])
+        catalogue_from_rows([row, replace(row, size_um=23)])
 
 
 def test_own_finish_figure():
@@ -210,24 +208,13 @@ def test_the_bench_s_own_figures_of_a_cloth():
 
 
 def test_a_spread_is_its_tolerance_and_what_others_print():
-    row = {"scale": "P", "grade": "9", "size_um": "20", "spread_um": "3", "method": "m", "medium": "paper", "source": "s", "certainty": "judged", "note": "n"}  # fmt: skip
-    rows = [
-        {**row, "figure": "median"}, {**row, "figure": "median also seen", "size_um": "25"},
-        {**row, "figure": "coarsest", "size_um": "40"},
-    ]  # fmt: skip
+    row = GradeRow("P", "9", "median", 20, 3, "m", "paper", "s", "judged", "n")
+    rows = [row, replace(row, figure="median also seen", size_um=25), replace(row, figure="coarsest", size_um=40)]
     [grade] = catalogue_from_rows(rows).grades
     assert (grade.low_um, grade.particle_um, grade.high_um, grade.coarsest_um) == (17, 20, 25, 40)
     assert (grade.finish_low_um, grade.finish_um, grade.finish_high_um) == (17, 20, 25)
     assert grade.note == "n"
-    paste = {
-        "paste": "soap",
-        "size_um": "4",
-        "low_um": "",
-        "high_um": "",
-        "source": "s",
-        "certainty": "judged",
-        "note": "",
-    }
+    paste = PasteRow("soap", 4, None, None, "s", "judged", "")
     [soap] = catalogue_from_rows([], [paste]).grades
     assert (soap.low_um, soap.high_um, soap.medium, soap.label) == (2, 6, "paste", "paste soap")
 

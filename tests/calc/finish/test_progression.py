@@ -11,9 +11,9 @@ from pentools.calc.finish.limits import NOT_SAID, Interval, Zone, zone_budget_um
 from pentools.calc.finish.progression import grit_progression, ladder_progression, rate_of
 from pentools.calc.finish.rate import LogRow, calibrate_rates
 from pentools.calc.finish.types import PlanLimits, blend_width
-from pentools.calc.treatment.limits import treatment_limits
+from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 from pentools.errors import InputError
-from pentools.tables import rows
+from pentools.tables import read
 from pentools.tables.abrasives import catalogue, materials, media, zones
 
 
@@ -210,7 +210,7 @@ def test_any_plan_goes_finer_and_keeps_its_books(grades, defect, finish, materia
 @pytest.mark.parametrize("material", sorted(materials()))
 def test_what_the_table_never_allows_is_never_planned(material):
     """The compatibility table is asked itself: never sanded means no paper, film or cloth in any plan."""
-    verdict = treatment_limits(material, "wet sanding", rows("compatibility")).verdict
+    verdict = treatment_limits(material, "wet sanding", read(CompatibilityRow, "compatibility")).verdict
     p = plan(3, 3, SHEETS + "; cloth 7000; paste 1 um; paste 3 um", material=material)
     bound = [s for s in p.steps if s.grade.medium != "paste"]
     assert not (verdict == "never" and bound)

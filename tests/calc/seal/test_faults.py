@@ -5,7 +5,7 @@ import itertools
 import pytest
 
 from pentools import tables
-from pentools.calc.seal.faults import faults_from_rows, suspect_seal
+from pentools.calc.seal.faults import SignRow, SuspectRow, WayRow, faults_from_rows, suspect_seal
 from pentools.errors import InputError
 from pentools.tables.seals import faults
 
@@ -216,12 +216,9 @@ def test_what_is_not_known_is_refused():
 
 
 def test_rows_that_cannot_be_read_are_refused():
-    rows = [tables.rows(name) for name in ("seal_suspects", "seal_tests", "seal_signs")]
-    for wrong in (
-        {"test": "shaft", "result": "x", "points": "head two"},
-        {"test": "shaft", "result": "x", "points": "lid +1"},
-    ):
+    suspects, ways = tables.read(SuspectRow, "seal_suspects"), tables.read(WayRow, "seal_tests")
+    for wrong in ((), ("head two",), ("lid +1",), ("head +1", "")):
         with pytest.raises(InputError, match="points of a sign"):
-            faults_from_rows(rows[0], rows[1], [wrong])
+            faults_from_rows(suspects, ways, [SignRow("shaft", "x", wrong)])
     with pytest.raises(InputError, match="test of a sign"):
-        faults_from_rows(rows[0], rows[1], [{"test": "smell", "result": "x", "points": "head +1"}])
+        faults_from_rows(suspects, ways, [SignRow("smell", "x", ("head +1",))])

@@ -3,10 +3,10 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.seal.rubber import choose_elastomer, choose_lubricant
+from pentools.calc.seal.rubber import ElastomerRow, LubricantRow, choose_elastomer, choose_lubricant
 from pentools.errors import InputError
 
-RUBBER, LUBRICANTS = tables.rows("elastomers"), tables.rows("lubricants")
+RUBBER, LUBRICANTS = tables.read(ElastomerRow, "elastomers"), tables.read(LubricantRow, "lubricants")
 
 
 def best(media, use="moving seal"):
@@ -58,14 +58,7 @@ def test_silicone_is_last_for_a_seal_that_moves_though_it_stands_alcohol_best():
 
 
 def row(elastomer, medium, rating, note=""):
-    return {
-        "elastomer": elastomer,
-        "medium": medium,
-        "rating": rating,
-        "source": "x",
-        "certainty": "judged",
-        "note": note,
-    }
+    return ElastomerRow(elastomer, medium, rating, "x", "judged", note)
 
 
 def test_the_worst_rating_decides_and_then_their_sum():
@@ -95,7 +88,7 @@ def test_words_say_poor_fair_or_not_known():
 
 def test_lubricants_come_best_first():
     rows = [
-        {"elastomer": "x", "lubricant": name, "verdict": verdict, "reason": "", "source": "", "certainty": ""}
+        LubricantRow(name, "x", verdict, "", "", "")
         for name, verdict in (("a", "avoid"), ("b", "unknown"), ("c", "limited"), ("d", "ok"), ("e", "ok"))
     ]
     assert [c.lubricant for c in choose_lubricant("x", rows)] == ["d", "e", "c", "b", "a"]

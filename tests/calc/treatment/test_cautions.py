@@ -3,10 +3,10 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.treatment.cautions import CLOSING_LINE, cautions_for
+from pentools.calc.treatment.cautions import CLOSING_LINE, CautionRow, cautions_for
 from pentools.errors import InputError
 
-ROWS = tables.rows("cautions")
+ROWS = tables.read(CautionRow, "cautions")
 
 
 def keys(materials, actions, **more):
@@ -32,7 +32,7 @@ def test_what_applies(materials, actions, some, none):
 
 
 def test_each_ends_with_the_closing_line():
-    every = {action.strip() for row in ROWS for action in row["actions"].split(";")} - {"any"}
+    every = {action for row in ROWS for action in row.actions} - {"any"}
     found = cautions_for(["unknown"], every, ROWS)
     assert len(found) == len(ROWS)
     for caution in found:

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.calc.treatment.dilution import dilution
+from pentools.calc.treatment.hazards import HazardRow
 from pentools.errors import InputError
 
 
@@ -17,7 +18,7 @@ def test_dilution_keeps_what_matters(strong, share, volume):
     assert made.strong_ml + made.water_ml == pytest.approx(volume)
 
 
-HAZARDS = tables.rows("substance_hazards")
+HAZARDS = tables.read(HazardRow, "substance_hazards")
 
 
 @pytest.mark.parametrize(("percent", "levels"), [(3, []), (3.5, ["warning"]), (6, ["warning", "warning"]), (9, ["stop", "warning", "warning"])])  # fmt: skip

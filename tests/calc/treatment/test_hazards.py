@@ -3,10 +3,10 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.treatment.hazards import hazards_of
+from pentools.calc.treatment.hazards import HazardRow, hazards_of
 from pentools.errors import InputError
 
-ROWS = tables.rows("substance_hazards")
+ROWS = tables.read(HazardRow, "substance_hazards")
 
 
 def labelled(substance, percent):
@@ -31,7 +31,7 @@ def test_no_hazard_goes_away_as_it_grows_stronger_but_into_a_graver_one():
 
 
 def test_every_hazard_says_what_and_whence():
-    for row in ROWS:
+    for row in tables.rows("substance_hazards"):
         (found,) = [h for h in hazards_of(row["substance"], float(row["from_percent"]), ROWS) if h.labelled == row["class"]]  # fmt: skip
         assert (found.does, found.source, found.certainty) == (row["hazard"], row["source"], row["certainty"])
         assert found.does[-1] != "."

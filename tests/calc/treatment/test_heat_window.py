@@ -4,10 +4,10 @@ import pytest
 
 from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
-from pentools.calc.treatment.heat_window import heat_window
+from pentools.calc.treatment.heat_window import HeatLimitRow, SealantRow, heat_window
 from pentools.errors import InputError
 
-LIMITS, SEALANTS = tables.rows("heat_limits"), tables.rows("joint_sealants")
+LIMITS, SEALANTS = tables.read(HeatLimitRow, "heat_limits"), tables.read(SealantRow, "joint_sealants")
 
 
 def window(body, sealant):
@@ -41,7 +41,7 @@ def test_an_unnamed_body_gets_no_heat(body):
     found = window(body, "shellac")
     assert found.kind == "no heat"
     assert topics(found)["window"] == topics(found)["not-named"] == "stop"
-    assert found.body_limit_c == min(float(r["value"]) for r in LIMITS if r["rule"] == "working limit")
+    assert found.body_limit_c == min(r.value for r in LIMITS if r.rule == "working limit")
 
 
 def test_words_follow_the_window():
@@ -54,13 +54,11 @@ def test_words_follow_the_window():
     assert "plasticiser" not in acrylic.verdict
 
 
-@pytest.mark.parametrize(
-    "body", sorted({row["material"] for row in LIMITS if row["rule"] == "working limit"} - {"unknown"})
-)
+@pytest.mark.parametrize("body", sorted({row.material for row in LIMITS if row.rule == "working limit"} - {"unknown"}))
 @pytest.mark.parametrize("typed", ["", "unknown", "chewing gum", "some glue", "brown stuff?"])
 def test_a_sealant_that_is_not_named_is_taken_as_the_strictest(body, typed):
     found = window(body, typed)
-    named = [window(body, row["sealant"]) for row in SEALANTS if row["property"] == "softens"]
+    named = [window(body, row.sealant) for row in SEALANTS if row.property == "softens"]
     assert (found.sealant, found.taken_as) == ("unknown", "rosin")
     assert found.window_full_c == min(one.window_full_c for one in named)
     assert found.window_first_c == min(one.window_first_c for one in named if one.window_full_c == found.window_full_c)
@@ -105,6 +103,9 @@ def test_the_gravest_finding_comes_first():
 def test_tables_without_what_is_needed_are_refused():
     with pytest.raises(InputError, match="rows"):
         heat_window("celluloid", "shellac", LIMITS, [])
+    ajar = SealantRow("shellac", "softens", 60, None, "", "x", "judged")
+    with pytest.raises(InputError, match="softening of shellac"):
+        heat_window("celluloid", "shellac", LIMITS, [ajar])
 
 
 # worked out by hand: body limit less first and less full softening, °C

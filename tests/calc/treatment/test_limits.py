@@ -3,16 +3,25 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 import pentools.calc.treatment.limits as module
 from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
-from pentools.calc.treatment.limits import VERDICTS, Overrule, identification_tests, strictest, treatment_limits
+from pentools.calc.treatment.limits import (
+    VERDICTS,
+    CompatibilityRow,
+    MaterialRow,
+    Overrule,
+    identification_tests,
+    strictest,
+    treatment_limits,
+)
 from pentools.errors import InputError
 
-ROWS = tables.rows("compatibility")
-MATERIALS = list(dict.fromkeys(row["material"] for row in ROWS))
-TREATMENTS = list(dict.fromkeys(row["treatment"] for row in ROWS))
+ROWS = tables.read(CompatibilityRow, "compatibility")
+MATERIALS = list(dict.fromkeys(row.material for row in ROWS))
+TREATMENTS = list(dict.fromkeys(row.treatment for row in ROWS))
 
 
 def topics(result):
@@ -34,7 +43,9 @@ def as_in_the_table(row):
 
 
 def test_every_cell_comes_back_whole():
-    assert [f"{row['material']}, {row['treatment']}" for row in ROWS if not as_in_the_table(row)] == []
+    assert [
+        f"{row['material']}, {row['treatment']}" for row in tables.rows("compatibility") if not as_in_the_table(row)
+    ] == []
 
 
 @pytest.mark.parametrize("treatment", TREATMENTS)
@@ -112,15 +123,15 @@ def test_an_unknown_treatment_is_refused_with_a_hint():
 
 
 def test_a_bad_verdict_in_a_row_and_a_missing_row_are_refused():
-    row = dict(ROWS[0], verdict="maybe")
+    row = replace(ROWS[0], verdict="maybe")
     with pytest.raises(InputError, match="ok, limited or never"):
-        treatment_limits(row["material"], row["treatment"], [row])
+        treatment_limits(row.material, row.treatment, [row])
     with pytest.raises(InputError, match="a row for"):
-        treatment_limits("casein", "soak", [dict(ROWS[0]), dict(ROWS[1], material="casein")])
+        treatment_limits("casein", "soak", [ROWS[0], replace(ROWS[1], material="casein")])
 
 
 def test_no_harm_tests_do_no_harm():
-    tests = identification_tests(tables.rows("materials"))
+    tests = identification_tests(tables.read(MaterialRow, "materials"))
     assert {test.material for test in tests} >= {"celluloid", "hard rubber", "casein", "acrylic", "polystyrene"}
     for test in tests:
         assert test.sign

@@ -6,8 +6,10 @@ from hypothesis import strategies as st
 
 from pentools import tables
 from pentools.calc.treatment.cautions import CLOSING_LINE
+from pentools.calc.treatment.hazards import HazardRow
 from pentools.calc.treatment.mixtures import (
     AirLimit,
+    MixtureRow,
     air_limits_from_rows,
     ammonia_density,
     ammonia_ph,
@@ -103,8 +105,8 @@ def test_other_ranges():
         flush_mix(28, 9)
 
 
-HAZARDS = tables.rows("substance_hazards")
-AIR = air_limits_from_rows(tables.rows("mixtures"))
+HAZARDS = tables.read(HazardRow, "substance_hazards")
+AIR = air_limits_from_rows(tables.read(MixtureRow, "mixtures"))
 
 
 def test_a_mix_that_would_fill_a_small_room_says_stop_first():

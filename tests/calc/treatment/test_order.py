@@ -5,7 +5,7 @@ import re
 import pytest
 
 from pentools import tables
-from pentools.calc.treatment.order import opening_order
+from pentools.calc.treatment.order import HoldRow, StepRow, opening_order
 from pentools.errors import InputError
 
 SYSTEMS = [row["key"] for row in tables.rows("filling_systems")]
@@ -13,7 +13,8 @@ OUTSIDE = [row["key"] for row in tables.rows("opening_holds") if row["from_outsi
 
 
 def order(system, **more):
-    return opening_order(system, tables.rows("opening_steps"), tables.rows("opening_holds"), **more)
+    steps, holds = tables.read(StepRow, "opening_steps"), tables.read(HoldRow, "opening_holds")
+    return opening_order(system, steps, holds, **more)
 
 
 def number_of(system, part):

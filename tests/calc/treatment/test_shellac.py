@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from pentools.calc.treatment.mixtures import MixtureRow
 from pentools.calc.treatment.shellac import G_L_PER_POUND_CUT, check_chart, flakes_g, shellac_cut, thinning_parts
 from pentools.errors import InputError
 
@@ -30,7 +31,7 @@ def test_flakes_follow_the_alcohol():
         lambda: thinning_parts(1, 2),
         lambda: flakes_g(2, 0),
         lambda: check_chart([], 2),
-        lambda: check_chart([{"mix": "shellac thinning, printed", "property": "2", "low": "1"}]),
+        lambda: check_chart([MixtureRow("shellac thinning, printed", "2", 1, None, "parts", "")]),
     ],
 )
 def test_shellac_out_of_range(call):
@@ -51,8 +52,8 @@ def test_both_ends_of_every_range(call, low, high, off):
 
 
 def test_a_chart_is_off_by_its_sign_and_agrees_within_the_tolerance():
-    rows = [{"mix": "shellac thinning, printed", "property": "2 to 1", "low": low} for low in ("0.6667", "0.81", "1.0")]
-    less, near, more = check_chart([*rows, {"mix": "other", "property": "x", "low": "1"}])
+    rows = [MixtureRow("shellac thinning, printed", "2 to 1", low, None, "parts", "") for low in (0.6667, 0.81, 1.0)]
+    less, near, more = check_chart([*rows, MixtureRow("other", "x", 1, None, "", "")])
     assert (less.agrees, near.agrees, more.agrees) == (False, True, False)
     assert less.off_share == pytest.approx(-0.2, abs=0.001)
     assert more.off_share == pytest.approx(0.2, abs=0.001)

@@ -2,15 +2,15 @@
 
 import pytest
 
-from pentools.calc.treatment.limits import Overrule, treatment_limits
+from pentools.calc.treatment.limits import CompatibilityRow, Overrule, treatment_limits
 from pentools.sums.finish.surface import known_materials, read_surface
-from pentools.tables import rows
+from pentools.tables import read
 
 
 def test_the_bench_s_own_decision_goes_before_the_table():
     may = Overrule("limited", "a dent filled with silver", limit="on the mend only")
-    sanding = treatment_limits("silver", "wet sanding", rows("compatibility"), overrule=may)
-    wheel = treatment_limits("silver", "buffing wheel", rows("compatibility"))
+    sanding = treatment_limits("silver", "wet sanding", read(CompatibilityRow, "compatibility"), overrule=may)
+    wheel = treatment_limits("silver", "buffing wheel", read(CompatibilityRow, "compatibility"))
     material = read_surface("silver", sanding=sanding, wheel=wheel).material
     assert material.allows("film")
     assert "on the mend only" in material.sanding_text

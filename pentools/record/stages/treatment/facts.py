@@ -5,8 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from pentools import tables
-from pentools.calc.treatment.cautions import Caution, cautions_for
-from pentools.calc.treatment.limits import Overrule, TreatmentLimit, Verdict, strictest, treatment_limits
+from pentools.calc.treatment.cautions import Caution, CautionRow, cautions_for
+from pentools.calc.treatment.limits import (
+    CompatibilityRow,
+    Overrule,
+    TreatmentLimit,
+    Verdict,
+    strictest,
+    treatment_limits,
+)
 from pentools.calc.treatment.materials import UNKNOWN, material_name, treatment_name
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -36,7 +43,7 @@ BODY_PARTS = ("cap", "barrel", "blind-cap")
 
 
 def _names() -> tuple[str, ...]:
-    return tuple(dict.fromkeys(row["material"] for row in tables.rows("compatibility")))
+    return tuple(dict.fromkeys(row.material for row in tables.read(CompatibilityRow, "compatibility")))
 
 
 def material_words(text: str, part: str = "") -> tuple[str, str]:
@@ -156,8 +163,8 @@ def limit_for(job: Job, part: str, treatment: str) -> TreatmentLimit:
 
 def limit_of_materials(job: Job, materials: Iterable[str], treatment: str) -> TreatmentLimit:
     """As `limit_for`, for materials instead of a part."""
-    rows = tables.rows("compatibility")
-    wanted = treatment_name(treatment, dict.fromkeys(row["treatment"] for row in rows))
+    rows = tables.read(CompatibilityRow, "compatibility")
+    wanted = treatment_name(treatment, dict.fromkeys(row.treatment for row in rows))
     found = [treatment_limits(name, wanted, rows, overrule=_overrule(job, name, wanted)) for name in materials]
     return found[0] if len(found) == 1 else strictest(found)
 
@@ -195,5 +202,5 @@ def cautions_of(job: Job, actions: Iterable[str], *, more_materials: Iterable[st
     """
     read = cautions_read(job)
     given = {*named_materials(job), *more_materials}
-    found = cautions_for(given, actions, tables.rows("cautions"))
+    found = cautions_for(given, actions, tables.read(CautionRow, "cautions"))
     return tuple(sorted(found, key=lambda caution: caution.key in read))

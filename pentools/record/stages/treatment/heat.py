@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from pentools import tables
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.heat_log import HeatLog, HeatPass, read_heat_log
-from pentools.calc.treatment.heat_window import HeatWindow, heat_window
+from pentools.calc.treatment.heat_window import HeatLimitRow, HeatWindow, SealantRow, heat_window
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.record.stages.treatment.facts import limit_of_materials, material_words, materials_of
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, JOINT, JOINT_PLACES, JOINTS, Joint
@@ -71,7 +71,8 @@ class JointHeat:
 
 def stop_count() -> tuple[int, float]:
     """How many heatings a session may have, and the largest rise from one to the next [°C]."""
-    rules = {row["rule"]: float(row["value"]) for row in tables.rows("heat_limits") if row["value"] and row["material"] == "any"}  # fmt: skip
+    rows = tables.read(HeatLimitRow, "heat_limits")
+    rules = {row.rule: row.value for row in rows if row.material == "any" and row.value is not None}
     return int(rules["heatings"]), rules["step"]
 
 
@@ -113,10 +114,9 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
         return None
     body = joint_body(job, joint)
     label = dict(JOINTS).get(joint, joint)
-    rows = tables.rows("heat_limits")
-    window = heat_window(
-        body, (said.sealant or UNKNOWN) if said is not None else UNKNOWN, rows, tables.rows("joint_sealants")
-    )
+    sealant = (said.sealant or UNKNOWN) if said is not None else UNKNOWN
+    limits, sealants = tables.read(HeatLimitRow, "heat_limits"), tables.read(SealantRow, "joint_sealants")
+    window = heat_window(body, sealant, limits, sealants)
     limit = window.body_limit_c
     own = limit_of_materials(job, (body,), "dry heat")
     if own.overruled is not None:
@@ -151,8 +151,8 @@ def _sentence(head: str, window: HeatWindow, limit_c: float | None, *, overruled
 
 def _limit_of(name: str) -> float:
     """The limit of a material's surface [°C]; 0 for one that is never warmed or has none."""
-    rows = (r for r in tables.rows("heat_limits") if r["material"] == name and r["rule"] == "working limit")
-    return float(next(rows, {"value": "0"})["value"])
+    rows = tables.read(HeatLimitRow, "heat_limits")
+    return next((row.value or 0.0 for row in rows if (row.material, row.rule) == (name, "working limit")), 0.0)
 
 
 def _newest(job: Job, joint: str) -> Joint | None:

@@ -5,7 +5,10 @@ from __future__ import annotations
 from typing import Annotated
 
 from pentools import tables
-from pentools.calc.treatment.limits import VERDICTS
+from pentools.calc.treatment.cautions import CautionRow
+from pentools.calc.treatment.heat_window import SealantRow
+from pentools.calc.treatment.limits import VERDICTS, CompatibilityRow
+from pentools.calc.treatment.order import HoldRow
 from pentools.fields import ask
 from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
@@ -38,14 +41,14 @@ __all__ = [
 
 _SEALANTS = tuple(
     dict.fromkeys(
-        row["sealant"]
-        for row in tables.rows("joint_sealants")
-        if row["property"] in ("softens", "holds nothing", "does not let go")
+        row.sealant
+        for row in tables.read(SealantRow, "joint_sealants")
+        if row.property in ("softens", "holds nothing", "does not let go")
     )
 )
-_TREATMENTS = tuple(dict.fromkeys(row["treatment"] for row in tables.rows("compatibility")))
-_CONDITIONS = tuple((row["key"], row["condition"].rstrip(".")) for row in tables.rows("opening_holds"))
-_CAUTIONS = tuple((row["key"], row["key"].replace("-", " ")) for row in tables.rows("cautions"))
+_TREATMENTS = tuple(dict.fromkeys(row.treatment for row in tables.read(CompatibilityRow, "compatibility")))
+_CONDITIONS = tuple((row.key, row.condition.rstrip(".")) for row in tables.read(HoldRow, "opening_holds"))
+_CAUTIONS = tuple((row.key, row.key.replace("-", " ")) for row in tables.read(CautionRow, "cautions"))
 JOINT_PLACES: tuple[tuple[str, str, str], ...] = (
     ("section", "section and barrel", "barrel"), ("nib", "nib and feed in the section", "section"),
     ("end", "blind cap or knob and barrel", "barrel"), ("filler", "filling mechanism and barrel", "barrel"),

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from pentools import tables
-from pentools.calc.treatment.limits import TreatmentLimit, identification_tests
+from pentools.calc.treatment.limits import MaterialRow, TreatmentLimit, identification_tests
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.facts import all_materials, limit_for, named_materials
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
@@ -127,5 +127,5 @@ def limits_table(job: Job) -> list[tuple[str, ...]]:
 
 def no_harm_rows() -> list[tuple[str, ...]]:
     """Signs that tell materials apart without harm: material, sign, how sure."""
-    tests = identification_tests(tables.rows("materials"))
+    tests = identification_tests(tables.read(MaterialRow, "materials"))
     return [(test.material, test.sign, CERTAINTY[test.certainty]) for test in tests]

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools import tables
 from pentools.calc.treatment.materials import UNKNOWN
-from pentools.calc.treatment.order import OpeningOrder, OpeningStep, opening_order
+from pentools.calc.treatment.order import HoldRow, OpeningOrder, OpeningStep, StepRow, opening_order
 from pentools.record.kinds import as_dict
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -39,14 +39,15 @@ def order_of(job: Job) -> OpeningOrder | None:
         None where the filling system is not named or has no order on record.
     """
     system = job.newest(ARRIVAL).system or ""
-    steps = tables.rows("opening_steps")
-    count = sum(row["system"] == system for row in steps)
+    steps = tables.read(StepRow, "opening_steps")
+    count = sum(row.system == system for row in steps)
     if not count:
         return None
     numbers = [logged.values.number for logged in job.log(STEP)]
     done = {number for number in numbers if number is not None and 1 <= number <= count}
     without = ("sealed joint",) if _section_seal(job) in UNSEALED else ()
-    return opening_order(system, steps, tables.rows("opening_holds"), done=done, met=_met(job), without=without)
+    holds = tables.read(HoldRow, "opening_holds")
+    return opening_order(system, steps, holds, done=done, met=_met(job), without=without)
 
 
 def _section_seal(job: Job) -> str:
@@ -68,7 +69,7 @@ def _met(job: Job) -> set[str]:
         met |= {"joint-known", "joint-known-front"}
     if any(logged.values.dry is False for logged in job.log(LEAK_CHECK)):
         met.add("leak-seen")
-    return met & {row["key"] for row in tables.rows("opening_holds")}
+    return met & {row.key for row in tables.read(HoldRow, "opening_holds")}
 
 
 def opening_actions(job: Job) -> tuple[str, ...]:
