@@ -94,3 +94,17 @@ def test_the_price_at_the_end_is_held_against_the_ceiling_too(job):
     ]
     job.add("release", "result", {"ending": "returned", "summary": "It writes.", "price": "95 GBP"})
     assert unread_amounts(job) == ("95 GBP",)
+
+
+@pytest.mark.parametrize(("rate", "spent"), [("0.0", 0), ("0.5", Decimal("0.75")), ("1.0", Decimal("1.50"))])
+def test_a_small_rate_is_a_rate(bench, rate, spent):
+    job = create_job(rated(bench, rate), "pen")
+    job.add("work log", "work", {"activity": "seal", "minutes": "90 min", "done": "a cork"})
+    assert (spending_of(job).spent, spending_of(job).hours_counted) == (spent, spent > 0)
+
+
+def test_just_what_was_agreed_is_not_past_it(job):
+    limits(job, "50 EUR")
+    job.add("work log", "material", {"what": "cork", "way": "added", "cost": "50 EUR"})
+    money = spending_of(job)
+    assert (money.past(), money.past(Decimal("0.01"))) == (False, True)

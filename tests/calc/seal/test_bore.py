@@ -35,6 +35,18 @@ def test_q_is_the_gap_over_the_range():
     assert odd.limit == 0.625
 
 
+# two-sided 95 % values of r10: Rorabacher, Analytical Chemistry 63, 1991, 139, table 2
+@pytest.mark.parametrize(
+    ("count", "critical"), [(4, 0.829), (5, 0.710), (6, 0.625), (7, 0.568), (8, 0.526), (9, 0.493), (10, 0.466)]
+)
+def test_a_reading_is_odd_just_above_the_critical_value_and_not_just_below(count, critical):
+    def with_q(q):
+        return [8.0, *(8.0 + (1 - q) * step / (count - 2) for step in range(1, count - 1)), 9.0]
+
+    assert odd_reading(with_q(critical - 0.002)) is None
+    assert odd_reading(with_q(critical + 0.002)).place == count
+
+
 @pytest.mark.parametrize(
     "readings",
     [
