@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -16,16 +16,14 @@ from pentools.calc.finish.types import Alternative, Blend, PlanLimits, Progressi
 from pentools.calc.treatment.limits import TreatmentLimit
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
-from pentools.fields import Field, Value
+from pentools.fields import Field
 from pentools.numbers import plain
-from pentools.sums.base import Sum, SumAnswer
+from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.finish.surface import Surface, read_surface
 from pentools.tables import abrasives as tables
-from pentools.units import Reading, read_quantity
+from pentools.units import read_quantity
 
 __all__ = ["ABRASIVES", "progression_answer", "progression_json", "read_defect", "read_finish", "read_owned"]
-
-Values = Mapping[str, Value]
 
 _TRIM = (("solid", "solid or thick"), ("plated", "plated or not known"), ("none", "none"))
 _FIELDS = (
@@ -208,7 +206,7 @@ def _other_json(item: Alternative) -> dict[str, Any]:
 
 
 def progression_answer(
-    values: Values,
+    given: Inputs,
     rates: RateLine | None = None,
     *,
     sanding: TreatmentLimit | None = None,
@@ -218,8 +216,8 @@ def progression_answer(
 
     Parameters
     ----------
-    values : mapping
-        Field name to value, as the sum reads them.
+    given : Inputs
+        Values of the fields.
     rates : RateLine or None
         The bench's own rates; None: the rule of thumb.
     sanding, wheel : TreatmentLimit or None
@@ -237,14 +235,14 @@ def progression_answer(
         If a field cannot be used.
     """
     catalogue = tables.catalogue()
-    surface = read_surface(_text(values, "material"), _text(values, "zone"), sanding=sanding, wheel=wheel)
-    owned = read_owned(_texts(values, "own"), _texts(values, "cushioned_finish"))
-    limits = _limits(values, surface, rates)
-    defect, finish = read_defect(_text(values, "defect")), read_finish(_text(values, "finish") or "gloss")
+    surface = read_surface(given.text("material", ""), given.text("zone", ""), sanding=sanding, wheel=wheel)
+    owned = read_owned(given.texts("own"), given.texts("cushioned_finish"))
+    limits = _limits(given, surface, rates)
+    defect, finish = read_defect(given.text("defect", "")), read_finish(given.text("finish", "gloss"))
     plan = grit_progression(defect, finish, owned, limits, catalogue=catalogue)
-    if values.get("as_given") is True and plan.steps:
+    if given.flag("as_given") and plan.steps:
         plan = ladder_progression(owned, defect, finish, limits, catalogue=catalogue)
-    bare = [text.strip() for text in _texts(values, "own") if bare_size(text)]
+    bare = [text.strip() for text in given.texts("own") if bare_size(text)]
     if bare:
         plan = replace(plan, findings=(*plan.findings, Finding("note", "finish.film-assumed", sizes=bare)))
     if surface.findings:
@@ -252,22 +250,21 @@ def progression_answer(
     return SumAnswer(_sentence(plan), progression_json(plan), plan.findings, _table(plan), plan)
 
 
-def _limits(values: Values, surface: Surface, rates: RateLine | None) -> PlanLimits:
-    share = values.get("scratch_share")
-    k = float(share) if isinstance(share, int | float) else None
+def _limits(given: Inputs, surface: Surface, rates: RateLine | None) -> PlanLimits:
+    k = given.number("scratch_share")
     return PlanLimits(
         surface.material,
         surface.zone,
         tables.media(),
-        wall_mm=_reading(values, "wall"),
-        spent_um=_reading(values, "spent") or 0.0,
-        stock_factor=float(_text(values, "stock_factor") or 2),
+        wall_mm=given.number("wall"),
+        spent_um=given.number("spent", 0.0),
+        stock_factor=given.number("stock_factor", 2.0),
         scratch_share=None if k is None else Interval(k, k, k),
         rates=rates,
-        time_limit_min=_reading(values, "time_limit") or 15.0,
-        judged_by=_text(values, "judged_by") or "both",
-        trim=_text(values, "trim") or "not said",
-        defect_length_mm=_reading(values, "defect_length"),
+        time_limit_min=given.number("time_limit", 15.0),
+        judged_by=given.text("judged_by", "both"),
+        trim=given.text("trim", "not said"),
+        defect_length_mm=given.number("defect_length"),
     )
 
 
@@ -339,30 +336,11 @@ def _three(value: float) -> float:
     return round(value, 3)
 
 
-def _text(values: Values, name: str) -> str:
-    value = values.get(name)
-    return "" if value is None else str(value)
-
-
-def _texts(values: Values, name: str) -> tuple[str, ...]:
-    value = values.get(name)
-    return tuple(str(item) for item in value) if isinstance(value, tuple) else ()
-
-
-def _reading(values: Values, name: str) -> float | None:
-    value = values.get(name)
-    return value.value if isinstance(value, Reading) else None
-
-
-def _run(values: Values) -> SumAnswer:
-    return progression_answer(values)
-
-
 ABRASIVES = Sum(
     key="abrasives",
     title="Abrasive progression",
     summary="Plans the grades from the deepest scratch worth removing to the finish agreed, in micrometres, against what the zone can spare.",
     fields=_FIELDS,
-    work=_run,
+    work=progression_answer,
     example='pentools sums abrasives --material celluloid --zone "plain barrel" --defect "20 um" --finish gloss --own "P600; P1200; film 9 um; film 3 um"',
 )

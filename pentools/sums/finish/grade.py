@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from pentools.calc.base.findings import Finding
@@ -10,10 +10,11 @@ from pentools.calc.finish.conversion import Conversion, Neighbours, convert_grad
 from pentools.calc.finish.grades import SCALES, Catalogue, Grade
 from pentools.calc.finish.reading import read_grade
 from pentools.errors import InputError
-from pentools.fields import Field, Value
+from pentools.fields import Field
 from pentools.numbers import plain
-from pentools.sums.base import Sum, SumAnswer
+from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.tables.abrasives import catalogue
+from pentools.words import CERTAINTY
 
 __all__ = ["GRADE", "grade_json"]
 
@@ -91,17 +92,19 @@ def _findings(grade: Grade, known: Catalogue) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def _run(values: Mapping[str, Value]) -> SumAnswer:
-    typed = values["grade"]
-    if not isinstance(typed, str):
-        raise InputError("Grade", "filled in", typed)
+def _run(given: Inputs) -> SumAnswer:
+    typed = given.text("grade")
+    if typed is None:
+        raise InputError("Grade", "filled in", "")
     known = catalogue()
     grade = read_grade(typed, known)
     beside = [(item, convert_grade(grade, item.scale, known)) for item in neighbours(grade, known, by="finish")]
     spread = f"{plain(grade.low_um, 3)} to {plain(grade.high_um, 3)} µm"
-    sentence = f"{grade.label} is {plain(grade.particle_um, 3)} µm by its median grain ({spread}, {grade.certainty})"
+    sentence = (
+        f"{grade.label} is {plain(grade.particle_um, 3)} µm by its median grain ({spread}, {_sure(grade.certainty)})"
+    )
     if grade.soft_backed:
-        sentence += f" and finishes like {plain(grade.finish_um, 3)} µm ({grade.finish_certainty})"
+        sentence += f" and finishes like {plain(grade.finish_um, 3)} µm ({_sure(grade.finish_certainty)})"
     if grade.coarsest_um is not None:
         sentence += f"; three percent of it is coarser than {plain(grade.coarsest_um, 3)} µm"
     findings = _findings(grade, known)
@@ -111,6 +114,11 @@ def _run(values: Mapping[str, Value]) -> SumAnswer:
         "findings": [finding.as_json() for finding in findings],
     }
     return SumAnswer(sentence + ".", data, findings, _table(grade, beside), grade)
+
+
+def _sure(certainty: str) -> str:
+    """How sure it is, in the words that people are shown; what the bench states says so itself."""
+    return CERTAINTY.get(certainty, certainty)
 
 
 def _table(grade: Grade, beside: Sequence[tuple[Neighbours, Conversion]]) -> tuple[tuple[str, ...], ...]:

@@ -152,6 +152,12 @@ def test_grade_json():
     assert any("17.3 µm (F400)" in f["text"] for f in data["findings"])
 
 
+def test_how_sure_a_grade_is_stands_in_plain_words():
+    assert "(33.5 to 36.5 µm, seen at second hand)" in ask(GRADE, grade="P400").sentence
+    assert "like 7 µm (measured at this bench)" in ask(GRADE, grade="cloth 4000 = finish 7 um").sentence
+    assert ask(GRADE, grade="P400").data["certainty"] == "secondary"
+
+
 def test_grade_of_a_cloth_shows_both_figures():
     answer = ask(GRADE, grade="cushioned cloth 2000")
     assert "23 µm" in answer.sentence

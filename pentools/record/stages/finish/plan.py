@@ -20,7 +20,7 @@ from pentools.record.stages.finish.facts import material_of, overruled
 from pentools.record.stages.finish.kinds import NIB_PLAN, PLAN, STEP
 from pentools.record.stages.finish.kinds import Step as StepForm
 from pentools.record.stages.finish.rates import bench_rates
-from pentools.sums.base import SumAnswer
+from pentools.sums.base import Inputs, SumAnswer
 from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
 from pentools.sums.finish.surface import read_surface
 from pentools.tables.abrasives import catalogue, media
@@ -154,7 +154,7 @@ def plan_answer(job: Job, given: Mapping[str, Value] | None = None) -> SumAnswer
         return None
     material = str(values["material"] or "")
     rates = bench_rates(job.bench, read_surface(material).material.name, job)
-    return progression_answer(values, rates, **overruled(job, material))
+    return progression_answer(Inputs(values), rates, **overruled(job, material))
 
 
 def plan_of(job: Job) -> Progression | None:
