@@ -289,3 +289,33 @@ def test_making_a_page_needs_no_slow_library():
         env={"PYTHONPATH": ":".join(sys.path)},
     )
     assert done.stdout.strip() == "[]"
+
+
+def levels(page):
+    return [(p.section.key, p.level) for passage in page.passages for p in passage.placed if hasattr(p, "level")]
+
+
+def test_a_stage_stands_below_the_story_before_it_and_the_next_one_afresh(small_job):
+    cells = notebook(stage("work log"), markdown("# One\n\nWords."), stage("condition"), stage("limits"), markdown("More."), stage("intake"))  # fmt: skip
+    page = build_page(small_job, "client", cells)
+    assert levels(page)[:4] == [("work log", 2), ("condition", 3), ("limits", 2), ("intake", 2)]
+    told = [(bool(p.story), [item.section.key for item in p.placed]) for p in page.passages][:4]
+    assert told == [(False, ["work log"]), (True, ["condition"]), (False, ["limits"]), (True, ["intake"])]
+
+
+@pytest.mark.parametrize(("story", "level"), [("# One\n\nWords.", 3), ("Words alone.", 2)])
+def test_what_the_pen_is_stands_beside_the_beginning_of_the_story(small_job, story, level):
+    page = build_page(small_job, "blog", notebook(markdown(story), stage("limits")))
+    assert levels(page)[0] == ("identity", level)
+    assert "identity" in [p.section.key for p in build_page(small_job, "client", notebook(markdown(story))).head]
+    without = build_page(small_job, "blog", notebook(stage("limits")))
+    assert [p.section.key for p in without.head] == ["summary", "before-after", "identity"]
+
+
+@pytest.mark.parametrize(
+    ("stories", "headings"),
+    [(("# One\n\n## Two",), [2, 2]), (("# One\n\n## Two", "# Three\n\n## Four"), [2, 3, 2, 3])],
+)
+def test_headings_go_down_one_level_where_there_are_several_chapters(small_job, stories, headings):
+    page = build_page(small_job, "client", notebook(*(markdown(text) for text in stories)))
+    assert Parsed("".join(p.story for p in page.passages)).headings == headings

@@ -1,6 +1,7 @@
 """Each page shows what its reader may see: nothing private for everybody, nothing of the bench's for the owner."""
 
 import itertools
+from datetime import datetime
 from typing import Annotated
 
 import pytest
@@ -14,7 +15,7 @@ from pentools.record.forms import Form
 from pentools.record.kinds import Kind, Stage
 from pentools.record.registry import all_stages
 from pentools.units import Reading
-from pentools.writeup.page import render_page
+from pentools.writeup.page import build_page, render_page
 from pentools.writeup.words import date_in_words
 
 
@@ -189,3 +190,59 @@ def test_a_stage_added_later_is_held_to_the_same_list(new_job, monkeypatch):
     shown = {audience: render_page(job, audience, cells) for audience in ("client", "blog")}
     found = {a: [word for word in (*words.values(), "noteddd") if word in page] for a, page in shown.items()}
     assert found == {"client": ["openaaa", "ownersbbb"], "blog": ["openaaa"]}
+
+
+def test_why_a_section_cannot_be_shown_is_told_to_the_client_alone(small_job, monkeypatch):
+    def spoilt(*_):
+        raise KeyError("ownersword")
+
+    monkeypatch.setattr("pentools.writeup.sections.job.limits.section", spoilt)
+    client, blog = (render_page(small_job, audience) for audience in ("client", "blog"))
+    assert "These entries cannot be shown: " in client
+    assert "ownersword" in client
+    assert "These entries cannot be shown." in blog
+    assert "ownersword" not in blog
+
+
+def test_a_picture_left_out_is_named_to_the_client_alone(small_job):
+    story = notebook(markdown("Words ![x](photos/adela-quist.jpg) and ![y](attachment:gone.png)"))
+    client, blog = (Parsed(render_page(small_job, audience, story)).text for audience in ("client", "blog"))
+    for name in ("adela-quist.jpg", "gone.png"):
+        assert f"A picture was left out: {name[:1].upper()}" in client or name in client
+        assert name not in blog
+    assert "left out" not in blog
+
+
+def test_when_an_open_job_was_worked_on_and_what_holds_it_are_the_clients(new_job):
+    job = new_job()
+    job.record.append(new_entry("intake", "consent", {"publish": True}, at=datetime.fromisoformat("2026-03-16T10:00:00+01:00")))  # fmt: skip
+    job.record.append(new_entry("intake", "arrival", {"pen": "a pen"}, at=datetime.fromisoformat("2026-03-14T10:00:00+01:00")))  # fmt: skip
+    client, blog = (build_page(job, audience, notebook()).notices for audience in ("client", "blog"))
+    assert [notice.word for notice in (*client, *blog)] == ["Unfinished", "Unfinished"]
+    assert "the state of 16\u00a0March 2026" in client[0].text  # the newest by the clock
+    assert "leak check" in client[0].text
+    assert blog[0].text == "This job is not finished."
+    empty = new_job()
+    assert "Nothing has been entered yet." in build_page(empty, "client", notebook()).notices[0].text
+    draft = build_page(empty, "blog", notebook(), draft=True).notices
+    assert [notice.word for notice in draft] == ["Draft", "Unfinished"]
+
+
+def test_only_the_methods_stand_at_the_foot_for_publication(small_job):
+    feet = {a: [placed.section.key for placed in build_page(small_job, a).foot] for a in ("client", "blog")}
+    assert feet == {"client": ["care", "price", "log", "departures", "methods"], "blog": ["methods"]}
+
+
+@pytest.mark.parametrize("tag", ["private", "Private", " PRIVATE "])
+def test_a_private_cell_of_any_sort_stays_off_the_page_for_publication(small_job, tag):
+    shown = [{"output_type": "stream", "name": "stdout", "text": "printedword"}]
+    cells = notebook(
+        markdown("# Story"),
+        markdown("ownword", tag),
+        code("1", "publish", tag, outputs=shown),
+        code("bench.stage('limits')", tag),
+    )
+    client, blog = (render_page(small_job, audience, cells) for audience in ("client", "blog"))
+    for word in ("ownword", "printedword", "A hairline at the lip."):
+        assert word in client
+        assert word not in blog
