@@ -237,3 +237,23 @@ def test_verdicts_run_from_best_to_worst():
     sections = [1.70, 1.46, 1.40]
     found = [VERDICTS.index(judged(section).verdict) for section in sections]
     assert all(a < b for a, b in itertools.pairwise(found))
+
+
+@pytest.mark.parametrize(
+    ("squeeze", "words"),
+    [
+        (0.07, "Light, but within bounds: squeeze 7.0%, at worst 7.0% to 7.0%; 8.0% to 15.0% is the band."),
+        (0.20, "Firm, but within bounds: squeeze 20.0%, at worst 20.0% to 20.0%; 8.0% to 15.0% is the band."),
+    ],
+)
+def test_a_squeeze_beside_the_band_is_told_with_the_band_from_low_to_high(squeeze, words):
+    found = judged(1.45 / (1 - squeeze), width=3.0)
+    assert [f.text.replace("\u202f", "").replace(" %", "%") for f in found.findings if f.topic == "squeeze"] == [words]
+
+
+def test_the_worst_case_is_told_from_least_to_most():
+    nominal = 1.45 / (1 - 0.20)
+    found = judged(nominal, spread=0.02, width=4.0)
+    least, most = 1 - 1.45 / (nominal - 0.02), 1 - 1.45 / (nominal + 0.02)
+    [text] = [f.text.replace("\u202f", "").replace(" %", "%") for f in found.findings if f.topic == "squeeze"]
+    assert f"squeeze 20.0%, at worst {least:.1%} to {most:.1%};" in text

@@ -115,3 +115,30 @@ def test_state_from_nothing_to_done(job):
     assert stage.state_of(job).word == "done"
     job.add("clean", "drying", {"part": "section", "hours": "24 h"})
     assert stage.state_of(job).word == "open"
+
+
+def test_an_end_belongs_to_the_last_running_soak_of_its_own_part(job):
+    put(job, 0, "soak started", part="section", bath="cold water soak")
+    put(job, 5, "soak started", part="section", bath="flush mix soak")
+    put(job, 9, "soak ended", part="section", came_out="blue")
+    put(job, 20, "soak ended", part="section", came_out="clear")
+    put(job, 25, "soak ended", part="feed", came_out="never went in")
+    assert [(s.bath, s.minutes, s.came_out) for s in soaks_of(job)] == [
+        ("cold water soak", 20.0, "clear"),
+        ("flush mix soak", 4.0, "blue"),
+    ]
+    put(job, 30, "bath", part="barrel", bath="cold water soak", minutes=Reading(3.0, "min").as_json())
+    assert [(part, minutes) for part, _, minutes, _ in baths_done(job)] == [("barrel", 3.0), ("section", 20.0), ("section", 4.0)]  # fmt: skip
+
+
+def test_of_parts_that_dry_the_newest_word_on_each_counts_and_the_last_to_dry_comes_last(job):
+    put(job, 0, "drying", part="section", hours=Reading(24.0, "h").as_json())
+    put(job, 0, "drying", part="feed", hours=Reading(12.0, "h").as_json())
+    put(job, 60, "drying", part="feed", hours=Reading(48.0, "h").as_json())
+    assert [(dry.part, dry.until) for dry in drying_of(job, after(60))] == [
+        ("section", after(24 * 60)),
+        ("feed", after(49 * 60)),
+    ]
+    assert "The feed dries until" in cleaning_sentence(job, after(60))
+    assert [f.topic for f in cleaning_findings(job, after(30 * 60))] == ["drying"]
+    assert cleaning_findings(job, after(49 * 60)) == ()

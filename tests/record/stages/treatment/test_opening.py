@@ -152,3 +152,12 @@ def test_what_came_of_it(job):
     assert what_came_of_it(job) == "It came apart in 2 steps, with no heat; nothing broke."
     job.add("open", "heat pass", {"joint": "section", "broke": "a crack at the mouth"})
     assert what_came_of_it(job) == "It came apart in 2 steps, with 1 heating; something broke, as told below."
+
+
+def test_of_several_materials_the_joint_is_warmed_for_the_one_that_gives_way_first(job):
+    arrive(job, "hard rubber")
+    assert joint_body(job, "other") == "hard rubber"
+    job.add("open", "material", {"part": "section", "material": "celluloid"})
+    assert joint_body(job, "other") == "celluloid"  # at most 60 °C, against 70 °C
+    job.add("open", "material", {"part": "feed", "material": "blue stuff"})
+    assert joint_body(job, "other") == "unknown"
