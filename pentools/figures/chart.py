@@ -40,7 +40,7 @@ _STYLE: dict[str, Any] = {
 }
 _numbers = itertools.count(1)
 _MM_PER_INCH = 25.4
-_SIDE_MM, _LABELS_MM, _TITLE_MM = 2.0, 9.5, 7.0
+_SIDE_MM, _LABELS_MM, _TITLE_MM = 3.0, 12.0, 7.5
 
 
 def new_chart(width_mm: float = 160.0, height_mm: float = 60.0, *, bars_only: bool = False) -> tuple[Figure, Axes]:

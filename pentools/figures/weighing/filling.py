@@ -46,7 +46,7 @@ def capacity_figure(answer: SumAnswer) -> Drawing | None:
         usual = (data["usual_share_low"] * expected, data["usual_share_high"] * expected)
         if data["gain_told"]:
             title += f", {fixed(100 * data['share_filled'], 0)} % of the {should} mL that it should hold"
-    figure, axes = new_chart(160, 22 + 12 * len(bars) + (8 if usual else 0), bars_only=True)
+    figure, axes = new_chart(160, 25 + 12 * len(bars) + (8 if usual else 0), bars_only=True)
     for row, (name, value, doubt, words, colour) in enumerate(bars):
         fill, hatch = (colour, None) if row == 0 else ("none", "////")
         axes.barh(row, value, height=0.5, color=fill, hatch=hatch, edgecolor=colour, linewidth=0.8)
