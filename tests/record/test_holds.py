@@ -165,3 +165,35 @@ def test_spending_counts_costs_and_hours_against_the_ceiling(job):
 def test_an_unknown_hold_is_refused(job):
     with pytest.raises(InputError):
         held(job, "boil")
+
+
+@pytest.mark.parametrize(
+    ("place", "altered", "minute", "faults"),
+    [("sac", True, 5, 0), ("sac", True, -5, 1), ("sac", False, 5, 1), ("section", True, 5, 1)],
+)
+def test_only_what_was_altered_since_at_the_same_place_takes_a_sealant_back(job, place, altered, minute, faults):
+    job.record.append(sealant(at="2026-03-01T10:00:00+01:00"))
+    at = f"2026-03-01T{10 if minute > 0 else 9}:{minute % 60:02d}:00+01:00"
+    job.record.append(replace(new_entry("seal", "measure", {"place": place, "altered": altered}), at=at))
+    assert [f.topic for f in passed_by(job)] == ["sealant-held"] * faults
+
+
+def test_a_yes_counts_as_consent_and_a_no_as_refusal_for_every_step(job):
+    for action in ("heat", "soak", "sealant"):
+        for agreed in ("yes", "no"):
+            job.add(
+                "agree",
+                "answer",
+                {"action": action, "agreed": agreed, "answered_on": "2026-03-14", "channel": "letter"},
+            )
+            facts = job_facts(job)
+            assert (action in facts.consents, action in facts.refusals) == (agreed == "yes", agreed == "no")
+            assert ("said no" in held(job, action)) == (agreed == "no")
+
+
+def test_the_price_at_the_end_is_released_like_any_spending(job):
+    job.add("intake", "request", {"asked": "mend it", "price_limit": "50 EUR"})
+    job.add("release", "result", {"ending": "returned", "summary": "As it came.", "price": "60 EUR"})
+    assert [f.topic for f in passed_by(job)] == ["price-past"]
+    job.release("limits", "spend", "the owner wrote that it may cost more")
+    assert passed_by(job) == ()
