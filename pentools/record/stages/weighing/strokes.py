@@ -92,4 +92,4 @@ def _stroke_points(job: Job) -> list[list[tuple[int, float]]]:
         elif not runs or number <= runs[-1][-1][0]:
             continue
         runs[-1].append((number, mass.value))
-    return [run for run in runs if len(run) > 1]
+    return runs

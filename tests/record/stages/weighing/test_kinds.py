@@ -42,3 +42,8 @@ MUST_BE_SAID = {
 def test_an_entry_without_what_it_is_for_is_told_of():
     kinds_by_key = {kind.key: kind for kind in vars(kinds).values() if isinstance(kind, Kind)}
     assert {key: {f.name for f in kind.fields if f.required} for key, kind in kinds_by_key.items()} == MUST_BE_SAID
+
+
+def test_weighings_all_count_and_of_a_setup_the_newest():
+    logs = {kind.key: kind.log for kind in vars(kinds).values() if isinstance(kind, Kind)}
+    assert {key for key, log in logs.items() if log} == {"weighing", "leak reading", "leak check"}
