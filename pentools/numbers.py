@@ -9,10 +9,11 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Any
 
-__all__ = ["fixed", "in_words", "plain"]
+__all__ = ["fixed", "in_words", "percent", "plain"]
 
 _SIGNIFICANT = re.compile(r"\.(\d+)g")
-_DECIMALS = re.compile(r"(,?\.\d+[f%])")
+_DECIMALS = re.compile(r"(,?\.\d+f)")
+_PERCENT = re.compile(r"(?P<sign>[-+]?)(?P<rest>,?(\.\d+)?)%")
 _JOINED = {"and": " and ", "or": " or "}
 
 
@@ -62,6 +63,17 @@ def fixed(value: float, decimals: int) -> str:
     return f"{value:z.{decimals}f}"
 
 
+def percent(share: float, decimals: int = 0) -> str:
+    """A share in per cent with so many decimals, a narrow no-break space before the sign.
+
+    Examples
+    --------
+    >>> percent(0.184, 1).split(), percent(-0.0001).split()
+    (['18.4', '%'], ['0', '%'])
+    """
+    return f"{fixed(100 * share, decimals)}\u202f%"
+
+
 def in_words(items: Sequence[object], joint: str = "and") -> str:
     """Items as ``a, b and c``.
 
@@ -82,7 +94,10 @@ def in_words(items: Sequence[object], joint: str = "and") -> str:
 
 
 class PlainFormatter(string.Formatter):
-    """``str.format`` in which ``.3g`` never gives an exponent, nothing rounds to minus nought, and ``and`` joins."""
+    """``str.format`` in which ``.3g`` never gives an exponent, nothing rounds to minus nought, and ``and`` joins.
+
+    A ``%`` stands after a narrow no-break space.
+    """
 
     def format_field(self, value: Any, format_spec: str) -> str:
         """One value as its place in the template asks."""
@@ -96,5 +111,8 @@ class PlainFormatter(string.Formatter):
                 return plain(value, int(significant[1]) if significant else 6)
             if _DECIMALS.fullmatch(format_spec):
                 return format(value, "z" + format_spec)
+            share = _PERCENT.fullmatch(format_spec)
+            if share:
+                return format(value, f"{share['sign']}z{share['rest']}%").replace("%", "\u202f%")
         text: str = super().format_field(value, format_spec)
         return text

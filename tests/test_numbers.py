@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from pentools.numbers import PlainFormatter, fixed, in_words, plain
+from pentools.numbers import PlainFormatter, fixed, in_words, percent, plain
 
 
 @pytest.mark.parametrize(
@@ -34,8 +34,13 @@ def test_not_a_number_is_refused():
 def test_templates_are_plain_too():
     say = PlainFormatter().format
     assert say("{a:.2g} {b:.0f} {c:.1%} {d:,.0f} {e:g} {f}", a=140.0, b=-0.2, c=-0.0001, d=12345.6, e=1e-7, f=1e7) == (
-        "140 0 -0.0% 12,346 0.0000001 10000000"
-    ).replace("-0.0%", "0.0%")
+        "140 0 0.0\u202f% 12,346 0.0000001 10000000"
+    )
+    assert (
+        say("{a:+.0%} {b:+.0%} {b:.0%} {c:,.1%}", a=0.15, b=-0.0001, c=12.5)
+        == "+15\u202f% +0\u202f% 0\u202f% 1,250.0\u202f%"
+    )
+    assert percent(-0.0001) == "0\u202f%"
     assert say("{parts:or}", parts=("cap", "clip")) == "cap or clip"
     assert fixed(-0.001, 2) == "0.00"
     assert in_words([]) == ""

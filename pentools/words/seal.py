@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from pentools.numbers import in_words
+from pentools.numbers import in_words, percent
 from pentools.words import Template
 
 __all__ = ["WORDS"]
@@ -104,7 +104,7 @@ RINGS: Mapping[str, Template] = {
 def _nipple_large(*, nipple: float, stretch: float, guess: bool, better: str) -> str:
     wall = " (wall from memory: measure it)" if guess else ""
     ahead = f" Of those sold, {better} goes." if better else " A necked sac is wanted, or a thinner nipple sleeve."
-    return f"The nipple of {nipple:.2f} mm stretches it by {stretch:.0%}{wall}: it may split.{ahead}"
+    return f"The nipple of {nipple:.2f} mm stretches it by {percent(stretch)}{wall}: it may split.{ahead}"
 
 
 def _nipple_small(*, nipple: float, guess: bool) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pentools.numbers import fixed, plain
+from pentools.numbers import fixed, percent, plain
 from pentools.words import Template
 
 __all__ = ["WORDS", "mg_rate"]
@@ -15,12 +15,8 @@ def mg_rate(mg_per_h: float) -> str:
     return f"{plain(mg_per_h, 2)} mg an hour" if mg_per_h >= 1 else f"{plain(24 * mg_per_h, 2)} mg a day"
 
 
-def _percent(share: float) -> str:
-    return f"{fixed(100 * share, 0)} %"
-
-
 def _usual(low: float, high: float, certainty: str) -> str:
-    return f"sound ones draw {fixed(100 * low, 0)} to {_percent(high)} of it ({certainty})"
+    return f"sound ones draw {fixed(100 * low, 0)} to {percent(high)} of it ({certainty})"
 
 
 def _not_told(*, gained_g: float, least_g: float, digit_g: float) -> str:
@@ -32,11 +28,11 @@ def _not_told(*, gained_g: float, least_g: float, digit_g: float) -> str:
 
 
 def _drawn(share: float, points: float, holds: str) -> str:
-    return f"{_percent(share)} ± {plain(points, 2)} of {holds}"
+    return f"{percent(share)} ± {plain(points, 2)} of {holds}"
 
 
 def _short(*, share: float, points: float, holds: str, low: float, high: float, certainty: str, least: float) -> str:
-    feed = f", and not below {_percent(least)} even where the feed kept some" if least < low else ""
+    feed = f", and not below {percent(least)} even where the feed kept some" if least < low else ""
     return f"It draws {_drawn(share, points, holds)}; {_usual(low, high, certainty)}{feed}. That is short."
 
 
@@ -237,13 +233,13 @@ WORDS: Mapping[str, Template] = _Words({
         "After stroke {last} it still rises: go on until it stops. If it never stops, air comes in somewhere."
     ),
     "early-plateau": lambda *, stroke, plateau, share: (
-        f"It stops rising after stroke {stroke} at {fixed(plateau, 2)} mL, {_percent(share)} of what the barrel holds up to "
+        f"It stops rising after stroke {stroke} at {fixed(plateau, 2)} mL, {percent(share)} of what the barrel holds up to "
         "a whole breather tube's end. The liquid has reached the tube's end early: the tube is short, broken or cracked. "
         "Look at its end before anything else."
     ),
     "plateau": lambda *, stroke, plateau, share: (
         f"It stops rising after stroke {stroke} at {fixed(plateau, 2)} mL"
-        + (f", {_percent(share)} of what it should hold." if share is not None else ".")
+        + (f", {percent(share)} of what it should hold." if share is not None else ".")
     ),
     "leak": _leak,
     "leak:estimate": _leak_by_estimate,

@@ -67,7 +67,7 @@ def test_machinist_page_static_piston_raises_a_stretch_finding():
     check.agree(100 * squeeze_share(0.114, 0.139), "17.986")
     stretch = [f for f in judge_fit(fit, duty("static")).findings if f.topic == "stretch"]
     assert [f.level for f in stretch] == ["warning"]
-    assert "5.2%" in stretch[0].text
+    assert "5.2\u202f%" in stretch[0].text
 
 
 @pytest.mark.parametrize(

@@ -30,8 +30,8 @@ class Finding:
 
     Examples
     --------
-    >>> Finding("note", "base.example", share=0.25).text
-    'An example: 25% of it.'
+    >>> Finding("note", "base.example", share=0.25).text.split()
+    ['An', 'example:', '25', '%', 'of', 'it.']
     """
 
     level: Level

@@ -80,15 +80,15 @@ def dilution(
 
     Examples
     --------
-    >>> dilution(3, 1, 90, "peroxide").sentence
+    >>> dilution(3, 1, 90, "peroxide").sentence.replace("\\u202f", " ")
     '30.0 ml of the 3 % and 60.0 ml of water make 90 ml of 1 %.'
     """
     _check_dilution(strong_percent, wanted_percent, final_ml, kind)
     strong = final_ml * wanted_percent / strong_percent
     if kind == "alcohol":
-        sentence = f"Measure {strong:.1f} ml of the {strong_percent:g} % and top up with water to {final_ml:g} ml: {wanted_percent:g} %."
+        sentence = f"Measure {strong:.1f} ml of the {strong_percent:g}\u202f% and top up with water to {final_ml:g} ml: {wanted_percent:g}\u202f%."
         return Dilution(strong, None, final_ml, sentence, (Finding("warning", "treatment.fire:alcohol"),))
-    sentence = f"{strong:.1f} ml of the {strong_percent:g} % and {final_ml - strong:.1f} ml of water make {final_ml:g} ml of {wanted_percent:g} %."
+    sentence = f"{strong:.1f} ml of the {strong_percent:g}\u202f% and {final_ml - strong:.1f} ml of water make {final_ml:g} ml of {wanted_percent:g}\u202f%."
     found = hazards_of("peroxide", strong_percent, hazards) if hazards else ()
     notes = [Finding(one.level, "treatment.hazard:bottle", percent=strong_percent, does=one.does, labelled=one.labelled) for one in found]  # fmt: skip
     notes.append(Finding("warning", "treatment.peroxide"))

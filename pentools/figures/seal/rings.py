@@ -67,7 +67,7 @@ def ring_drawing(candidate: Candidate, *, width_mm: float = 160.0, show_title: b
     gland, wide = fit.gland, _groove_width(candidate)
     shares = (fit.least.squeeze_share, fit.nominal.squeeze_share, fit.most.squeeze_share)
     least, nominal, most = (f"{100 * share:.1f}".replace("-", "−") for share in shares)
-    title = f"{_name(candidate)} in its groove: squeeze {nominal} %, at worst {least} to {most} %"
+    title = f"{_name(candidate)} in its groove: squeeze {nominal}\u202f%, at worst {least} to {most}\u202f%"
     picture = Picture(width_mm, "ring")
     top = (draw_title(picture, title) if show_title else 2.0) + 1.0
     tall = max(fit.least.depth_mm, fit.least.section_mm)
@@ -108,7 +108,7 @@ def _groove_width(candidate: Candidate) -> float:
 def _touch_words(state: GlandState) -> str:
     if state.squeeze_share <= 0:
         return f"no touch, a gap of {state.depth_mm - state.section_mm:.2f} mm"
-    return f"{100 * state.squeeze_share:.1f} %, pressed by {state.section_mm - state.depth_mm:.2f} mm"
+    return f"{100 * state.squeeze_share:.1f}\u202f%, pressed by {state.section_mm - state.depth_mm:.2f} mm"
 
 
 def _case_words(name: str, state: GlandState) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import rounded_pair
 from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, say, to_drawing
-from pentools.numbers import fixed
+from pentools.numbers import fixed, percent
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -45,7 +45,7 @@ def capacity_figure(answer: SumAnswer) -> Drawing | None:
         bars.append(("should hold", expected, doubt, f"{should} mL ± {its_off}", SLATE))
         usual = (data["usual_share_low"] * expected, data["usual_share_high"] * expected)
         if data["gain_told"]:
-            title += f", {fixed(100 * data['share_filled'], 0)} % of the {should} mL that it should hold"
+            title += f", {percent(data['share_filled'])} of the {should} mL that it should hold"
     figure, axes = new_chart(160, 25 + 12 * len(bars) + (8 if usual else 0), bars_only=True)
     for row, (name, value, doubt, words, colour) in enumerate(bars):
         fill, hatch = (colour, None) if row == 0 else ("none", "////")
@@ -89,11 +89,11 @@ def budget_figure(answer: SumAnswer) -> Drawing | None:
     if rest > 0.005:
         kept.append(("all the rest", rest))
     much = "Most" if kept[0][1] > 0.5 else "The largest part"
-    title = f"{much} of the doubt comes from {kept[0][0]} ({100 * kept[0][1]:.0f} %)"
+    title = f"{much} of the doubt comes from {kept[0][0]} ({percent(kept[0][1])})"
     figure, axes = new_chart(160, 18 + 7.5 * len(kept))
     for row, (name, share) in enumerate(kept):
         axes.barh(row, 100 * share, height=0.6, color=BRASS if row == 0 else RULE, edgecolor=BRASS, linewidth=0.6)
-        say(axes, f"{name}, {100 * share:.0f} %", (100 * share, row), right=6)
+        say(axes, f"{name}, {percent(share)}", (100 * share, row), right=6)
     right = max(100 * kept[0][1] * 1.9, 40)
     step = 20 if right > 60 else 10
     axes.set(
@@ -105,5 +105,5 @@ def budget_figure(answer: SumAnswer) -> Drawing | None:
     )
     axes.spines["left"].set_visible(False)
     head(axes, title)
-    alt = f"{title}. " + "; ".join(f"{name} {100 * share:.0f} %" for name, share in kept) + "."
+    alt = f"{title}. " + "; ".join(f"{name} {percent(share)}" for name, share in kept) + "."
     return to_drawing(figure, title, alt)

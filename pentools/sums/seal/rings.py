@@ -18,6 +18,7 @@ from pentools.calc.seal.remedy import Remedy
 from pentools.calc.seal.rubber import ElastomerRow, LubricantRow, choose_elastomer, choose_lubricant
 from pentools.errors import InputError
 from pentools.fields import Field
+from pentools.numbers import fixed, percent
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.seal.stock import STOCK_HINT, read_stock
 from pentools.tables import seals
@@ -184,8 +185,8 @@ def fit_sentence(result: SealFit, elsewhere: Sequence[str] = ()) -> str:
     best, size = result.best, _size(result.best)
     fit = best.fit
     span = (
-        f"squeeze {100 * fit.nominal.squeeze_share:.0f} %, "
-        f"at worst {100 * fit.least.squeeze_share:.0f} to {100 * fit.most.squeeze_share:.0f} %"
+        f"squeeze {percent(fit.nominal.squeeze_share)}, "
+        f"at worst {fixed(100 * fit.least.squeeze_share, 0)} to {percent(fit.most.squeeze_share)}"
     ).replace("-", "−")
     if best.verdict == "fits":
         return f"{size} is the first to try: {span}."
@@ -318,7 +319,7 @@ def _table(shown: tuple[Candidate, ...]) -> tuple[tuple[str, ...], ...]:
                 c.designation,
                 f"{f.ring.inside_mm:.2f} mm",
                 f"{f.ring.section_mm:.2f} mm",
-                *("–" if s is None else f"{100 * s:.1f} %" for s in shares),
+                *("–" if s is None else percent(s, 1) for s in shares),
                 c.verdict,
             )
         )

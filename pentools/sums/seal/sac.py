@@ -8,6 +8,7 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.seal.sac import MATERIALS, STRETCH_LOW, SacChoice, SacInHand, SacRoom, sac_outside_mm
 from pentools.calc.seal.sac_fit import SacFit, sac_fit
 from pentools.fields import Field
+from pentools.numbers import percent
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.tables import seals
 
@@ -173,7 +174,7 @@ def _beside(choice: SacChoice) -> str:
         "rubs",
         "does not go in",
     )
-    stretch = "" if choice.stretch_share is None else f", mouth stretched by {100 * choice.stretch_share:z.0f} %"
+    stretch = "" if choice.stretch_share is None else f", mouth stretched by {percent(choice.stretch_share)}"
     return f"{choice.air_mm:z.2f} mm of air{stretch}: {words[choice.grade]}"
 
 

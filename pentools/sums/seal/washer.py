@@ -7,6 +7,7 @@ from pentools.calc.seal.bore import bore_from_readings, odd_findings
 from pentools.calc.seal.washers import Packing, WasherFit, cork_ring, head_washer, rod_packing
 from pentools.errors import InputError
 from pentools.fields import Field
+from pentools.numbers import percent
 from pentools.sums.base import Inputs, Sum, SumAnswer
 
 __all__ = ["WASHER", "washer_answer"]
@@ -102,7 +103,7 @@ def _washer_answer(fit: WasherFit, odd: tuple[Finding, ...]) -> SumAnswer:
 def _packing_answer(packing: Packing, odd: tuple[Finding, ...]) -> SumAnswer:
     findings = (*odd, *packing.findings)
     name = dict(KINDS)[packing.kind]
-    sentence = f"A {name} of {packing.count} rings, hole {packing.hole_mm:.2f} mm, outside {packing.outside_mm:.2f} mm, pressed by {100 * packing.pressed_share:.0f} % when closed."
+    sentence = f"A {name} of {packing.count} rings, hole {packing.hole_mm:.2f} mm, outside {packing.outside_mm:.2f} mm, pressed by {percent(packing.pressed_share)} when closed."
     data = {
         "sentence": sentence,
         "kind": packing.kind,

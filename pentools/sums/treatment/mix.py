@@ -58,7 +58,7 @@ def mix_answer(given: Inputs) -> SumAnswer:
     findings = gravest_first((*mix.findings, *limited))
     stops = [f for f in findings if f.level == "stop"]
     lead = "".join(f"{f.text} " if f.topic == "refused" else f"Stop: {f.text} " for f in stops)
-    sentence = f"{lead}One part of {plain(ammonia)} % ammonia and {plain(parts)} parts of water hold {plain(mix.ammonia_percent_w_w, 2)} % of ammonia by weight, pH about {mix.ph:.1f}."
+    sentence = f"{lead}One part of {plain(ammonia)}\u202f% ammonia and {plain(parts)} parts of water hold {plain(mix.ammonia_percent_w_w, 2)}\u202f% of ammonia by weight, pH about {mix.ph:.1f}."
     data = {
         "sentence": sentence,
         "ammonia_percent_w_w": mix.ammonia_percent_w_w,
@@ -71,7 +71,7 @@ def mix_answer(given: Inputs) -> SumAnswer:
     }
     table = (
         ("quantity", "value"),
-        ("ammonia", f"{mix.ammonia_percent_w_w:.2f} % by weight, {mix.ammonia_mol_l:.2f} mol/l"),
+        ("ammonia", f"{mix.ammonia_percent_w_w:.2f}\u202f% by weight, {mix.ammonia_mol_l:.2f} mol/l"),
         ("pH at 25 °C", f"about {mix.ph:.1f}"),
         ("worst air of the room", f"{fixed(mix.room_ppm, 0)} ppm"),
     )

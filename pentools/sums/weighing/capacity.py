@@ -11,7 +11,7 @@ from pentools.calc.base.uncertainty import format_value, rounded_pair
 from pentools.calc.weighing.capacity import CapacityResult, Conditions, capacity_from_weight
 from pentools.calc.weighing.diagnosis import Drawn, FillDiagnosis, diagnose_fill
 from pentools.calc.weighing.expected import ExpectedVolume
-from pentools.numbers import fixed, plain
+from pentools.numbers import fixed, percent, plain
 from pentools.sums.base import AskedFor, Inputs, Sum, SumAnswer
 from pentools.sums.weighing.fields import FIELDS, all_dimension_names, dimension_fields, needed_dimensions
 from pentools.sums.weighing.inputs import (
@@ -119,10 +119,10 @@ def _sentence(worked: _Worked) -> str:
     result, expected, diagnosis = worked.result, worked.expected, worked.diagnosis
     if not result.told:
         text = f"What it draws cannot be told from nothing: at most {plain(result.at_most_ml, 2)} mL"
-        share = f"{fixed(100 * result.at_most_ml / expected.volume_ml, 0)} %" if expected else ""
+        share = percent(result.at_most_ml / expected.volume_ml) if expected else ""
     else:
         text = f"It draws {format_value(result.volume_ml, result.budget.expanded_uncertainty, 'mL')}"
-        share = f"{fixed(100 * diagnosis.share_filled, 0)} %" if diagnosis else ""
+        share = percent(diagnosis.share_filled) if diagnosis else ""
     if expected is None or diagnosis is None:
         return text + "."
     text += f", {share} of {expected.holds}"
@@ -140,7 +140,7 @@ def _sentence(worked: _Worked) -> str:
 def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
     result, expected, diagnosis = worked.result, worked.expected, worked.diagnosis
     volume, spread = rounded_pair(result.volume_ml, result.budget.expanded_uncertainty)
-    k = f"k = {fixed(result.budget.coverage_factor, 2)}, {plain(100 * worked.level)} %"
+    k = f"k = {fixed(result.budget.coverage_factor, 2)}, {plain(100 * worked.level)}\u202f%"
     rows = [
         ("quantity", "value", "± or share", "how"),
         ("mass gained", f"{fixed(result.gained_g, 3)} g", "", "mean filled less mean empty"),
@@ -156,13 +156,13 @@ def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
             ("it should hold", f"{should} mL", f"{off} mL", expected.holds),
             (
                 "share filled",
-                f"{fixed(100 * diagnosis.share_filled, 0)} %",
+                percent(diagnosis.share_filled),
                 f"{plain(points, 2)} points",
                 f"drawn over expected, k = {fixed(result.budget.coverage_factor, 2)}",
             ),
             (
                 "usual share",
-                f"{fixed(100 * usual.low, 0)} to {fixed(100 * usual.high, 0)} %",
+                f"{fixed(100 * usual.low, 0)} to {percent(usual.high)}",
                 "",
                 f"of sound ones, from {result.start} ({usual.certainty})",
             ),
@@ -171,7 +171,7 @@ def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
         (
             c.source,
             f"{plain(1000 * c.contribution, 2)} µL",
-            f"{fixed(100 * share, 0)} %",
+            percent(share),
             "standard uncertainty and its share of the variance",
         )
         for c, share in zip(result.budget.components, result.budget.shares(), strict=True)

@@ -85,7 +85,7 @@ def _table(result: LeakResult, times: tuple[float, ...], evaporation: float | No
     loss, doubt = plain(result.loss_mg_per_h, 3), plain(result.decision_mg_per_h, 2)
     rows = [
         ("quantity", "value"),
-        ("loss", f"{loss} mg/h ± {doubt} (one-sided, 95 %)"),
+        ("loss", f"{loss} mg/h ± {doubt} (one-sided, 95\u202f%)"),
         ("smallest loss that would have shown", f"{plain(result.detection_mg_per_h, 2)} mg/h"),
         ("weighings", f"{len(times)} over {plain(max(times) - min(times))} h"),
     ]

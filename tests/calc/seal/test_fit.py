@@ -56,7 +56,7 @@ def test_a_thin_ring_by_the_table_is_to_be_measured():
     found = seal_fit(Gland("piston", 6.1, 8.0, 1.4), METRIC, HAND)
     thin = next(c for c in found.candidates if c.designation == "6x1.0")
     measure = next(f for f in thin.findings if f.topic == "measure-ring")
-    assert "from -8% to +15%" in measure.text
+    assert "from -8\u202f% to +15\u202f%" in measure.text
     assert thin.verdict != "fits"
 
 

@@ -113,7 +113,7 @@ def test_the_bounds_of_looseness(loose, verdict, level):
     assert f"{4.5 / (1 - loose) - 4.5:.2f} mm" in finding.text
 
 
-@pytest.mark.parametrize(("housing", "words"), [(5.9, "together by 7.8%"), (6.29, ""), (6.41, "does not touch")])
+@pytest.mark.parametrize(("housing", "words"), [(5.9, "together by 7.8\u202f%"), (6.29, ""), (6.41, "does not touch")])
 def test_a_housing_presses_a_ring_and_that_is_said_only(housing, words):
     # 2.98 x 1.71 on 3.0: outside 6.40
     fit = fit_ring(Ring("x", 2.98, 1.71), Gland("packing", 3.0, housing, 2.4, half_width_mm=0.0))

@@ -111,7 +111,7 @@ def test_nipple_and_sac():
     assert level(fit(9.0, nipple_mm=5.2, sac=6.4, wall=0.5), "nipple-small") == "warning"
     large = fit(9.0, nipple_mm=7.5, sac=6.4, wall=0.5)
     assert level(large, "nipple-large") == "warning"
-    assert "stretches it by 39%" in text(large, "nipple-large")
+    assert "stretches it by 39\u202f%" in text(large, "nipple-large")
     assert "number 18 goes" in text(large, "nipple-large")
     good = fit(9.0, nipple_mm=6.2, sac=6.4, wall=0.5)
     assert not {"nipple-small", "nipple-large", "nipple-rule"} & topics(good)

@@ -86,5 +86,8 @@ def test_the_shelf_is_three_per_cent():
 
 
 def test_in_words():
-    assert dilution(6, 3, 100, "peroxide").sentence == "50.0 ml of the 6 % and 50.0 ml of water make 100 ml of 3 %."
-    assert dilution(91, 70, 100, "alcohol").sentence == "Measure 76.9 ml of the 91 % and top up with water to 100 ml: 70 %."  # fmt: skip
+    assert (
+        dilution(6, 3, 100, "peroxide").sentence
+        == "50.0 ml of the 6\u202f% and 50.0 ml of water make 100 ml of 3\u202f%."
+    )
+    assert dilution(91, 70, 100, "alcohol").sentence == "Measure 76.9 ml of the 91\u202f% and top up with water to 100 ml: 70\u202f%."  # fmt: skip

@@ -52,7 +52,10 @@ def test_the_uncertainty_of_the_share_comes_from_both():
     found = said(1.0, 0.02, expected_u=0.03)
     assert found.share_filled == 0.5
     assert found.share_uncertainty == pytest.approx(math.hypot(0.02, 0.015) / 2)
-    assert "50 % ± 2.5 of what the stroke sweeps; sound ones draw 75 to 97 % of it (judged)" in found.findings[0].text
+    assert (
+        "50\u202f% ± 2.5 of what the stroke sweeps; sound ones draw 75 to 97\u202f% of it (judged)"
+        in found.findings[0].text
+    )
 
 
 def test_from_drained_the_feed_may_have_kept_its_part():
@@ -62,7 +65,7 @@ def test_from_drained_the_feed_may_have_kept_its_part():
     assert "0.25 to 0.32 mL in three pens" in unsure.findings[0].text
     assert "Next test: dry it" in unsure.findings[0].text
     assert said(1.15, kept=None).verdict == "short"
-    assert "not below 59 % even where the feed kept some" in said(1.15, kept=None).findings[0].text
+    assert "not below 59\u202f% even where the feed kept some" in said(1.15, kept=None).findings[0].text
     known = said(1.30, kept=(0.05, 0.09))
     assert known.verdict == "short"
     assert known.usual.low == pytest.approx(0.75 - 0.045)

@@ -55,7 +55,7 @@ def test_a_sound_pump_rises_and_then_stops():
     assert found.per_stroke_ml == pytest.approx(1.6 / 6 * 1.003, abs=0.01)
     assert (found.plateau_stroke, found.findings[0].topic) == (6, "plateau")
     assert found.plateau_ml == pytest.approx(1.6 * 1.003)
-    assert found.findings[0].text == "It stops rising after stroke 6 at 1.60 mL, 100 % of what it should hold."
+    assert found.findings[0].text == "It stops rising after stroke 6 at 1.60 mL, 100\u202f% of what it should hold."
     assert sound(expected=None).findings[0].text == "It stops rising after stroke 6 at 1.60 mL."
 
 

@@ -87,7 +87,7 @@ def test_everything_stands_inside_the_picture(candidate):
 def test_title_and_words_carry_the_figures():
     drawing = ring_drawing(fitted(Gland("piston", 5.30, 8.31, 2.40, 8.10, 0.03, 0.04)))
     # worked by hand: h = 1.505, s = 1 - 1.505/1.78
-    assert drawing.title.startswith("A ring in its groove: squeeze 15.4 %, at worst ")
+    assert drawing.title.startswith("A ring in its groove: squeeze 15.4\u202f%, at worst ")
     assert "At least squeeze the section of" in drawing.alt
 
 

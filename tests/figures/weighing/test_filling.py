@@ -24,7 +24,7 @@ def test_capacity_bars_are_what_it_draws_and_what_it_should_hold(weighed, drawn)
     assert drawn[0].axes[0].get_xlim()[0] == 0
     value, doubt = rounded_pair(data["volume_ml"], data["expanded_uncertainty_ml"])
     assert f"{value} mL ± {doubt}" in drawing.alt
-    assert f"{100 * data['share_filled']:.0f} %" in drawing.title
+    assert f"{100 * data['share_filled']:.0f}\u202f%" in drawing.title
     spans = [line.get_segments()[0] for line in drawn[0].axes[0].collections]
     assert [(span[1][0] - span[0][0]) / 2 for span in spans] == pytest.approx(
         [data["expanded_uncertainty_ml"], 2 * data["expected_standard_uncertainty_ml"]]

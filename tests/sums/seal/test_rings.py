@@ -156,7 +156,7 @@ def test_a_ring_with_a_reservation_is_offered_and_says_why():
     assert (best["designation"], best["verdict"]) == ("009", "with a reservation")
     assert (round(best["squeeze_min"], 2), round(best["squeeze_max"], 2)) == (0.10, 0.21)
     assert answer.sentence.startswith(
-        "009 (5.28 × 1.78 mm) may be tried, with a reservation: squeeze 16 %, at worst 10 to 21 %."
+        "009 (5.28 × 1.78 mm) may be tried, with a reservation: squeeze 16\u202f%, at worst 10 to 21\u202f%."
     )
     assert "Loose on the groove by 0.28 mm" in answer.sentence
     assert [f["topic"] for f in best["reservations"]] == ["loose"]
@@ -234,11 +234,14 @@ def test_a_candidate_keeps_every_figure_of_its_fit():
         "offered_from": duty.offered_from, "offered_to": duty.offered_to, "source": duty.source,
     }  # fmt: skip
     assert answer.table[1][0] == "008"
-    assert answer.table[1][3:6] == ("12.1 %", "18.4 %", "23.7 %")
+    assert answer.table[1][3:6] == ("12.1\u202f%", "18.4\u202f%", "23.7\u202f%")
 
 
 def test_the_words_of_each_verdict():
-    assert ask(SEAL, **HEAD).sentence == "008 (4.47 × 1.78 mm) is the first to try: squeeze 18 %, at worst 12 to 24 %."
+    assert (
+        ask(SEAL, **HEAD).sentence
+        == "008 (4.47 × 1.78 mm) is the first to try: squeeze 18\u202f%, at worst 12 to 24\u202f%."
+    )
     thin = ask(SEAL, bore="7.85 mm", groove="6.10 mm", width="1.4 mm", **{"from": "metric"})
     assert "is the first to try, but measure it first" in thin.sentence
     assert thin.data["fits"] > 0

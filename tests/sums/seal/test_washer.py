@@ -34,7 +34,9 @@ def test_words_and_figures_of_a_washer():
 
 def test_words_and_figures_of_a_packing():
     answer = ask(WASHER, bore="6 mm", rod="3 mm", kind="felt", length="5 mm", thickness="1 mm")
-    assert answer.sentence == "A felt packing of 6 rings, hole 3.00 mm, outside 6.10 mm, pressed by 17 % when closed."
+    assert (
+        answer.sentence == "A felt packing of 6 rings, hole 3.00 mm, outside 6.10 mm, pressed by 17\u202f% when closed."
+    )
     assert answer.data["pressed"] == pytest.approx(1 / 6)
     assert (answer.data["outside_mm"], answer.data["hole_mm"], answer.data["ladder_mm"]) == (6.1, 3, [])
 

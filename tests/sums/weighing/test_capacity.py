@@ -40,24 +40,24 @@ def pair(empty, filled):
         (WEIGHED, "It draws 1.79\u202fmL ± 0.05."),
         (
             pair("23.26 g", "25.06 g") + PISTON,
-            "It draws 1.79\u202fmL ± 0.05, 100 % of what the stroke sweeps, as is usual.",
+            "It draws 1.79\u202fmL ± 0.05, 100\u202f% of what the stroke sweeps, as is usual.",
         ),
         (
             pair("20.00 g", "21.13 g") + PISTON,
-            "It draws 1.12\u202fmL ± 0.05, 62 % of what the stroke sweeps; the head seal is the first suspect.",
+            "It draws 1.12\u202fmL ± 0.05, 62\u202f% of what the stroke sweeps; the head seal is the first suspect.",
         ),
         (
             [*pair("20.00 g", "21.21 g"), *PISTON, "--start", "drained"],
-            "It draws 1.20\u202fmL ± 0.05, 67 % of what the stroke sweeps; whether that is short cannot be told.",
+            "It draws 1.20\u202fmL ± 0.05, 67\u202f% of what the stroke sweeps; whether that is short cannot be told.",
         ),
         (
             pair("20.00 g", "23.00 g") + PISTON,
-            "It draws 3.00\u202fmL ± 0.05, 166 % of what the stroke sweeps; that is more than it can hold.",
+            "It draws 3.00\u202fmL ± 0.05, 166\u202f% of what the stroke sweeps; that is more than it can hold.",
         ),
         (pair("23.26 g", "23.27 g"), "What it draws cannot be told from nothing: at most 0.044 mL."),
         (
             pair("23.2 g", "23.3 g") + PLUNGER,
-            "What it draws cannot be told from nothing: at most 0.48 mL, 15 % of what the stroke sweeps beside its rod; "
+            "What it draws cannot be told from nothing: at most 0.48 mL, 15\u202f% of what the stroke sweeps beside its rod; "
             "the head seal is the first suspect.",
         ),
     ],
@@ -326,8 +326,8 @@ def test_the_table_says_how_it_was_worked_out(capsys):
         "1.490 g",
         "-0.013 g",
         "1.00285 mL/g",
-        "k = 1.96, 95 %",
-        "57 to 100 %",
+        "k = 1.96, 95\u202f%",
+        "57 to 100\u202f%",
         "16 µL",
         "of sound ones, from drained",
     ):

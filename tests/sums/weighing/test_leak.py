@@ -99,5 +99,5 @@ def test_twenty_beside_two_is_no_evaporation(capsys):
 def test_the_table(capsys):
     main(["sums", "leak", "--times", "0 h; 8 h; 24 h", "--masses", "18.214 g; 18.150 g; 18.020 g", *FINE, *GAP])
     out = capsys.readouterr().out
-    for words in ("8.09 mg/h ± 0.19 (one-sided, 95 %)", "0.38 mg/h", "3 over 24 h", "5.7 mg a day"):
+    for words in ("8.09 mg/h ± 0.19 (one-sided, 95\u202f%)", "0.38 mg/h", "3 over 24 h", "5.7 mg a day"):
         assert words in out

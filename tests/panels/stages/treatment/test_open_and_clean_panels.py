@@ -246,7 +246,7 @@ def test_the_mix_answers_while_it_is_typed_and_refuses_what_it_must_not_meet(job
     panel = sheet.stage("clean")
     assert "Never with bleach" in panel.mix_shown.value
     type_into(panel.forms["flush mix"], ammonia="7 %")
-    assert "0.68 % of ammonia by weight" in panel.mix_shown.value
+    assert "0.68\u202f% of ammonia by weight" in panel.mix_shown.value
     assert job.log(kind_of("clean", "flush mix")) == ()
     for thing in ("bleach", "casein"):
         assert "Refused" in put(panel, "flush mix", beside=thing)
