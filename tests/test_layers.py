@@ -182,6 +182,7 @@ def test_every_module_has_a_test_file_of_its_own_name():
     assert len(listed) <= AT_MOST
     without = {place(p) for p in modules() if p.stem != "__init__" and not own_test(p).exists()}
     none(without - listed, f"each wants a tests/…/test_<module>.py; {WITHOUT_A_TEST.name} takes no more names:")
+    none(listed - without, f"these have a test now, or are gone: take them out of {WITHOUT_A_TEST.name}:")
 
 
 def test_tests_mirror_the_package():
