@@ -7,7 +7,15 @@ from pentools.calc.weighing.capacity import Handling
 from pentools.errors import InputError
 from pentools.sums.base import Inputs
 from pentools.sums.weighing.fields import BALANCE_FIELDS
-from pentools.sums.weighing.inputs import balance_of, conditions_of, handling_of, kept_of, masses_of, usual_of
+from pentools.sums.weighing.inputs import (
+    balance_of,
+    conditions_of,
+    handling_of,
+    kept_of,
+    liquid_of,
+    masses_of,
+    usual_of,
+)
 from pentools.systems.registry import SYSTEMS
 from pentools.tables.fillers import usual_fill
 from pentools.units import Reading, read_quantity
@@ -79,3 +87,22 @@ def test_a_sacs_share_is_of_what_is_pressed():
         (table.low / 0.9, table.typical / 0.9, table.high / 0.9)
     )
     assert usual_of("piston") == usual_fill("piston")
+
+
+def liquid(**said):
+    given = Inputs({"liquid": "ink", **said})
+    return liquid_of(given, conditions_of(given), balance_of(given, ())[0])
+
+
+@pytest.mark.parametrize("weighed", ["ink_mass", "water_mass"])
+def test_a_syringe_weighed_with_one_liquid_only_is_refused(weighed):
+    with pytest.raises(InputError, match="only one of the two"):
+        liquid(**{weighed: grams("2.013 g")})
+
+
+def test_a_density_typed_without_a_doubt_is_taken_as_rough():
+    assert (liquid().density_kg_m3, liquid().density_uncertainty_kg_m3) == pytest.approx((1005.0, 10 / 3**0.5))
+    typed = liquid(ink_density=read_quantity("1.012 g/ml", "g/ml"))
+    assert (typed.density_kg_m3, typed.density_uncertainty_kg_m3) == pytest.approx((1012.0, 5.0))
+    sure = liquid(ink_density=read_quantity("1.012 ± 0.002 g/ml", "g/ml"))
+    assert sure.density_uncertainty_kg_m3 == pytest.approx(2.0)
