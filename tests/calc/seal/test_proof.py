@@ -98,7 +98,7 @@ def test_spring_back_turns_at_four_fifths_and_a_tenth(returned, verdict, level):
     assert found.share == pytest.approx(returned / 30)
     assert found.can_return is None
     if verdict != "none":
-        assert f"{100 * returned / 30:.0f}%" in found.findings[0].text
+        assert f"{100 * returned / 30:.0f}\u202f%" in found.findings[0].text
 
 
 def test_a_drag_just_below_the_pull_lets_it_return():
