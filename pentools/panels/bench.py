@@ -130,7 +130,7 @@ class BenchSheet(ShowsItself):
         """What is still missing or odd, as a list."""
         from pentools.record.review import review
 
-        shown = widgets.HTML(findings_html(review(self.job)))
+        shown = widgets.HTML(findings_html(review(self.job)) or "<p>Nothing is missing, and nothing is odd.</p>")
         shown.add_class("pentools")
         return shown
 

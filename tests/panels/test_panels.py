@@ -7,9 +7,10 @@ from by_name import kind_of
 
 from pentools.panels import guard
 from pentools.panels.bench import BenchSheet, MessagePanel, open_bench
+from pentools.record.bench import open_bench_folder
 from pentools.record.entries import new_entry
 from pentools.record.holds import held
-from pentools.record.job import open_job
+from pentools.record.job import create_job, open_job
 from pentools.record.registry import all_stages
 from pentools.record.storage import Record
 
@@ -305,3 +306,11 @@ def test_no_spending_past_the_ceiling(sheet, job):
     type_into(form, what="the old ring", way="returned")
     form.button.click()
     assert len(job.log(kind_of("work log", "material"))) == 3
+
+
+def test_a_job_in_which_nothing_is_missing_says_so(tmp_path):
+    bench = open_bench_folder(tmp_path / "bench", create=True)
+    sheet = BenchSheet(create_job(bench, "green-piston", sample="green-piston"))
+    assert sheet.check().value == "<p>Nothing is missing, and nothing is odd.</p>"
+    job = create_job(bench, "new")
+    assert "has not been weighed" in BenchSheet(job).check().value
