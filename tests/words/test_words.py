@@ -8,11 +8,8 @@ import re
 import string
 from pathlib import Path
 
-import pytest
-
 import pentools.words
-from pentools.calc.base.findings import Finding, gravest_first, worst_level
-from pentools.words import CERTAINTY, KEY, LEVEL_SIGNS, LEVEL_WORDS, phrase
+from pentools.words import CERTAINTY, KEY, LEVEL_SIGNS, LEVEL_WORDS
 
 PACKAGE = Path(__file__).resolve().parents[2] / "pentools"
 BOOKS = {m.name: importlib.import_module(f"pentools.words.{m.name}").WORDS for m in pkgutil.iter_modules(pentools.words.__path__)}  # fmt: skip
@@ -95,33 +92,6 @@ def test_every_key_can_be_read():
     assert all(KEY.fullmatch(f"{subject}.{topic}") for subject, book in BOOKS.items() for topic in book)
 
 
-def test_a_finding_fills_its_words_and_keeps_its_values(monkeypatch):
-    monkeypatch.setitem(BOOKS["base"], "try:it", "{mm:.2g} mm of {parts:and}, {off:.1f}")
-    found = Finding("warning", "base.try:it", mm=140.0, parts=["cap", "clip", "band"], off=-0.01)
-    assert found.text == "140 mm of cap, clip and band, 0.0"
-    assert found.as_json() == {
-        "level": "warning",
-        "text": found.text,
-        "topic": "try",
-        "values": {"mm": 140.0, "parts": ["cap", "clip", "band"], "off": -0.01},
-    }
-    under = found.under("Opening", "stop")
-    assert (under.level, under.text, under.topic) == ("stop", f"Opening: {found.text}", "try")
-    assert str(under) == f"Stop: Opening: {found.text}"
-    assert found != under
-    with pytest.raises(KeyError):
-        _ = Finding("note", "base.try:it", mm=1.0).text
-    with pytest.raises(KeyError):
-        phrase("base.never said", {})
-
-
-def test_the_gravest_comes_first_and_nothing_twice():
-    one, two, three = (Finding(level, "base.refused", sentence=level) for level in ("note", "stop", "ok"))
-    assert gravest_first([one, two, three, one]) == (two, one, three)
-    assert worst_level([one, three]) == "note"
-    assert worst_level([]) == "ok"
-
-
 def test_levels_and_certainties_are_written_once():
     assert LEVEL_WORDS.keys() == LEVEL_SIGNS.keys() == {"ok", "note", "warning", "stop"}
     from pentools import tables
@@ -133,8 +103,3 @@ def test_levels_and_certainties_are_written_once():
         if "certainty" in row and row["certainty"] not in CERTAINTY
     }
     assert unknown == set()
-
-
-def test_a_finding_without_words_of_its_own_is_refused():
-    with pytest.raises(ValueError, match=r"a finding.s key is subject\.topic"):
-        Finding("note", "A sentence that stands in the code.")
