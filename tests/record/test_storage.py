@@ -8,7 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from pentools.errors import RecordError
-from pentools.record.entries import WITHDRAWAL, decode_entry, encode_entry, new_entry
+from pentools.record.entries import WITHDRAWAL, encode_entry, new_entry
 from pentools.record.storage import Record
 
 
@@ -246,23 +246,3 @@ def test_reading_needs_no_write(record):
     record.path.with_name(".record.lock").unlink(missing_ok=True)
     Record.open(record.path)
     assert not record.path.with_name(".record.lock").exists()
-
-
-@pytest.mark.parametrize(
-    "line",
-    [
-        b"[]",
-        b"{}",
-        b'{"id":1,"at":"2026-01-01T00:00:00+00:00","stage":"a","kind":"b","data":{}}',
-        b'{"id":"1","at":"2026-01-01T00:00:00","stage":"a","kind":"b","data":{}}',
-        b'{"id":"1","at":"never","stage":"a","kind":"b","data":{}}',
-    ],
-)
-def test_a_line_that_is_no_entry_is_refused_in_words(line):
-    with pytest.raises(RecordError):
-        decode_entry(line)
-
-
-def test_a_time_needs_a_zone():
-    with pytest.raises(RecordError, match="zone"):
-        entry(at=dt.datetime(2026, 3, 1, 9))
