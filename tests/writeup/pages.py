@@ -1,7 +1,11 @@
 """Notebook cells as plain JSON, and a page read by an ordinary HTML parser: what these tests share."""
 
+import base64
 import datetime as dt
+import io
 from html.parser import HTMLParser
+
+from PIL import Image
 
 CONTACT = "Contactline 17 Rope Row"
 VOID = {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"}
@@ -82,3 +86,9 @@ class Parsed(HTMLParser):
 
 def plain_date(number):
     return dt.date(2031, 1, 1) + dt.timedelta(days=number)
+
+
+def png(colour="red"):
+    into = io.BytesIO()
+    Image.new("RGB", (8, 8), colour).save(into, "PNG")
+    return base64.b64encode(into.getvalue()).decode()

@@ -1,6 +1,5 @@
 """The page as a reader's browser takes it: self-contained, in order, readable without seeing it."""
 
-import json
 import subprocess
 import sys
 
@@ -8,7 +7,7 @@ import pytest
 from PIL import Image
 from writeup.pages import CONTACT, Parsed, code, markdown, notebook, stage
 
-from pentools.errors import HoldError, InputError, RecordError
+from pentools.errors import HoldError, InputError
 from pentools.record.entries import new_entry
 from pentools.record.registry import all_stages
 from pentools.writeup.page import build_page, render_page, section_of
@@ -260,20 +259,6 @@ def test_published_outputs_keep_their_place(small_job):
         render_page(small_job, "client", notebook(markdown("# Story"), shown, stage("limits"), stage("intake")))
     ).text
     assert text.index("# Story"[2:]) < text.index("printed here") < text.index("A hairline at the lip.")
-
-
-def test_a_notebook_that_cannot_be_read_is_said(small_job):
-    small_job.notebook.write_text("{")
-    with pytest.raises(RecordError, match="cannot be read"):
-        render_page(small_job, "client")
-    small_job.notebook.write_text(json.dumps([1]))
-    with pytest.raises(RecordError, match="not a notebook"):
-        render_page(small_job, "client")
-
-
-def test_a_job_without_its_notebook_is_made_from_the_record(small_job, audience):
-    small_job.notebook.unlink()
-    assert "A hairline at the lip." in Parsed(render_page(small_job, audience)).text
 
 
 def test_making_a_page_needs_no_slow_library():

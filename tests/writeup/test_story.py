@@ -1,14 +1,9 @@
 """The restorer's text becomes HTML that can do no harm, with its headings and the job's own pictures."""
 
-import base64
-import io
-
 import pytest
 from PIL import Image
-from writeup.pages import Parsed, code, markdown, notebook, stage
+from writeup.pages import Parsed, png
 
-from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, stages_named
-from pentools.writeup.outputs import published_html
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.story import clean_html, tell
 
@@ -19,12 +14,6 @@ def book(new_job):
     Image.new("RGB", (50, 25), "navy").save(job.folder / "photos" / "a.jpg")
     Image.new("RGB", (50, 25), "navy").save(job.folder / "secret.jpg")
     return PhotoBook(job, "client")
-
-
-def png(colour="red"):
-    into = io.BytesIO()
-    Image.new("RGB", (8, 8), colour).save(into, "PNG")
-    return base64.b64encode(into.getvalue()).decode()
 
 
 def test_headings_are_kept_and_lowered(book):
@@ -113,73 +102,3 @@ def test_clean_html_drops_what_is_not_on_the_list():
         '<h2>Keep</h2><style>p{}</style><div class="x"><p style="color:red" id="y">text</p></div><img src="http://e.example/x"><iframe src="x"></iframe>'
     )
     assert html == "<h2>Keep</h2><p>text</p>"
-
-
-@pytest.mark.parametrize(
-    ("source", "keys"),
-    [
-        ('bench.stage("fill test")', ("fill test",)),
-        ('bench.stage("open", "clean")', ("open", "clean")),
-        ('bench.stage("open", clean)', ()),
-        ("job.stage('intake')", ("intake",)),
-        ('bench.stage("intake")  # the panel', ("intake",)),
-        ('bench.stage("intake");', ("intake",)),
-        ('x = bench.stage("intake")', ()),
-        ("bench.stage(name)", ()),
-        ('bench.stage("a"); bench.stage("b")', ()),
-        ("bench.check()", ()),
-        ('other.stage("intake")', ()),
-        ('bench.stage("intake', ()),
-        ('print("stage")', ()),
-    ],
-)
-def test_a_stage_cell_is_known_by_its_code(source, keys):
-    assert stages_named(source) == keys
-
-
-def test_cells_in_order_with_their_tags():
-    shown = code("1", "publish", outputs=[{"output_type": "stream", "name": "stdout", "text": "x"}])
-    nb = notebook(
-        markdown(["# He", "llo"]),
-        markdown("how", "how-to"),
-        markdown("own", "private"),
-        code("1+1"),
-        stage("intake"),
-        shown,
-    )
-    assert [type(cell) for cell in cells_for(nb, "client")] == [StoryCell, StoryCell, StageCell, PublishedCell]
-    assert [type(cell) for cell in cells_for(nb, "blog")] == [StoryCell, StageCell, PublishedCell]
-    assert next(iter(cells_for(nb, "blog"))).text == "# Hello"
-    assert list(cells_for(notebook(code('bench.stage("intake")', "private")), "blog")) == []
-
-
-def test_prompts_that_came_with_the_kit_are_left_out():
-    import msgspec
-
-    from pentools.record.job import shipped_folder
-
-    shipped = msgspec.json.decode((shipped_folder("notebooks") / "pen_job.ipynb").read_bytes())
-    assert not [cell for cell in cells_for(shipped, "client") if isinstance(cell, StoryCell)]
-    first = next(cell for cell in shipped["cells"] if "template" in cell["metadata"].get("tags", []))
-    first["source"] = "".join(first["source"]) + "\n\nMy own words."
-    told = next(cell for cell in cells_for(shipped, "client") if isinstance(cell, StoryCell))
-    assert "My own words." in told.text
-    assert "*" not in told.text
-
-
-def test_published_outputs():
-    def output(**data):
-        return {"output_type": "display_data", "data": data, "metadata": {"image/png": {"alt": "a red square"}}}
-
-    assert 'alt="a red square"' in published_html(output(**{"image/png": png(), "text/plain": "x"}))
-    assert "data:image/svg+xml;base64," in published_html(output(**{"image/svg+xml": "<svg onload='x()'/>"}))
-    table = published_html(
-        output(**{"text/html": "<table border=1><tr><td>1<script>x()</script></td></tr></table>", "text/plain": "x"})
-    )
-    assert "<td>1</td>" in table
-    assert "script" not in table
-    assert "&lt;b&gt;" in published_html(output(**{"text/plain": "<b>"}))
-    assert published_html(output(**{"application/vnd.jupyter.widget-view+json": {}, "text/plain": "Box()"})) == ""
-    assert published_html({"output_type": "error", "ename": "E", "traceback": ["/home/x"]}) == ""
-    assert published_html({"output_type": "stream", "name": "stderr", "text": "/home/x"}) == ""
-    assert published_html(output(**{"image/png": "no picture"})) == ""

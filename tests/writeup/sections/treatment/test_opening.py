@@ -1,18 +1,14 @@
-"""Opening and cleaning on the client's page and on the page for publication."""
-
-import datetime as dt
+"""Opening on the client's page and on the page for publication."""
 
 import pytest
 from PIL import Image
-from writeup.pages import Parsed, code, notebook
+from writeup.pages import Parsed, notebook, stage
 
-from pentools.record.entries import new_entry
-from pentools.writeup.blocks import Details, FigureBlock, Findings, Lead, Notice, Table
+from pentools.writeup.blocks import Details, FigureBlock, Findings, Lead, Table
 from pentools.writeup.page import render_page
-from pentools.writeup.sections.treatment import cleaning as clean
 from pentools.writeup.sections.treatment import opening
 
-CELLS = notebook(code('bench.stage("open", "clean")'))
+CELLS = notebook(stage("open"))
 
 
 @pytest.fixture
@@ -36,19 +32,11 @@ def work(job):
         "open", "step", {"number": "1", "did": "Drew the section out.", "came_off": "section; nib", "photo": "open.jpg"}
     )
     job.add("open", "parts tray", {"items": "section; nib; feed", "kept": "Tray seven.", "all_there": "yes"})
-    job.add("clean", "flush mix", {"ammonia": "7 %"})
-    start = dt.datetime(2026, 3, 9, 10, 0, tzinfo=dt.UTC)
-    for minutes, kind, data in (
-        (0, "soak started", {"part": "section", "bath": "flush mix soak", "strength": "one to nine"}),
-        (12, "soak ended", {"part": "section", "came_out": "Blue clouds."}),
-    ):
-        job.record.append(new_entry("clean", kind, data, at=start + dt.timedelta(minutes=minutes)))
-    job.add("clean", "rinse", {"part": "section", "with_what": "a drop of soap", "wets": "yes"})
 
 
 def test_nothing_done_nothing_said(job):
-    for module, key in ((opening, "open"), (clean, "clean")):
-        assert module.section(job, job.stage(key), "client").blocks == ()
+    for audience in ("client", "blog"):
+        assert opening.section(job, job.stage("open"), audience).blocks == ()
 
 
 @pytest.mark.parametrize("audience", ["client", "blog"])
@@ -65,30 +53,20 @@ def test_opening_leads_with_a_sentence_and_shows_heat_against_its_limits(job, au
     assert any("International Chemical Safety Card" in cell for row in limits.blocks[0].rows for cell in row)
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
-def test_cleaning_tells_minutes_limits_and_what_came_out(job, audience):
-    work(job)
-    blocks = clean.section(job, job.stage("clean"), audience).blocks
-    assert blocks[0].text.startswith("Cleaned in flush mix of ammonia and water: section. 1 bath, the longest for 12")
-    [soaks] = [b for b in blocks if isinstance(b, Table) and b.caption.startswith("Soaks")]
-    assert soaks.rows[0][-3:] == ("12\u202fmin", "30\u202fmin", "Blue clouds.")
-    assert any(isinstance(b, Notice) and "chloramine" in b.text for b in blocks)
-
-
 def test_what_is_for_the_client_stays_off_the_page_for_publication(job):
     work(job)
     job.release("open", "heat", "the owner insists in writing")
-    job.release("clean", "soak", "it was asked for twice")
     client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("client", "blog"))
-    for words in ("By letter of 3 March.", "insists in writing", "asked for twice"):
+    for words in ("By letter of 3 March.", "insists in writing"):
         assert words in client
         assert words not in blog
     for words in ("Tray seven.", "hands were cold"):
         assert words not in client + blog
-    for words in ("It smells of sulfur.", "Brown crumbs.", "A quarter turn.", "Blue clouds.", "a drop of soap"):
+    for words in ("It smells of sulfur.", "Brown crumbs.", "A quarter turn."):
         assert words in client
         assert words in blog
     assert "Cautions read before the work" in client
+    assert "Cautions read before the work" not in blog
     assert "If it burns, leave and call the fire service." in blog
 
 
@@ -103,15 +81,11 @@ def test_a_picture_of_a_step_needs_its_own_yes(job):
     assert len(Parsed(render_page(job, "blog", CELLS)).images) == 1
 
 
-def test_what_went_past_a_limit_is_told_to_both(job):
+@pytest.mark.parametrize("audience", ["client", "blog"])
+def test_what_went_past_a_limit_is_told_to_both(job, audience):
     job.add("open", "heat pass", {"joint": "section", "surface": "66 °C", "broke": "The mouth is oval now."})
-    job.add("clean", "bath", {"part": "barrel", "bath": "cold water soak", "minutes": "40 min"})
-    for audience in ("client", "blog"):
-        [found] = [b for b in opening.section(job, job.stage("open"), audience).blocks if isinstance(b, Findings)]
-        assert {f.topic for f in found.findings} == {"over-limit", "broke"}
-        blocks = clean.section(job, job.stage("clean"), audience).blocks
-        assert "past a limit" in blocks[0].text
-        assert any(isinstance(b, Findings) for b in blocks)
+    [found] = [b for b in opening.section(job, job.stage("open"), audience).blocks if isinstance(b, Findings)]
+    assert {f.topic for f in found.findings} == {"over-limit", "broke"}
 
 
 def test_an_overrule_is_told_with_its_reason(job):

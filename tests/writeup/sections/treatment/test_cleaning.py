@@ -1,0 +1,79 @@
+"""Cleaning on the client's page and on the page for publication."""
+
+import datetime as dt
+
+import pytest
+from writeup.pages import Parsed, notebook, stage
+
+from pentools.record.entries import new_entry
+from pentools.writeup.blocks import Findings, Notice, Table
+from pentools.writeup.page import render_page
+from pentools.writeup.sections.treatment import cleaning
+
+CELLS = notebook(stage("clean"))
+
+
+@pytest.fixture
+def job(new_job):
+    job = new_job()
+    job.add("intake", "arrival", {"pen": "green lever filler", "system": "lever-sac", "material": "celluloid"})
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    job.add(
+        "open", "material", {"part": "section", "material": "ebonite", "told_by": "It smells of sulfur.", "sure": "yes"}
+    )
+    return job
+
+
+def work(job):
+    job.add("clean", "flush mix", {"ammonia": "7 %"})
+    start = dt.datetime(2026, 3, 9, 10, 0, tzinfo=dt.UTC)
+    for minutes, kind, data in (
+        (0, "soak started", {"part": "section", "bath": "flush mix soak", "strength": "one to nine"}),
+        (12, "soak ended", {"part": "section", "came_out": "Blue clouds."}),
+    ):
+        job.record.append(new_entry("clean", kind, data, at=start + dt.timedelta(minutes=minutes)))
+    job.add("clean", "rinse", {"part": "section", "with_what": "a drop of soap", "wets": "yes"})
+
+
+def test_nothing_done_nothing_said(job):
+    for audience in ("client", "blog"):
+        assert cleaning.section(job, job.stage("clean"), audience).blocks == ()
+
+
+@pytest.mark.parametrize("audience", ["client", "blog"])
+def test_cleaning_tells_minutes_limits_and_what_came_out(job, audience):
+    work(job)
+    blocks = cleaning.section(job, job.stage("clean"), audience).blocks
+    assert blocks[0].text.startswith("Cleaned in flush mix of ammonia and water: section. 1 bath, the longest for 12")
+    [soaks] = [b for b in blocks if isinstance(b, Table) and b.caption.startswith("Soaks")]
+    assert soaks.rows[0][-3:] == ("12\u202fmin", "30\u202fmin", "Blue clouds.")
+    assert any(isinstance(b, Notice) and "chloramine" in b.text for b in blocks)
+
+
+def test_why_a_limit_was_passed_over_is_for_the_client(job):
+    work(job)
+    job.release("clean", "soak", "it was asked for twice")
+    client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("client", "blog"))
+    assert "asked for twice" in client
+    assert "asked for twice" not in blog
+    for words in ("Blue clouds.", "a drop of soap"):
+        assert words in client
+        assert words in blog
+
+
+@pytest.mark.parametrize("audience", ["client", "blog"])
+def test_what_went_past_a_limit_is_told_to_both(job, audience):
+    job.add("clean", "bath", {"part": "barrel", "bath": "cold water soak", "minutes": "40 min"})
+    blocks = cleaning.section(job, job.stage("clean"), audience).blocks
+    assert "past a limit" in blocks[0].text
+    assert any(isinstance(b, Findings) for b in blocks)
+
+
+def test_ammonia_brings_its_caution_and_water_does_not(job):
+    job.add("clean", "bath", {"part": "section", "bath": "cold water soak", "minutes": "5 min"})
+    without = cleaning.section(job, job.stage("clean"), "blog").blocks
+    assert not any(isinstance(b, Notice) for b in without)
+    assert "none past what the material can take" in without[0].text
+    job.add("clean", "flush mix", {"ammonia": "7 %"})
+    [notice] = [b for b in cleaning.section(job, job.stage("clean"), "blog").blocks if isinstance(b, Notice)]
+    assert "chloramine" in notice.text
