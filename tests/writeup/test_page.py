@@ -79,13 +79,6 @@ def test_hostile_text_stays_text(new_job, audience):
     assert not [a for _, a in page.tags if "onerror" in a]
 
 
-def test_a_hostile_job_name_cannot_leave_the_style_sheet(new_job):
-    job = new_job(name="a job")
-    odd = type(job)('x"; } </style><script>', job.folder, job.bench, job.record)
-    page = Parsed(render_page(odd, "client", notebook()))
-    assert "script" not in {tag for tag, _ in page.tags}
-
-
 def test_an_unfinished_job_says_so_at_its_head(new_job, small_job, audience):
     job = new_job()
     job.add("intake", "arrival", {"pen": "a pen"})
@@ -203,27 +196,6 @@ def test_entries_spoilt_by_hand_do_not_stop_the_page(small_job, audience):
     text = Parsed(render_page(small_job, audience)).text
     assert ("An entry that cannot be read; it is kept as it stands." in text) == (audience == "client")
     assert "How it performs now" in text
-
-
-def test_details_stand_in_the_page_and_print_open(small_job, audience):
-    page = render_page(small_job, audience)
-    details = [attrs for tag, attrs in Parsed(page).tags if tag == "details"]
-    assert details
-    assert "details::details-content" in page
-    if audience == "client":
-        assert all("open" in attrs for attrs in details)
-
-
-def test_the_printed_page_is_numbered_and_named(small_job):
-    page = render_page(small_job, "client")
-    assert 'content: "Job job-4711"' in page
-    assert "counter(page)" in page
-    assert "size: A4" in page
-    facts = {**small_job.bench.facts, "bench": {**small_job.bench.facts["bench"], "paper": "Letter"}}
-    letter = type(small_job)(
-        small_job.name, small_job.folder, type(small_job.bench)(small_job.bench.folder, facts), small_job.record
-    )
-    assert "size: letter" in render_page(letter, "client")
 
 
 def test_the_log_keeps_corrections_and_withdrawals(small_job):
