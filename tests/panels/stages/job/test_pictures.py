@@ -1,0 +1,42 @@
+"""The pictures panel: small upright views without what a camera wrote in, and a word where a file is no picture."""
+
+import base64
+import io
+import re
+
+from PIL import Image
+
+from pentools.panels.bench import BenchSheet
+
+ORIENTATION, DESCRIPTION = 0x0112, 0x010E  # Exif (CIPA DC-008): orientation and image description
+
+
+def test_a_view_is_small_upright_and_holds_nothing_of_the_camera(job, sheet, put):
+    folder = job.folder / "photos"
+    folder.mkdir(exist_ok=True)
+    exif = Image.Exif()
+    exif[ORIENTATION] = 6  # the 0th row is the right-hand side: to be turned by a quarter
+    exif[DESCRIPTION] = "taken at the owner's house"
+    Image.new("RGB", (800, 400), "grey").save(folder / "a.jpg", exif=exif)
+    panel = sheet.stage("pictures")
+    assert "No picture is listed yet." in panel.result_text.value
+    assert put(panel, "picture", photo="a.jpg", moment="before", shows='the "cap" closed').startswith("saved ")
+    assert "1 before, 0 during, 0 after" in panel.result_text.value
+    shown = panel.result_table.value
+    assert 'alt="the &quot;cap&quot; closed"' in shown
+    data = base64.b64decode(re.search(r"base64,([^\"]+)", shown)[1])
+    assert b"owner" not in data
+    assert Image.open(io.BytesIO(data)).size == (160, 320)
+
+
+def test_a_file_that_is_gone_or_no_picture_is_said(job):
+    folder = job.folder / "photos"
+    folder.mkdir(exist_ok=True)
+    for name in ("a.jpg", "b.jpg"):
+        Image.new("RGB", (8, 8)).save(folder / name)
+        job.add("pictures", "picture", {"photo": name, "moment": "after", "shows": "the pen"})
+    (folder / "a.jpg").unlink()
+    (folder / "b.jpg").write_text("not a picture")
+    shown = BenchSheet(job).stage("pictures").result_table.value
+    assert "photos/a.jpg is not there." in shown
+    assert "photos/b.jpg is not a picture that can be read." in shown
