@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
 
 from pentools.calc.base.findings import Finding
+from pentools.calc.weighing.balance import FIGURES as BALANCE_FIGURES
 from pentools.errors import InputError
 from pentools.fields import Field, Value
 from pentools.markup import shown_alone
@@ -57,7 +58,7 @@ Several: TypeAlias = str | float | Sequence[str] | Sequence[float] | None
 BenchGiven: TypeAlias = str | os.PathLike[str] | Bench | None
 """A bench, or its folder; without one, the folder that the environment variable PENTOOLS_BENCH names, if any."""
 
-_BALANCE = {name: ("balance", name) for name in ("readability", "repeatability", "linearity", "eccentricity")}
+_BALANCE = {figure.name: ("balance", figure.name) for figure in BALANCE_FIGURES}
 _ROOM = {name: ("room", name) for name in ("temperature", "pressure", "humidity")}
 
 BENCH_FACTS: Mapping[str, Mapping[str, tuple[str, str]]] = {
