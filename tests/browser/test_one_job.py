@@ -40,7 +40,7 @@ def playwright_page():
             ],
         )
         page = browser.new_page(viewport={"width": 1400, "height": 1000})
-        page.set_default_timeout(45_000)
+        page.set_default_timeout(120_000)
         yield page
         browser.close()
 
