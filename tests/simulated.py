@@ -11,9 +11,10 @@ from dataclasses import replace
 from pathlib import Path
 
 from pentools.calc.weighing.balance import BALANCES
-from pentools.calc.weighing.capacity import Conditions, Handling, capacity_from_weight
+from pentools.calc.weighing.capacity import capacity_from_weight
 from pentools.calc.weighing.density import air_density_simple, water_density, z_factor
 from pentools.calc.weighing.leak import leak_down
+from pentools.calc.weighing.setting import Conditions, Handling
 
 METHODS = Path(__file__).parents[1] / "docs" / "methods.md"
 TRIALS, SEED = 2000, 20261127

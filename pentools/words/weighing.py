@@ -222,6 +222,17 @@ WORDS: Mapping[str, Template] = _Words({
     "falling": "Falling by {slope:.2f} mL a filling: a seal that slips more each time.",
     "steady": "{fills} fillings agree: no trend beyond what weighing can tell.",
     "two-only": "Two fillings show no trend; a third would.",
+    "one-dip": "One dip was weighed. Dip and weigh again until a dip adds nothing: then it is full.",
+    "dip-rising": (
+        "Dip {dips} still added {added:.2f} mL, so it may take more: dip and weigh again until a dip adds nothing."
+    ),
+    "dip-fell": (
+        "After dip {dip} it weighed less by {lost:.2f} mL than after the one before: it dripped, more was wiped off, or "
+        "the tare was lost. Tare the empty pen and begin again."
+    ),
+    "dip-full": (
+        "The last of {dips} dips added nothing that weighing can tell ({told:.2f} mL and more): it is full, filled this way."
+    ),
     "low-slope": (
         "Each stroke brings {per_stroke:.2f} mL, where a sound one brings {sound:.2f} mL: the rubber is hard or torn, or "
         "air comes in at its seat."

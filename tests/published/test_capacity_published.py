@@ -4,9 +4,10 @@ import pytest
 from outside import Outside
 
 from pentools.calc.weighing.balance import BALANCES
-from pentools.calc.weighing.capacity import Conditions, capacity_from_weight
+from pentools.calc.weighing.capacity import capacity_from_weight
 from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
 from pentools.calc.weighing.leak import evaporation_mg_per_day, vacuum_decay_pa_m3_s
+from pentools.calc.weighing.setting import Conditions
 
 
 def test_a_published_piston_filler():

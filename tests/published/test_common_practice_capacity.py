@@ -3,8 +3,9 @@
 import pytest
 
 from pentools.calc.weighing.balance import BALANCES
-from pentools.calc.weighing.capacity import Handling, capacity_from_weight
+from pentools.calc.weighing.capacity import capacity_from_weight
 from pentools.calc.weighing.expected import Measured
+from pentools.calc.weighing.setting import Handling
 from pentools.systems.volume import system_volume
 from pentools.units import read_quantity
 

@@ -8,7 +8,8 @@ from outside import Outside
 from pentools.calc.base.line import fit_line
 from pentools.calc.base.uncertainty import Component, combine, coverage_factor, from_half_width, mean_and_spread
 from pentools.calc.weighing.balance import BALANCES
-from pentools.calc.weighing.capacity import Conditions, capacity_from_weight
+from pentools.calc.weighing.capacity import capacity_from_weight
+from pentools.calc.weighing.setting import Conditions
 
 QUAM = Outside("quam", "examples A1 and A2")
 

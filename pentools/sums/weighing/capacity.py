@@ -8,9 +8,10 @@ from typing import Any
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.uncertainty import format_value, rounded_pair
-from pentools.calc.weighing.capacity import CapacityResult, Conditions, capacity_from_weight
+from pentools.calc.weighing.capacity import CapacityResult, capacity_from_weight
 from pentools.calc.weighing.diagnosis import Drawn, FillDiagnosis, diagnose_fill
 from pentools.calc.weighing.expected import ExpectedVolume
+from pentools.calc.weighing.setting import Conditions
 from pentools.numbers import fixed, percent, plain
 from pentools.sums.base import AskedFor, Inputs, Sum, SumAnswer
 from pentools.sums.weighing.fields import FIELDS, all_dimension_names, dimension_fields, needed_dimensions

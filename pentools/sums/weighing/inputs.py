@@ -6,10 +6,10 @@ import math
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.weighing.balance import FIGURES, Balance, as_read, usual_balance
-from pentools.calc.weighing.capacity import Conditions, Handling, Liquid, ink_against_water
 from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
 from pentools.calc.weighing.diagnosis import UsualShare
 from pentools.calc.weighing.expected import ExpectedVolume, Measured
+from pentools.calc.weighing.setting import Conditions, Handling, Liquid, ink_against_water
 from pentools.errors import InputError
 from pentools.fields import last_digit
 from pentools.sums.base import Inputs

@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pentools.calc.weighing.balance import BALANCES, Balance
-from pentools.calc.weighing.capacity import Conditions, Handling, Liquid, capacity_from_weight, ink_against_water
+from pentools.calc.weighing.capacity import capacity_from_weight
+from pentools.calc.weighing.setting import Conditions, Handling, Liquid
 from pentools.errors import InputError
 
 HUNDREDTH = BALANCES["0.01 g"]
@@ -184,15 +185,6 @@ def test_ink_expands_with_warmth():
     ink = capacity_from_weight([20.0], [22.0], HUNDREDTH, liquid=Liquid("ink", 1005.0, 3.0), handling=NOTHING)
     assert part(ink, "temperature").contribution == pytest.approx(0.574e-3, rel=0.02)
     assert part(ink, "density").contribution == pytest.approx(2 * ink.z_ml_per_g * 3.0 / 1003.8, rel=1e-4)
-
-
-def test_ink_against_water_in_one_syringe():
-    ink = ink_against_water(2.040, 2.000, 20.0, 0.002)
-    assert ink.density_kg_m3 == pytest.approx(998.207 * 1.02, abs=0.01)
-    assert ink.density_uncertainty_kg_m3 == pytest.approx(ink.density_kg_m3 * 0.002 * math.hypot(1 / 2.04, 1 / 2.0))
-    for masses in ((4.0, 2.0), (0.0, 2.0), (2.0, 2.5)):
-        with pytest.raises(InputError):
-            ink_against_water(*masses, 20.0, 0.002)
 
 
 @given(st.floats(1, 100), st.floats(0.1, 6.0))

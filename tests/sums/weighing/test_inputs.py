@@ -3,7 +3,7 @@
 import pytest
 
 from pentools.calc.weighing.balance import FIGURES, Balance
-from pentools.calc.weighing.capacity import Handling
+from pentools.calc.weighing.setting import Handling
 from pentools.errors import InputError
 from pentools.sums.base import Inputs
 from pentools.sums.weighing.fields import BALANCE_FIELDS
