@@ -107,8 +107,17 @@ def _add_commands(commands: Any) -> None:
     command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
     add("check", "list what is missing or odd in a job", _check)
     command = add("writeup", "write the job's pages, each one self-contained HTML file", _writeup)
-    command.add_argument(
-        "--for", dest="audience", choices=("client", "blog", "both"), default="both", help="which page (default: both)"
+    forms = command.add_mutually_exclusive_group()
+    forms.add_argument(
+        "--only", action="append", metavar="FORM", help="one form, such as letter, record or story; may be repeated"
+    )
+    forms.add_argument(
+        "--for",
+        dest="audience",
+        type=lambda word: {"client": "owner", "blog": "everybody"}.get(word, word),  # what they were called before
+        choices=("owner", "everybody", "both"),
+        default="both",
+        help="whose forms (default: both)",
     )
     command = add("merge", "take over the entries of another copy of a job's record", _merge)
     command.add_argument(
@@ -215,11 +224,12 @@ def _check(given: argparse.Namespace) -> int:
 def _writeup(given: argparse.Namespace) -> int:
     from pentools.record.bench import open_bench_folder
     from pentools.record.job import open_job
+    from pentools.writeup.forms import page_forms
     from pentools.writeup.write import write_pages
 
     job = open_job(given.job, bench=open_bench_folder(given.bench))
-    audiences = ("client", "blog") if given.audience == "both" else (given.audience,)
-    write_pages(job, audiences, progress=_say)
+    wanted = [f.key for f in page_forms(given.only) if given.audience in (f.audience, "both")]
+    write_pages(job, wanted, progress=_say)
     return EXIT_OK
 
 

@@ -36,7 +36,7 @@ def run_demo(bench: str | None, *, say: Callable[[str], None], bench_option: str
     else:
         job = create_job(where, SAMPLE, sample=SAMPLE)
         say(f"The sample job {SAMPLE} was laid out in {job.folder}.")
-    pages = write_pages(job, ("client", "blog"), progress=say)
+    pages = write_pages(job, progress=say)
     say("")
     pen = job.newest(ARRIVAL).pen or ""
     say(f"{pen[:1].upper()}{pen[1:]} (an invented pen)")

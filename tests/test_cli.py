@@ -117,7 +117,7 @@ def test_demo_does_the_main_job_and_says_so(bench, capsys):
     assert "Result: done." in out
     assert "pentools open green-piston" in out
     pages = bench / "green-piston" / "writeup"
-    assert {p.name for p in pages.iterdir()} >= {"client.html", "blog.html"}
+    assert {p.name for p in pages.iterdir()} >= {"client.html", "record.html", "blog.html"}
     code, out, _ = run(capsys, "demo")
     assert code == 0
     assert "left as it is" in out
@@ -127,11 +127,23 @@ def test_writeup_writes_what_is_asked_for_and_holds_back_without_consent(bench, 
     run(capsys, "new", "pen-1")
     code, out, err = run(capsys, "writeup", "pen-1", "--for", "both")
     assert code == 4
-    assert "client" in out
+    assert "owner" in out
     assert "consent" in err.lower() or "agreed" in err.lower()
     assert not (bench / "pen-1" / "writeup" / "blog.html").exists()
-    assert run(capsys, "writeup", "pen-1", "--for", "client")[0] == 0
+    assert run(capsys, "writeup", "pen-1", "--for", "owner")[0] == 0
     assert run(capsys, "writeup", "pen-1", "--for", "nobody")[0] == 2
+
+
+def test_writeup_writes_the_forms_that_are_named_and_no_other(bench, capsys):
+    run(capsys, "new", "pen-1")
+    assert run(capsys, "writeup", "pen-1", "--only", "record")[0] == 0
+    pages = bench / "pen-1" / "writeup"
+    assert [p.name for p in pages.iterdir()] == ["record.html"]
+    assert run(capsys, "writeup", "pen-1", "--only", "letter", "--only", "record")[0] == 0
+    assert sorted(p.name for p in pages.iterdir()) == ["client.html", "record.html"]
+    code, _, err = run(capsys, "writeup", "pen-1", "--only", "press")
+    assert code == 2
+    assert "one of letter, record" in err
 
 
 @pytest.mark.parametrize(

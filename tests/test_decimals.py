@@ -35,7 +35,7 @@ def test_on_a_page_and_in_a_panel(tmp_path):
 
     (tmp_path / "bench.toml").write_text('[bench]\ndecimal_sign = ","\n')
     job = create_job(open_bench_folder(tmp_path), "green-piston", sample="green-piston")
-    page = render_page(job, "client")
+    page = render_page(job, "owner")
     assert "1,748\u202fmL" in page
     assert "1.748\u202fmL" not in page
     assert "1,748" in BenchSheet(job).stage("fill test").result_text.value

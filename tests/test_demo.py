@@ -7,7 +7,7 @@ def test_the_pages_are_written_and_what_a_person_added_is_left(tmp_path):
     said = []
     run_demo(str(tmp_path), say=said.append, bench_option=" --bench here")
     folder = tmp_path / SAMPLE
-    assert {page.name for page in (folder / "writeup").iterdir()} >= {"client.html", "blog.html"}
+    assert {page.name for page in (folder / "writeup").iterdir()} >= {"client.html", "blog.html", "record.html"}
     assert "Result: done." in said
     assert any("mL ±" in line for line in said)
     assert f"Open the notebook: pentools open {SAMPLE} --bench here" in said

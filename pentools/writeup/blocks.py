@@ -27,7 +27,7 @@ __all__ = [
     "Table",
 ]
 
-Audience = Literal["client", "blog"]
+Audience = Literal["owner", "everybody"]
 
 
 @dataclass(frozen=True, slots=True)

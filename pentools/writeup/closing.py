@@ -73,12 +73,12 @@ def key_facts(job: Job) -> tuple[tuple[str, str], ...]:
     return tuple((label, text) for label, text in found if text)
 
 
-def summary(job: Job, audience: Audience = "client") -> Section:  # noqa: ARG001 - the same for both
+def summary(job: Job, audience: Audience = "owner") -> Section:  # noqa: ARG001 - the same for both
     """The job in four sentences: what came, what was wrong, what it does now, how it ended.
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page; both are told the same.
 
     Returns
@@ -92,12 +92,12 @@ def summary(job: Job, audience: Audience = "client") -> Section:  # noqa: ARG001
     )
 
 
-def full_log(job: Job, audience: Audience = "client") -> Section:
+def full_log(job: Job, audience: Audience = "owner") -> Section:
     """Every line of the record in the order it was entered.
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page; nothing of it is for publication.
 
     Returns
@@ -105,7 +105,7 @@ def full_log(job: Job, audience: Audience = "client") -> Section:
     Section
         Corrected and withdrawn lines stay in it and say so; what is for the bench alone, and remarks, do not.
     """
-    if audience != "client":
+    if audience != "owner":
         return Section("log", "The full dated log")
     entries = sorted(job.record.entries, key=lambda entry: entry.time)
     if not entries:
@@ -124,8 +124,8 @@ def methods(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
-        Who will see the page; the bench's instruments are named to the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; the bench's instruments are named to the owner.
 
     Returns
     -------
@@ -146,7 +146,7 @@ def methods(job: Job, audience: Audience) -> Section:
         blocks.append(
             Paragraph("The advice on care is common practice among repairers; no published source stands behind it.")
         )
-    if audience == "client":
+    if audience == "owner":
         blocks.append(
             Paragraph(
                 "Every figure is made from the job’s record: dated lines that are added to and never rewritten, so that a correction shows."

@@ -1,27 +1,28 @@
-"""The two pages in JupyterLab's export menu and in ``jupyter nbconvert --to``: the same renderer behind both."""
+"""The pages in JupyterLab's export menu and in ``jupyter nbconvert --to``: the same makers behind both."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from nbconvert.exporters.exporter import Exporter, FilenameExtension
 
 from pentools.errors import PentoolsError
 
-if TYPE_CHECKING:
-    from pentools.writeup.blocks import Audience
-
-__all__ = ["BlogPageExporter", "ClientPageExporter"]
+__all__ = ["LetterExporter", "RecordExporter", "StoryExporter"]
 
 
 class _PageExporter(Exporter):  # type: ignore[misc]
-    """What both exporters share: find the job from the notebook's folder, then render."""
+    """What the exporters share: find the job from the notebook's folder, then make the form.
+
+    JupyterLab and ``jupyter nbconvert`` both name the file after the notebook and put the output extension behind it;
+    so the form's name stands in that extension, and no two forms ever have one name.
+    """
 
     export_from_notebook: str
+    form: str
     file_extension = FilenameExtension(".html", help="The pages are HTML.").tag(config=True)
     output_mimetype = "text/html"
-    audience: Audience
 
     def from_notebook_node(self, nb: Any, resources: Any = None, **_: Any) -> tuple[str, Any]:
         """Make the page of the job whose notebook this is.
@@ -41,12 +42,12 @@ class _PageExporter(Exporter):  # type: ignore[misc]
             One HTML page, and the resources. Where the page may not or cannot be made, it says in words why.
         """
         ready = self._init_resources(resources)
-        ready["output_extension"] = ".html"
+        ready["output_extension"] = f"-{self.form}.html"
         return self._page(nb, ready), ready
 
     def _page(self, nb: Any, resources: Any) -> str:
         from pentools.record.job import RECORD_NAME, job_in
-        from pentools.writeup.page import render_page
+        from pentools.writeup.forms import PAGE_FORMS, files_of
         from pentools.writeup.template import plain_page
 
         # the command line gives no folder for a notebook in the present one
@@ -57,21 +58,29 @@ class _PageExporter(Exporter):  # type: ignore[misc]
                 f"Beside this notebook there is no {RECORD_NAME}, so it belongs to no job, or nothing has been entered yet. "
                 "Open the notebook of a job on the bench, save a first entry, and export it from there.",
             )
+        form = PAGE_FORMS[self.form]
         try:
-            return render_page(job_in(folder), self.audience, nb)
+            return str(files_of(form, job_in(folder), nb)[form.file])
         except PentoolsError as error:
             return plain_page("No page was made", str(error))
 
 
-class ClientPageExporter(_PageExporter):
-    """The page for the client: everything in the record."""
+class LetterExporter(_PageExporter):
+    """The letter to the owner."""
 
-    export_from_notebook = "Pen page for the client"
-    audience = "client"
+    export_from_notebook = "Pen letter for the owner"
+    form = "letter"
 
 
-class BlogPageExporter(_PageExporter):
-    """The page for publication: the story, and only what may be shown to everybody."""
+class RecordExporter(_PageExporter):
+    """The full record for the owner."""
 
-    export_from_notebook = "Pen page for publication"
-    audience = "blog"
+    export_from_notebook = "Pen record for the owner"
+    form = "record"
+
+
+class StoryExporter(_PageExporter):
+    """The story for everybody: only what may be shown."""
+
+    export_from_notebook = "Pen story for everybody"
+    form = "story"

@@ -84,8 +84,8 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
     ----------
     notebook : mapping or None
         The notebook's content.
-    audience : {"client", "blog"}
-        For "blog" cells tagged ``private`` are left out; cells tagged ``how-to`` are left out for both.
+    audience : {"owner", "everybody"}
+        For "everybody" cells tagged ``private`` are left out; cells tagged ``how-to`` are left out for both.
 
     Yields
     ------
@@ -97,7 +97,7 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
         if not isinstance(cell, Mapping):
             continue
         tags = _tags(cell)
-        if HOW_TO in tags or (PRIVATE in tags and audience != "client"):
+        if HOW_TO in tags or (PRIVATE in tags and audience != "owner"):
             continue
         source = _text(cell.get("source"))
         if cell.get("cell_type") == "markdown":

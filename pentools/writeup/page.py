@@ -10,11 +10,10 @@ from typing import TYPE_CHECKING, Any
 from pentools.errors import HoldError, InputError
 from pentools.record.holds import held
 from pentools.record.registry import STAGES, find_stage
-from pentools.record.stages.job.agree import consents
-from pentools.record.stages.job.intake import may_publish
 from pentools.record.stages.job.release import ending
 from pentools.writeup.blocks import Audience, Notice, Section
 from pentools.writeup.closing import SPOILT, full_log, key_facts, methods, pen_title, summary
+from pentools.writeup.forms import Files, held_back
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
 from pentools.writeup.page_parts import Page, Passage, Placed, each_picture_once
@@ -30,7 +29,7 @@ from pentools.writeup.words import date_in_words, sentence
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["build_page", "render_page", "section_of"]
+__all__ = ["build_page", "letter_files", "record_files", "render_page", "section_of", "story_files"]
 
 _Maker = Callable[["Job", Audience], Section]
 _HEAD: tuple[tuple[str, str, _Maker], ...] = (
@@ -38,7 +37,7 @@ _HEAD: tuple[tuple[str, str, _Maker], ...] = (
     ("before-after", "Before and after", before_and_after),
     ("identity", "What it is", what_it_is),
 )
-# the last of these stands on both pages, the others on the client's
+# the last of these stands on both pages, the others on the owner's
 _FOOT: tuple[tuple[str, str, _Maker], ...] = (
     ("care", "Care", care),
     ("price", "Price", price),
@@ -54,7 +53,7 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Whom it is for.
     notebook : mapping or None
         The notebook's content; by default the job's own notebook is read.
@@ -77,12 +76,27 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
     return fill_template(job, page, PhotoBook(job, audience))
 
 
+def letter_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:  # noqa: ARG001 - the owner's
+    """The letter's one file."""
+    return {"client.html": render_page(job, "owner", notebook)}
+
+
+def record_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:  # noqa: ARG001 - the owner's
+    """The record's one file."""
+    return {"record.html": render_page(job, "owner", notebook)}
+
+
+def story_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:
+    """The story's one file."""
+    return {"blog.html": render_page(job, "everybody", notebook, draft=draft)}
+
+
 def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None = None, *, draft: bool = False) -> Page:
     """Gather what a page shows; see `render_page`.
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Whom it is for.
     notebook : mapping or None
         The notebook's content; by default the job's own notebook is read.
@@ -99,9 +113,9 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     HoldError
         As for `render_page`.
     """
-    if audience not in ("client", "blog"):
-        raise InputError("audience", "client or blog", audience)
-    kept_back = _held_back(job) if audience == "blog" else ""
+    if audience not in ("owner", "everybody"):
+        raise InputError("audience", "owner or everybody", audience)
+    kept_back = held_back(job) if audience == "everybody" else ""
     if kept_back and not draft:
         raise HoldError(kept_back)
     content = read_notebook(job.notebook) if notebook is None else notebook
@@ -110,9 +124,9 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     if kept_back:
         notices.insert(0, Notice(f"Not for publication. {kept_back}", "Draft"))
     first = _made(job, audience, _HEAD)
-    last = _made(job, audience, _FOOT if audience == "client" else _FOOT[-1:])
+    last = _made(job, audience, _FOOT if audience == "owner" else _FOOT[-1:])
     told = next((p for p in passages if p.story), None)
-    if audience == "blog" and told is not None:
+    if audience == "everybody" and told is not None:
         # for publication the story leads; what the pen is stands beside its beginning
         identity = Placed(first.pop(), 3 if "<h2>" in told.story else 2)
         told.placed[:0] = [identity] if identity.section.blocks else []
@@ -135,7 +149,7 @@ def section_of(job: Job, key: str, audience: Audience) -> Section:
     ----------
     key : str
         The stage; it must be known.
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns
@@ -165,7 +179,7 @@ def _safely(make: Callable[[], Section], empty: Section, audience: Audience) -> 
     try:
         return make()
     except SPOILT as error:
-        why = f": {error or type(error).__name__}" if audience == "client" else ""
+        why = f": {error or type(error).__name__}" if audience == "owner" else ""
         return Section(empty.key, empty.title, (Notice(f"These entries cannot be shown{why}.", "To be settled"),))
 
 
@@ -200,15 +214,15 @@ def _passages(job: Job, audience: Audience, notebook: Mapping[str, Any] | None) 
                     under = 0
                 level = 3 if under else 2
                 passages[-1].placed.append(Placed(section, level))
-    if audience == "client" or notebook is None:
-        # the client's page is whole even where a cell was taken out of the notebook
+    if audience == "owner" or notebook is None:
+        # the owner's page is whole even where a cell was taken out of the notebook
         rest = [section_of(job, key, audience) for key in STAGES if key not in seen]
         passages += [Passage(placed=[Placed(section)]) for section in rest if section.blocks]
     return [p for p in passages if p.story or p.placed], strays
 
 
 def _stray(cell: StageCell, audience: Audience) -> list[Notice]:
-    if audience != "client":
+    if audience != "owner":
         return []
     known = ", ".join(STAGES)
     return [
@@ -218,20 +232,11 @@ def _stray(cell: StageCell, audience: Audience) -> list[Notice]:
     ]
 
 
-def _held_back(job: Job) -> str:
-    """Why the page for publication may not be made; empty where it may."""
-    if may_publish(job):
-        return ""
-    if consents(job).get("publish") is False:
-        return "The owner has said no to publication, so this page is held. If that changed, enter the new consent under Intake, “Consent to publish”."
-    return "The owner’s consent to publish is not recorded, so this page is held. Ask, then enter it under Intake, “Consent to publish”."
-
-
 def _unfinished(job: Job, audience: Audience) -> list[Notice]:
     if ending(job) is not None:
         return []
     moments = [entry.time for entry in job.record.entries]
     state = f" It shows the state of {date_in_words(max(moments))}." if moments else " Nothing has been entered yet."
-    why = held(job, "release") if audience == "client" else ""
+    why = held(job, "release") if audience == "owner" else ""
     still = f" Before the pen can be released: {sentence(why)}" if why else ""
-    return [Notice(f"This job is not finished.{state if audience == 'client' else ''}{still}", "Unfinished")]
+    return [Notice(f"This job is not finished.{state if audience == 'owner' else ''}{still}", "Unfinished")]

@@ -31,7 +31,7 @@ class Page:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Whom it is for.
     title : str
         The pen in a few words.

@@ -52,8 +52,8 @@ class PhotoBook:
     ----------
     job : Job
         The job.
-    audience : {"client", "blog"}
-        Who will see the page. For "blog" a picture is given only where the owner agreed that pictures may be
+    audience : {"owner", "everybody"}
+        Who will see the page. For "everybody" a picture is given only where the owner agreed that pictures may be
         shown and every entry about that file says that everybody may see it.
     """
 
@@ -71,9 +71,9 @@ class PhotoBook:
         Returns
         -------
         bool
-            True for the client; for "blog" as the record says, False where it says nothing.
+            True for the owner; for "everybody" as the record says, False where it says nothing.
         """
-        return self.audience == "client" or file in _public_files(self.job)
+        return self.audience == "owner" or file in _public_files(self.job)
 
     def embed(self, file: str) -> EmbeddedPhoto | None:
         """A picture, made anew.

@@ -83,7 +83,7 @@ def tell(
     level_before : int
         Level of the heading before this text, so that no level is skipped, 1 to 6.
     attachments : mapping or None
-        Pictures pasted into the cell, as the notebook keeps them; shown to the client only.
+        Pictures pasted into the cell, as the notebook keeps them; shown to the owner only.
 
     Returns
     -------
@@ -154,12 +154,12 @@ def _place_picture(
     alt = token.content.strip()
     found: EmbeddedPhoto | None = None
     if source.startswith("attachment:"):
-        if photos.audience == "client":
+        if photos.audience == "owner":
             found = _attached(attachments.get(source.removeprefix("attachment:")))
     else:
         found = photos.embed(source.removeprefix("./").removeprefix("photos/"))
     if found is None:
-        if photos.audience == "client":
+        if photos.audience == "owner":
             left_out.append(f"{source or 'a picture'} is not a picture in the job's photos folder")
         token.type, token.tag, token.content, token.children, token.nesting = "text", "", "", None, 0
         return

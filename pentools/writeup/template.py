@@ -33,7 +33,7 @@ def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
     Parameters
     ----------
     job : Job
-        The job; its name stands on the client's page only, for it may hold the owner's.
+        The job; its name stands on the owner's page only, for it may hold the owner's.
     page : Page
         What to show.
     photos : PhotoBook
@@ -45,16 +45,16 @@ def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
         HTML that fetches nothing.
     """
     language = job.bench.text("bench", "language")
-    client = page.audience == "client"
+    owner = page.audience == "owner"
     paper = job.bench.text("bench", "paper")
     return _template(job.bench.text("bench", "decimal_sign")).render(
         page=page,
-        client=client,
+        owner=owner,
         language=language if language in LANGUAGES else LANGUAGES[0],  # never one that the words are not in
         bench_name=job.bench.text("bench", "name"),
-        contact=job.bench.strings("bench", "contact") if client else (),
-        job_name=Markup(html.escape(job.name)) if client else "",  # noqa: S704 - escaped; a name keeps its full stops
-        running=Markup(_for_css(f"Job {job.name}" if client else page.title)),  # noqa: S704 - signs that could end the string are taken out
+        contact=job.bench.strings("bench", "contact") if owner else (),
+        job_name=Markup(html.escape(job.name)) if owner else "",  # noqa: S704 - escaped; a name keeps its full stops
+        running=Markup(_for_css(f"Job {job.name}" if owner else page.title)),  # noqa: S704 - signs that could end the string are taken out
         paper="letter" if paper.strip().casefold() == "letter" else "A4",
         style=Markup(_style()),  # noqa: S704 - our own file
         picture=lambda photo: photos.embed(photo.file),

@@ -1,4 +1,4 @@
-"""A job's pages written into its writeup folder, each in one piece."""
+"""A job's pages written into its writeup folder, each file in one piece."""
 
 from __future__ import annotations
 
@@ -6,69 +6,84 @@ import os
 import tempfile
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
-from pentools.errors import HoldError, InputError, RecordError
-from pentools.writeup.blocks import Audience
+from pentools.errors import HoldError, RecordError
+from pentools.writeup.forms import Files, PageForm, files_of, page_forms
 from pentools.writeup.notebook import read_notebook
-from pentools.writeup.page import render_page
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["write_pages"]
+__all__ = ["WRITEUP", "write_pages"]
 
-_WORDS = {"client": "the page for the client", "blog": "the page for publication"}
+WRITEUP = "writeup"
 
 
 def write_pages(
-    job: Job, audiences: Iterable[str] = ("client", "blog"), progress: Callable[[str], object] | None = None
+    job: Job, forms: Iterable[str] | None = None, progress: Callable[[str], object] | None = None
 ) -> list[Path]:
-    """Write a job's pages.
+    """Write a job's pages, each form once; what several share is worked out and drawn once.
 
     Parameters
     ----------
-    audiences : iterable of {"client", "blog"}
-        Which pages.
+    forms : iterable of str or None
+        Which forms, by the keys of `PAGE_FORMS`; all by default.
     progress : callable or None
-        Takes one line a page, such as `print`.
+        Takes one line a form, such as `print`.
 
     Returns
     -------
     list of Path
-        The pages in the order asked for: ``writeup/client.html``, ``writeup/blog.html``.
+        The first file of each form in the order asked for, such as ``writeup/client.html``.
 
     Raises
     ------
     InputError
-        If an audience is not known.
+        If a form is not known.
     HoldError
-        If the page for publication is asked for and consent is not recorded; the other pages are written first.
+        If a form for everybody is asked for and consent is not recorded; the other forms are written first.
     RecordError
         If the notebook cannot be read or a page cannot be written.
     """
-    wanted = list(audiences)
-    for audience in wanted:
-        if audience not in _WORDS:
-            raise InputError("audience", "client or blog", audience)
-    notebook = read_notebook(job.notebook) or {"cells": []} if job.notebook.exists() else None
+    wanted = page_forms(forms)
+    notebook = read_notebook(job.notebook)
     written: list[Path] = []
-    held: list[str] = []
-    for audience in wanted:
-        path = job.folder / "writeup" / f"{audience}.html"
+    held: dict[str, list[str]] = {}
+    for form in wanted:
         try:
-            page = render_page(job, cast("Audience", audience), notebook)
+            files = files_of(form, job, notebook)
         except HoldError as error:
-            older = f" An older {path.name} still lies in {path.parent.name}/." if path.exists() else ""
-            held.append(f"{error}{older}")
-            _say(progress, f"{_WORDS[audience].capitalize()} was not written. {error}{older}")
+            older = _older(job, form)
+            held.setdefault(str(error), []).append(older)
+            _say(progress, f"Not written: {form.words}. {error}{older}")
             continue
-        _replace(path, page)
-        written.append(path)
-        _say(progress, f"{_WORDS[audience].capitalize()} was written: {path} ({max(1, len(page) // 1024)} KiB)")
+        size = sum(len(content) for content in files.values())
+        written.append(_write_all(job, form, files))
+        _say(progress, f"Written: {form.words}, {written[-1]} ({max(1, size // 1024)} KiB)")
     if held:
-        raise HoldError(" ".join(held))
+        raise HoldError(" ".join(reason + "".join(older) for reason, older in held.items()))
     return written
+
+
+def _older(job: Job, form: PageForm) -> str:
+    path = job.folder / WRITEUP / form.file
+    return f" An older {path.name} still lies in {path.parent.name}/." if path.exists() else ""
+
+
+def _write_all(job: Job, form: PageForm, files: Files) -> Path:
+    """Every file of a form; of a folder, what an earlier writing left there and this one did not make goes away."""
+    folder = job.folder / WRITEUP
+    paths = [folder / name for name in files]
+    for path, content in zip(paths, files.values(), strict=True):
+        _replace(path, content.encode("utf-8") if isinstance(content, str) else content)
+    if form.file.endswith("/"):
+        suffixes = {path.suffix for path in paths}
+        for path in (folder / form.file).iterdir():
+            # a picture that may no longer be shown must not stay among those to be sent
+            if path.is_file() and path not in paths and path.suffix in suffixes:
+                path.unlink()
+    return paths[0]
 
 
 def _say(progress: Callable[[str], object] | None, line: str) -> None:
@@ -76,15 +91,15 @@ def _say(progress: Callable[[str], object] | None, line: str) -> None:
         progress(line)
 
 
-def _replace(path: Path, text: str) -> None:
+def _replace(path: Path, content: bytes) -> None:
     """Write beside the file, then put it in its place: a page is never half there."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=f".{path.stem}-", suffix=".tmp", dir=path.parent)
         fresh = Path(name)
         try:
-            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-                file.write(text)
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
             fresh.chmod(0o644)
             fresh.replace(path)
         except BaseException:

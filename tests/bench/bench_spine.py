@@ -83,7 +83,7 @@ def both_pages(bench: Path) -> None:
     from pentools.writeup.page import render_page
 
     job = create_job(open_bench_folder(bench, create=True), "both", sample="green-piston")
-    render_page(job, "client")
+    render_page(job, "owner")
     asked = []
     real = filling.sum_values
     filling.sum_values = lambda *args, **kwargs: (asked.append(1), real(*args, **kwargs))[1]
@@ -93,8 +93,8 @@ def both_pages(bench: Path) -> None:
         drawn._CHARTS.clear()
         asked.clear()
         begun = time.process_time()
-        render_page(again, "client")
-        render_page(again, "blog")
+        render_page(again, "owner")
+        render_page(again, "everybody")
         cpu.append(time.process_time() - begun)
     filling.sum_values = real
     print(

@@ -43,5 +43,5 @@ def test_a_job_in_which_nothing_is_missing_says_so(tmp_path):
     bench = open_bench_folder(tmp_path / "bench", create=True)
     job = create_job(bench, "green-piston", sample="green-piston")
     assert "a copy for the owner" in BenchSheet(job).check().value
-    write_pages(job, ("client", "blog"))
+    write_pages(job, ["letter"])
     assert BenchSheet(job).check().value == "<p>Nothing is missing, and nothing is odd.</p>"

@@ -68,7 +68,7 @@ form.boxes["balance_mm"].text = "71,5 mm"
 form.save()
 assert form.status.text.startswith("saved"), form.status.text
 print(job_in(job.folder).newest(ARRIVAL).balance_mm.value)
-for audience in ("client", "blog"):
+for audience in ("owner", "everybody"):
     assert "Point of balance" in render_page(job, audience)
 """
 
@@ -84,7 +84,7 @@ panel = BenchSheet(job).stage("parcel")
 assert panel.forms["packing"].boxes["weighs"].text == "180 g"
 assert "done" in panel.header.value
 print([f.text for f in review(job) if f.topic == "not-insured"])
-client, blog = render_page(job, "client"), render_page(job, "blog")
+client, blog = render_page(job, "owner"), render_page(job, "everybody")
 assert "atubewithpads" in client and "atubewithpads" in blog
 assert "Is it insured?" in client and "Is it insured?" not in blog
 assert "shelftwo" not in client + blog

@@ -30,8 +30,8 @@ ONE_OF_EACH = (
 
 
 def text_with(job, *shown):
-    page = Page("client", "A pen", (), (), (Placed(blocks.Section("key", "Heading", shown)),), (), ())
-    return Parsed(fill_template(job, page, PhotoBook(job, "client"))).text
+    page = Page("owner", "A pen", (), (), (Placed(blocks.Section("key", "Heading", shown)),), (), ())
+    return Parsed(fill_template(job, page, PhotoBook(job, "owner"))).text
 
 
 def test_none_is_forgotten_here():

@@ -11,7 +11,7 @@ from pentools.writeup.photos import PhotoBook
 
 
 def instruments(job):
-    [facts] = [block for block in methods(job, "client").blocks if hasattr(block, "rows")]
+    [facts] = [block for block in methods(job, "owner").blocks if hasattr(block, "rows")]
     return dict(facts.rows)
 
 
@@ -34,8 +34,8 @@ def test_a_later_yes_does_not_overrule_an_earlier_no(new_job, words, shown):
     job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
     for word in words:
         job.add("pictures", "picture", {"photo": "side.jpg", "moment": "during", "shows": "the side", "public": word})
-    assert PhotoBook(job, "blog").allowed("side.jpg") is shown
-    assert PhotoBook(job, "client").allowed("side.jpg")
+    assert PhotoBook(job, "everybody").allowed("side.jpg") is shown
+    assert PhotoBook(job, "owner").allowed("side.jpg")
 
 
 def test_an_entry_that_cannot_be_read_is_no_yes(new_job):
@@ -43,7 +43,7 @@ def test_an_entry_that_cannot_be_read_is_no_yes(new_job):
     job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
     job.add("pictures", "picture", {"photo": "side.jpg", "moment": "during", "shows": "the side", "public": "yes"})
     job.record.append(new_entry("pictures", "picture", {"photo": "SIDE.jpg", "moment": "sometime"}))
-    assert not PhotoBook(job, "blog").allowed("side.jpg")
+    assert not PhotoBook(job, "everybody").allowed("side.jpg")
 
 
 def test_the_facts_under_the_title(new_job, small_job):
@@ -82,12 +82,12 @@ def test_the_summary_begins_with_what_came(new_job, arrival, request_, words):
 
 def test_the_log_is_the_clients_and_the_oldest_stands_first(new_job):
     job = new_job()
-    assert full_log(job, "client").blocks == ()
+    assert full_log(job, "owner").blocks == ()
     for day in (16, 14):
         at = datetime.fromisoformat(f"2026-03-{day}T10:30:00+01:00")
         job.record.append(new_entry("intake", "arrival", {"pen": f"seen on {day}"}, at=at))
-    assert full_log(job, "blog").blocks == ()
-    [details] = full_log(job, "client").blocks
+    assert full_log(job, "everybody").blocks == ()
+    [details] = full_log(job, "owner").blocks
     [table] = details.blocks
     assert [row[0] for row in table.rows] == ["14\u00a0March 2026, 10:30", "16\u00a0March 2026, 10:30"]
     assert "All 2 entries" in table.caption
@@ -96,8 +96,10 @@ def test_the_log_is_the_clients_and_the_oldest_stands_first(new_job):
 
 def test_the_volume_is_told_with_its_factor_and_its_freedom(small_job):
     data = answer_of(small_job).data
-    text = methods(small_job, "blog").blocks[0].text.replace("\u202f", " ")
+    text = methods(small_job, "everybody").blocks[0].text.replace("\u202f", " ")
     assert f"(here {data['z_ml_per_g']:.4f} mL/g)" in text
     assert f"standard uncertainty is {data['standard_uncertainty_ml']:.2g} mL" in text
     assert f"a factor of {data['coverage_factor']:.2f}" in text
-    assert not [block for block in methods(small_job, "blog").blocks if hasattr(block, "rows")]  # the bench's own tools
+    assert not [
+        block for block in methods(small_job, "everybody").blocks if hasattr(block, "rows")
+    ]  # the bench's own tools

@@ -1,4 +1,4 @@
-"""The two exporters behind JupyterLab's menu."""
+"""The exporters behind JupyterLab's menu."""
 
 import warnings
 
@@ -25,30 +25,40 @@ def test_the_exporters_make_the_same_pages(small_job, exporters):
 
     nb = nbformat.from_dict(notebook(markdown("# How it came\n\nUnsaved words.")))
     resources = {"metadata": {"name": small_job.name, "path": str(small_job.folder)}}
-    client, told = exporters.ClientPageExporter().from_notebook_node(nb, resources)
-    assert told["output_extension"] == ".html"
+    client, _ = exporters.LetterExporter().from_notebook_node(nb, resources)
     assert "Unsaved words." in Parsed(client).text
     assert "118 EUR" in client
-    blog, _ = exporters.BlogPageExporter().from_notebook_node(nb, resources)
+    blog, _ = exporters.StoryExporter().from_notebook_node(nb, resources)
     assert "Unsaved words." in Parsed(blog).text
     assert "118 EUR" not in blog
 
 
 def test_an_exporter_reads_a_notebook_from_its_file(small_job, exporters):
-    page, _ = exporters.ClientPageExporter().from_filename(str(small_job.notebook))
+    page, _ = exporters.LetterExporter().from_filename(str(small_job.notebook))
     assert "In a glove box." in Parsed(page).text
 
 
 def test_the_present_folder_stands_for_no_folder(small_job, exporters, monkeypatch):
     monkeypatch.chdir(small_job.folder)
-    page, _ = exporters.BlogPageExporter().from_filename(small_job.notebook.name)
+    page, _ = exporters.StoryExporter().from_filename(small_job.notebook.name)
     assert "In a glove box." in Parsed(page).text
+
+
+def test_the_files_handed_out_are_named_apart(small_job, exporters):
+    """JupyterLab and nbconvert name a file after the notebook and put the output extension behind it."""
+    nb = as_notebook(markdown("# How it came"))
+    names = [
+        small_job.name
+        + made().from_notebook_node(nb, {"metadata": {"path": str(small_job.folder)}})[1]["output_extension"]
+        for made in (exporters.LetterExporter, exporters.RecordExporter, exporters.StoryExporter)
+    ]
+    assert names == [f"{small_job.name}-{form}.html" for form in ("letter", "record", "story")]
 
 
 def test_the_menu_labels_and_kinds(exporters):
     for made, label in (
-        (exporters.ClientPageExporter(), "Pen page for the client"),
-        (exporters.BlogPageExporter(), "Pen page for publication"),
+        (exporters.LetterExporter(), "Pen letter for the owner"),
+        (exporters.StoryExporter(), "Pen story for everybody"),
     ):
         assert made.export_from_notebook == label
         assert made.file_extension == ".html"
@@ -59,15 +69,13 @@ def test_an_exporter_says_in_words_why_there_is_no_page(new_job, exporters, tmp_
     monkeypatch.chdir(tmp_path)
     job = new_job()
     job.add("intake", "arrival", {"pen": "a pen"})
-    held, _ = exporters.BlogPageExporter().from_notebook_node(as_notebook(), {"metadata": {"path": str(job.folder)}})
+    held, _ = exporters.StoryExporter().from_notebook_node(as_notebook(), {"metadata": {"path": str(job.folder)}})
     assert "consent to publish is not recorded" in Parsed(held).text
     for resources in (None, {"metadata": {}}, {"metadata": {"path": str(tmp_path)}}):
-        stray, _ = exporters.ClientPageExporter().from_notebook_node(as_notebook(), resources)
+        stray, _ = exporters.LetterExporter().from_notebook_node(as_notebook(), resources)
         assert "belongs to no job" in Parsed(stray).text
     job.record.path.with_name("record.jsonl").write_bytes(b"")
     (job.bench.folder / "bench.toml").write_text("[bench")
-    broken, _ = exporters.ClientPageExporter().from_notebook_node(
-        as_notebook(), {"metadata": {"path": str(job.folder)}}
-    )
+    broken, _ = exporters.LetterExporter().from_notebook_node(as_notebook(), {"metadata": {"path": str(job.folder)}})
     assert "cannot be read" in Parsed(broken).text
     assert "Traceback" not in broken

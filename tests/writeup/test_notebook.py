@@ -42,10 +42,10 @@ def test_cells_in_order_with_their_tags():
         stage("intake"),
         shown,
     )
-    assert [type(cell) for cell in cells_for(nb, "client")] == [StoryCell, StoryCell, StageCell, PublishedCell]
-    assert [type(cell) for cell in cells_for(nb, "blog")] == [StoryCell, StageCell, PublishedCell]
-    assert next(iter(cells_for(nb, "blog"))).text == "# Hello"
-    assert list(cells_for(notebook(code('bench.stage("intake")', "private")), "blog")) == []
+    assert [type(cell) for cell in cells_for(nb, "owner")] == [StoryCell, StoryCell, StageCell, PublishedCell]
+    assert [type(cell) for cell in cells_for(nb, "everybody")] == [StoryCell, StageCell, PublishedCell]
+    assert next(iter(cells_for(nb, "everybody"))).text == "# Hello"
+    assert list(cells_for(notebook(code('bench.stage("intake")', "private")), "everybody")) == []
 
 
 def test_prompts_that_came_with_the_kit_are_left_out():
@@ -54,10 +54,10 @@ def test_prompts_that_came_with_the_kit_are_left_out():
     from pentools.record.job import shipped_folder
 
     shipped = msgspec.json.decode((shipped_folder("notebooks") / "pen_job.ipynb").read_bytes())
-    assert not [cell for cell in cells_for(shipped, "client") if isinstance(cell, StoryCell)]
+    assert not [cell for cell in cells_for(shipped, "owner") if isinstance(cell, StoryCell)]
     first = next(cell for cell in shipped["cells"] if "template" in cell["metadata"].get("tags", []))
     first["source"] = "".join(first["source"]) + "\n\nMy own words."
-    told = next(cell for cell in cells_for(shipped, "client") if isinstance(cell, StoryCell))
+    told = next(cell for cell in cells_for(shipped, "owner") if isinstance(cell, StoryCell))
     assert "My own words." in told.text
     assert "*" not in told.text
 
@@ -65,13 +65,13 @@ def test_prompts_that_came_with_the_kit_are_left_out():
 def test_a_notebook_that_cannot_be_read_is_said(small_job):
     small_job.notebook.write_text("{")
     with pytest.raises(RecordError, match="cannot be read"):
-        render_page(small_job, "client")
+        render_page(small_job, "owner")
     small_job.notebook.write_text(json.dumps([1]))
     with pytest.raises(RecordError, match="not a notebook"):
-        render_page(small_job, "client")
+        render_page(small_job, "owner")
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_a_job_without_its_notebook_is_made_from_the_record(small_job, audience):
     small_job.notebook.unlink()
     assert "A hairline at the lip." in Parsed(render_page(small_job, audience)).text

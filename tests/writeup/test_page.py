@@ -15,7 +15,7 @@ from pentools.writeup.page import build_page, render_page, section_of
 HOSTILE = '<script>alert("x")</script><img src=http://evil.example/x onerror=alert(1)> & "quoted"'
 
 
-@pytest.fixture(params=["client", "blog"])
+@pytest.fixture(params=["owner", "everybody"])
 def audience(request):
     return request.param
 
@@ -91,19 +91,19 @@ def test_an_unfinished_job_says_so_at_its_head(new_job, small_job, audience):
 
 def test_the_clients_page_says_what_stands_in_the_way_of_release(new_job):
     job = new_job()
-    text = Parsed(render_page(job, "client", notebook())).text
+    text = Parsed(render_page(job, "owner", notebook())).text
     assert "The leak check has not been done and the limits have not been written." in text
 
 
 def test_a_released_hold_is_shown_with_its_reason_to_the_client_only(small_job):
     small_job.release("release", "release", "the owner travels tomorrow")
-    assert "The hold on releasing the pen was released" in Parsed(render_page(small_job, "client")).text
-    assert "The owner travels tomorrow." in Parsed(render_page(small_job, "client")).text
-    assert "travels" not in render_page(small_job, "blog")
+    assert "The hold on releasing the pen was released" in Parsed(render_page(small_job, "owner")).text
+    assert "The owner travels tomorrow." in Parsed(render_page(small_job, "owner")).text
+    assert "travels" not in render_page(small_job, "everybody")
 
 
 def test_the_order_of_the_clients_page(small_job):
-    text = Parsed(render_page(small_job, "client")).text
+    text = Parsed(render_page(small_job, "owner")).text
     order = [
         "In short", "Before and after", "What it is", "How it came", "What was asked", "What was wrong", "What was done",
         "How it performs now", "What was left alone, and why", "How it ended", "Care Flush", "Price Price", "The full dated log",
@@ -115,7 +115,7 @@ def test_the_order_of_the_clients_page(small_job):
 
 
 def test_the_story_leads_the_page_for_publication(small_job):
-    page = build_page(small_job, "blog")
+    page = build_page(small_job, "everybody")
     assert [placed.section.key for placed in page.head] == ["summary", "before-after"]
     assert page.passages[0].story
     assert page.passages[0].placed[0].section.key == "identity"
@@ -124,22 +124,22 @@ def test_the_story_leads_the_page_for_publication(small_job):
 def test_publication_needs_consent(new_job):
     job = new_job()
     with pytest.raises(HoldError, match="consent to publish is not recorded"):
-        render_page(job, "blog", notebook())
-    assert "Not for publication." in Parsed(render_page(job, "blog", notebook(), draft=True)).text
+        render_page(job, "everybody", notebook())
+    assert "Not for publication." in Parsed(render_page(job, "everybody", notebook(), draft=True)).text
     job.add("intake", "consent", {"publish": "no"})
     with pytest.raises(HoldError, match="said no"):
-        render_page(job, "blog", notebook())
-    with pytest.raises(InputError):
         render_page(job, "everybody", notebook())
+    with pytest.raises(InputError):
+        render_page(job, "the world", notebook())
 
 
 def test_a_stage_that_is_not_known_is_said_in_words(small_job):
     cells = notebook(stage("seance"), stage("intake"))
     assert (
         "asks for a stage “seance”, which this version does not know"
-        in Parsed(render_page(small_job, "client", cells)).text
+        in Parsed(render_page(small_job, "owner", cells)).text
     )
-    assert "seance" not in render_page(small_job, "blog", cells)
+    assert "seance" not in render_page(small_job, "everybody", cells)
 
 
 def test_a_stage_without_entries_is_left_out(new_job, audience):
@@ -155,14 +155,14 @@ def test_a_stage_without_entries_is_left_out(new_job, audience):
 
 
 def test_a_stage_taken_out_of_the_notebook_is_still_on_the_clients_page(small_job):
-    assert "A hairline at the lip." in Parsed(render_page(small_job, "client", notebook(markdown("# Story")))).text
-    assert "hairline" not in render_page(small_job, "blog", notebook(markdown("# Story"))).replace(
+    assert "A hairline at the lip." in Parsed(render_page(small_job, "owner", notebook(markdown("# Story")))).text
+    assert "hairline" not in render_page(small_job, "everybody", notebook(markdown("# Story"))).replace(
         "A hairline at the lip", "", 0
     )
 
 
 def test_a_stage_named_twice_is_shown_once(small_job):
-    page = build_page(small_job, "client", notebook(stage("limits"), stage("limits")))
+    page = build_page(small_job, "owner", notebook(stage("limits"), stage("limits")))
     keys = [p.section.key for passage in page.passages for p in passage.placed]
     assert keys.count("limits") == 1
 
@@ -185,7 +185,7 @@ def test_a_picture_stands_once_on_a_page(small_job, audience):
 def test_weighings_that_contradict_each_other_are_said_in_words(small_job):
     small_job.add("fill test", "weighing", {"state": "drained", "mass": "18.00 g"})
     small_job.add("fill test", "weighing", {"state": "filled", "mass": "16.00 g"})
-    text = Parsed(render_page(small_job, "client")).text
+    text = Parsed(render_page(small_job, "owner")).text
     assert "To be settled: The weighings give no result:" in text
     assert "The full dated log" in text
 
@@ -194,7 +194,7 @@ def test_entries_spoilt_by_hand_do_not_stop_the_page(small_job, audience):
     small_job.record.append(new_entry("condition", "part", {"part": 7, "severity": "grave"}))
     small_job.record.append(new_entry("work log", "work", {"activity": "open", "minutes": "long", "done": "x"}))
     text = Parsed(render_page(small_job, audience)).text
-    assert ("An entry that cannot be read; it is kept as it stands." in text) == (audience == "client")
+    assert ("An entry that cannot be read; it is kept as it stands." in text) == (audience == "owner")
     assert "How it performs now" in text
 
 
@@ -203,7 +203,7 @@ def test_the_log_keeps_corrections_and_withdrawals(small_job):
     small_job.add("work log", "work", {"activity": "open", "minutes": "6 min", "done": "second words"}, replaces=old.id)
     gone = small_job.add("limits", "limit", {"part": "nib", "left": "third words", "why": "fourth"})
     small_job.withdraw(gone, "a slip")
-    text = Parsed(render_page(small_job, "client")).text
+    text = Parsed(render_page(small_job, "owner")).text
     for words in (
         "first words",
         "second words",
@@ -214,21 +214,21 @@ def test_the_log_keeps_corrections_and_withdrawals(small_job):
         "Reason: A slip.",
     ):
         assert words in text
-    assert "first words" not in render_page(small_job, "blog")
-    assert "third words" not in render_page(small_job, "blog")
+    assert "first words" not in render_page(small_job, "everybody")
+    assert "third words" not in render_page(small_job, "everybody")
 
 
 def test_what_the_file_could_not_give_is_said_to_the_client(small_job):
     with small_job.record.path.open("ab") as file:
         file.write(b"no entry\n")
     small_job.record.refresh()
-    assert "About the file: Line" in Parsed(render_page(small_job, "client")).text
+    assert "About the file: Line" in Parsed(render_page(small_job, "owner")).text
 
 
 def test_published_outputs_keep_their_place(small_job):
     shown = code("1", "publish", outputs=[{"output_type": "stream", "name": "stdout", "text": "printed here"}])
     text = Parsed(
-        render_page(small_job, "client", notebook(markdown("# Story"), shown, stage("limits"), stage("intake")))
+        render_page(small_job, "owner", notebook(markdown("# Story"), shown, stage("limits"), stage("intake")))
     ).text
     assert text.index("# Story"[2:]) < text.index("printed here") < text.index("A hairline at the lip.")
 
@@ -254,7 +254,7 @@ def levels(page):
 
 def test_a_stage_stands_below_the_story_before_it_and_the_next_one_afresh(small_job):
     cells = notebook(stage("work log"), markdown("# One\n\nWords."), stage("condition"), stage("limits"), markdown("More."), stage("intake"))  # fmt: skip
-    page = build_page(small_job, "client", cells)
+    page = build_page(small_job, "owner", cells)
     assert levels(page)[:4] == [("work log", 2), ("condition", 3), ("limits", 2), ("intake", 2)]
     told = [(bool(p.story), [item.section.key for item in p.placed]) for p in page.passages][:4]
     assert told == [(False, ["work log"]), (True, ["condition"]), (False, ["limits"]), (True, ["intake"])]
@@ -262,10 +262,10 @@ def test_a_stage_stands_below_the_story_before_it_and_the_next_one_afresh(small_
 
 @pytest.mark.parametrize(("story", "level"), [("# One\n\nWords.", 3), ("Words alone.", 2)])
 def test_what_the_pen_is_stands_beside_the_beginning_of_the_story(small_job, story, level):
-    page = build_page(small_job, "blog", notebook(markdown(story), stage("limits")))
+    page = build_page(small_job, "everybody", notebook(markdown(story), stage("limits")))
     assert levels(page)[0] == ("identity", level)
-    assert "identity" in [p.section.key for p in build_page(small_job, "client", notebook(markdown(story))).head]
-    without = build_page(small_job, "blog", notebook(stage("limits")))
+    assert "identity" in [p.section.key for p in build_page(small_job, "owner", notebook(markdown(story))).head]
+    without = build_page(small_job, "everybody", notebook(stage("limits")))
     assert [p.section.key for p in without.head] == ["summary", "before-after", "identity"]
 
 
@@ -274,5 +274,5 @@ def test_what_the_pen_is_stands_beside_the_beginning_of_the_story(small_job, sto
     [(("# One\n\n## Two",), [2, 2]), (("# One\n\n## Two", "# Three\n\n## Four"), [2, 3, 2, 3])],
 )
 def test_headings_go_down_one_level_where_there_are_several_chapters(small_job, stories, headings):
-    page = build_page(small_job, "client", notebook(*(markdown(text) for text in stories)))
+    page = build_page(small_job, "owner", notebook(*(markdown(text) for text in stories)))
     assert Parsed("".join(p.story for p in page.passages)).headings == headings

@@ -97,7 +97,7 @@ def test_what_is_no_picture_is_refused_in_silence(raw):
 def test_no_picture_on_either_page_tells_where_it_was_taken(small_job):
     for name in ("side-a.jpg", "side-b.jpg"):
         (small_job.folder / "photos" / name).write_bytes(telltale_jpeg())
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         page = render_page(small_job, audience)
         pictures = [part.split('"', 1)[0] for part in page.split("base64,")[1:]]
         assert len(pictures) >= 2
@@ -105,7 +105,7 @@ def test_no_picture_on_either_page_tells_where_it_was_taken(small_job):
 
 
 def test_a_changed_file_is_read_anew(small_job):
-    book = PhotoBook(small_job, "client")
+    book = PhotoBook(small_job, "owner")
     before = book.embed("side-a.jpg")
     Image.new("RGB", (61, 30), "red").save(small_job.folder / "photos" / "side-a.jpg")
     assert book.embed("side-a.jpg") != before

@@ -115,7 +115,7 @@ def full_of_plants(new_job):
 
 def test_private_strings_stay_off_the_page_for_publication(full_of_plants):
     job, cells, public, private, bench = full_of_plants
-    page = render_page(job, "blog", cells)
+    page = render_page(job, "everybody", cells)
     assert len(private) >= 30
     assert {where: text for where, text in (private | bench).items() if text in page} == {}
     # the check can fail: public strings do stand there (a picture's file name is never shown)
@@ -127,7 +127,7 @@ def test_private_strings_stay_off_the_page_for_publication(full_of_plants):
 
 def test_the_clients_page_holds_every_string_but_the_benchs_own(full_of_plants):
     job, cells, public, private, bench = full_of_plants
-    page = render_page(job, "client", cells)
+    page = render_page(job, "owner", cells)
     squeezed = Parsed(page).text.replace("\u00a0", " ")
     assert {
         where: word for where, word in (public | private).items() if word.replace("\u00a0", " ") not in squeezed
@@ -138,7 +138,7 @@ def test_the_clients_page_holds_every_string_but_the_benchs_own(full_of_plants):
 
 def test_instructions_and_untagged_code_are_on_neither_page(full_of_plants):
     job, cells, *_ = full_of_plants
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         page = render_page(job, audience, cells)
         assert "Plant910x" not in page
         assert "Plant911x" not in page
@@ -153,15 +153,15 @@ def test_pictures_need_consent_and_their_own_yes(new_job):
         job.add("pictures", "picture", {"photo": name, "moment": "during", "shows": f"shows {name}", "public": word})
     cells = notebook(markdown("Story ![one](photos/not.jpg) and ![two](photos/may.jpg)"), stage("pictures"))
     job.add("intake", "consent", {"publish": "yes", "pictures": "no"})
-    assert Parsed(render_page(job, "blog", cells)).images == []
+    assert Parsed(render_page(job, "everybody", cells)).images == []
     job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
-    page = Parsed(render_page(job, "blog", cells))
+    page = Parsed(render_page(job, "everybody", cells))
     assert {image["width"] for image in page.images} == {"40"}
     assert "not.jpg" not in page.text
     assert "unsaid.jpg" not in page.text
     job.add("pictures", "picture", {"photo": "may.jpg", "moment": "after", "shows": "the same file", "public": "no"})
-    assert Parsed(render_page(job, "blog", cells)).images == []
-    assert {image["width"] for image in Parsed(render_page(job, "client", cells)).images} == {"40", "41", "42"}
+    assert Parsed(render_page(job, "everybody", cells)).images == []
+    assert {image["width"] for image in Parsed(render_page(job, "owner", cells)).images} == {"40", "41", "42"}
 
 
 class Words(Form, frozen=True):
@@ -187,9 +187,9 @@ def test_a_stage_added_later_is_held_to_the_same_list(new_job, monkeypatch):
     words = {"open_word": "openaaa", "owners_word": "ownersbbb", "benchs_word": "benchsccc"}
     job.add("later", "trial", words, note="noteddd")
     cells = notebook(stage("later"))
-    shown = {audience: render_page(job, audience, cells) for audience in ("client", "blog")}
+    shown = {audience: render_page(job, audience, cells) for audience in ("owner", "everybody")}
     found = {a: [word for word in (*words.values(), "noteddd") if word in page] for a, page in shown.items()}
-    assert found == {"client": ["openaaa", "ownersbbb"], "blog": ["openaaa"]}
+    assert found == {"owner": ["openaaa", "ownersbbb"], "everybody": ["openaaa"]}
 
 
 def test_why_a_section_cannot_be_shown_is_told_to_the_client_alone(small_job, monkeypatch):
@@ -197,7 +197,7 @@ def test_why_a_section_cannot_be_shown_is_told_to_the_client_alone(small_job, mo
         raise KeyError("ownersword")
 
     monkeypatch.setattr("pentools.writeup.sections.job.limits.section", spoilt)
-    client, blog = (render_page(small_job, audience) for audience in ("client", "blog"))
+    client, blog = (render_page(small_job, audience) for audience in ("owner", "everybody"))
     assert "These entries cannot be shown: " in client
     assert "ownersword" in client
     assert "These entries cannot be shown." in blog
@@ -206,7 +206,7 @@ def test_why_a_section_cannot_be_shown_is_told_to_the_client_alone(small_job, mo
 
 def test_a_picture_left_out_is_named_to_the_client_alone(small_job):
     story = notebook(markdown("Words ![x](photos/adela-quist.jpg) and ![y](attachment:gone.png)"))
-    client, blog = (Parsed(render_page(small_job, audience, story)).text for audience in ("client", "blog"))
+    client, blog = (Parsed(render_page(small_job, audience, story)).text for audience in ("owner", "everybody"))
     for name in ("adela-quist.jpg", "gone.png"):
         assert f"A picture was left out: {name[:1].upper()}" in client or name in client
         assert name not in blog
@@ -217,20 +217,20 @@ def test_when_an_open_job_was_worked_on_and_what_holds_it_are_the_clients(new_jo
     job = new_job()
     job.record.append(new_entry("intake", "consent", {"publish": True}, at=datetime.fromisoformat("2026-03-16T10:00:00+01:00")))  # fmt: skip
     job.record.append(new_entry("intake", "arrival", {"pen": "a pen"}, at=datetime.fromisoformat("2026-03-14T10:00:00+01:00")))  # fmt: skip
-    client, blog = (build_page(job, audience, notebook()).notices for audience in ("client", "blog"))
+    client, blog = (build_page(job, audience, notebook()).notices for audience in ("owner", "everybody"))
     assert [notice.word for notice in (*client, *blog)] == ["Unfinished", "Unfinished"]
     assert "the state of 16\u00a0March 2026" in client[0].text  # the newest by the clock
     assert "leak check" in client[0].text
     assert blog[0].text == "This job is not finished."
     empty = new_job()
-    assert "Nothing has been entered yet." in build_page(empty, "client", notebook()).notices[0].text
-    draft = build_page(empty, "blog", notebook(), draft=True).notices
+    assert "Nothing has been entered yet." in build_page(empty, "owner", notebook()).notices[0].text
+    draft = build_page(empty, "everybody", notebook(), draft=True).notices
     assert [notice.word for notice in draft] == ["Draft", "Unfinished"]
 
 
 def test_only_the_methods_stand_at_the_foot_for_publication(small_job):
-    feet = {a: [placed.section.key for placed in build_page(small_job, a).foot] for a in ("client", "blog")}
-    assert feet == {"client": ["care", "price", "log", "departures", "methods"], "blog": ["methods"]}
+    feet = {a: [placed.section.key for placed in build_page(small_job, a).foot] for a in ("owner", "everybody")}
+    assert feet == {"owner": ["care", "price", "log", "departures", "methods"], "everybody": ["methods"]}
 
 
 @pytest.mark.parametrize("tag", ["private", "Private", " PRIVATE "])
@@ -242,7 +242,7 @@ def test_a_private_cell_of_any_sort_stays_off_the_page_for_publication(small_job
         code("1", "publish", tag, outputs=shown),
         code("bench.stage('limits')", tag),
     )
-    client, blog = (render_page(small_job, audience, cells) for audience in ("client", "blog"))
+    client, blog = (render_page(small_job, audience, cells) for audience in ("owner", "everybody"))
     for word in ("ownword", "printedword", "A hairline at the lip."):
         assert word in client
         assert word not in blog

@@ -13,7 +13,7 @@ def book(new_job):
     job = new_job()
     Image.new("RGB", (50, 25), "navy").save(job.folder / "photos" / "a.jpg")
     Image.new("RGB", (50, 25), "navy").save(job.folder / "secret.jpg")
-    return PhotoBook(job, "client")
+    return PhotoBook(job, "owner")
 
 
 def test_headings_are_kept_and_lowered(book):
@@ -88,7 +88,9 @@ def test_a_link_out_of_the_photos_folder_is_not_followed(book):
 def test_a_pasted_picture_is_shown_to_the_client_only(book):
     kept = {"image.png": {"image/png": png()}}
     assert "data:image/" in tell("![pasted](attachment:image.png)", book, attachments=kept).html
-    assert "<img" not in tell("![pasted](attachment:image.png)", PhotoBook(book.job, "blog"), attachments=kept).html
+    assert (
+        "<img" not in tell("![pasted](attachment:image.png)", PhotoBook(book.job, "everybody"), attachments=kept).html
+    )
 
 
 def test_tables_lists_and_emphasis_survive(book):

@@ -10,22 +10,22 @@ from pentools.writeup.template import plain_page
 def test_a_hostile_job_name_cannot_leave_the_style_sheet(new_job):
     job = new_job(name="a job")
     odd = type(job)('x"; } </style><script>', job.folder, job.bench, job.record)
-    page = Parsed(render_page(odd, "client", notebook()))
+    page = Parsed(render_page(odd, "owner", notebook()))
     assert "script" not in {tag for tag, _ in page.tags}
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_details_stand_in_the_page_and_print_open(small_job, audience):
     page = render_page(small_job, audience)
     details = [attrs for tag, attrs in Parsed(page).tags if tag == "details"]
     assert details
     assert "details::details-content" in page
-    if audience == "client":
+    if audience == "owner":
         assert all("open" in attrs for attrs in details)
 
 
 def test_the_printed_page_is_numbered_and_named(small_job):
-    page = render_page(small_job, "client")
+    page = render_page(small_job, "owner")
     assert 'content: "Job job-4711"' in page
     assert "counter(page)" in page
     assert "size: A4" in page
@@ -33,7 +33,7 @@ def test_the_printed_page_is_numbered_and_named(small_job):
     letter = type(small_job)(
         small_job.name, small_job.folder, type(small_job.bench)(small_job.bench.folder, facts), small_job.record
     )
-    assert "size: letter" in render_page(letter, "client")
+    assert "size: letter" in render_page(letter, "owner")
 
 
 def test_the_page_that_says_why_there_is_none_keeps_hostile_text_as_text():
@@ -48,5 +48,5 @@ def test_the_bench_that_writes_a_comma_reads_commas(small_job):
     odd = type(small_job)(
         small_job.name, small_job.folder, type(small_job.bench)(small_job.bench.folder, facts), small_job.record
     )
-    assert "16,42" in Parsed(render_page(odd, "client")).text
-    assert "16.42" not in Parsed(render_page(odd, "client")).text
+    assert "16,42" in Parsed(render_page(odd, "owner")).text
+    assert "16.42" not in Parsed(render_page(odd, "owner")).text

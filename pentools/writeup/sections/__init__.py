@@ -1,1 +1,1 @@
-"""One module a stage: the stage's entries as blocks of a page, for the client or for publication."""
+"""One module a stage: the stage's entries as blocks of a page, for the owner or for publication."""

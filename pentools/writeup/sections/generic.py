@@ -31,8 +31,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         Which stage.
-    audience : {"client", "blog"}
-        Who will see the page; for "blog" only fields that are for everybody, never those for the bench alone.
+    audience : {"owner", "everybody"}
+        Who will see the page; for "everybody" only fields that are for everybody, never those for the bench alone.
 
     Returns
     -------
@@ -48,7 +48,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
 def may_show(field: Field, audience: Audience) -> bool:
     """Whether a page may show a field: what is for the bench alone stands on none, what is for the owner on the owner's."""
-    return field.audience == "everybody" or (field.audience == "owner" and audience == "client")
+    return field.audience == "everybody" or (field.audience == "owner" and audience == "owner")
 
 
 def shown(field: Field, value: Value) -> str:
@@ -74,7 +74,7 @@ def kind_facts(
     ----------
     job, kind
         What to show.
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
     without : iterable of str
         Names of fields that are shown elsewhere.
@@ -105,8 +105,8 @@ def kind_table(
     ----------
     job, kind
         What to show.
-    audience : {"client", "blog"}
-        Who will see the page; the date of an entry is for the client only.
+    audience : {"owner", "everybody"}
+        Who will see the page; the date of an entry is for the owner only.
     without : iterable of str
         Names of fields that are shown elsewhere.
     caption : str or None
@@ -133,23 +133,23 @@ def kind_table(
     cards: list[Block] = []
     for number, logged in enumerate(entries, 1):
         rows = facts_of(kind, logged.values, audience, without=skipped)
-        if audience == "client":
+        if audience == "owner":
             rows = (("Entered", date_in_words(logged.entry.time)), *rows)
         cards.append(Facts(f"{title}, {number} of {len(entries)}", rows))
     return cards
 
 
 def _as_table(title: str, fields: Sequence[Field], entries: Sequence[Logged[F]], audience: Audience) -> Table:
-    client = audience == "client"
-    head = (*(["Date"] if client else []), *(field.label for field in fields))
+    owners = audience == "owner"
+    head = (*(["Date"] if owners else []), *(field.label for field in fields))
     rows = tuple(
         (
-            *([date_in_words(logged.entry.time)] if client else []),
+            *([date_in_words(logged.entry.time)] if owners else []),
             *(shown(field, getattr(logged.values, field.name)) for field in fields),
         )
         for logged in entries
     )
-    shift = 1 if client else 0
+    shift = 1 if owners else 0
     numeric = tuple(i + shift for i, field in enumerate(fields) if field.kind in _NUMERIC)
     return Table(title, head, rows, numeric)
 
@@ -168,8 +168,8 @@ def facts_of(
 
 
 def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
-    """The hold points of a stage that were released, with the reason; for the client only."""
-    if audience != "client":
+    """The hold points of a stage that were released, with the reason; for the owner only."""
+    if audience != "owner":
         return []
     found: list[Block] = []
     for entry in job.record.live(stage.key, RELEASE):

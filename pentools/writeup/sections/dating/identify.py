@@ -57,7 +57,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns

@@ -59,8 +59,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The finish.
-    audience : {"client", "blog"}
-        Who will see the page; dates, notes and the owner's consent are for the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; dates, notes and the owner's consent are for the owner.
 
     Returns
     -------
@@ -94,7 +94,7 @@ def _lead(job: Job) -> str:
 
 
 def _unread(job: Job, audience: Audience) -> list[Block]:
-    if audience != "client":
+    if audience != "owner":
         return []
     try:
         plan_answer(job)
@@ -142,8 +142,8 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
             _seen(step),
             f"{plain(step.removed_um.typical, 2)}{THIN}µm" if step.removed_um is not None else "–",
         )
-        rows.append((dates[step.entry_id], *row) if audience == "client" else row)
-    head = ("Date", *head) if audience == "client" else head
+        rows.append((dates[step.entry_id], *row) if audience == "owner" else row)
+    head = ("Date", *head) if audience == "owner" else head
     note = (
         "Finish: size of the plain grade that leaves the same scratch. Taken: stock a side, by the plan."
         if progress
@@ -204,7 +204,7 @@ def _left(job: Job) -> list[Block]:
 
 def _advice(job: Job, audience: Audience) -> list[Block]:
     shown: tuple[Finding, ...] = tuple(f for f in finish_findings(job) if f.topic in _FOR_THE_READER)
-    return [Findings(shown)] if shown and audience == "client" else []
+    return [Findings(shown)] if shown and audience == "owner" else []
 
 
 def _masks(job: Job, audience: Audience) -> list[Block]:

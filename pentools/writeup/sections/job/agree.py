@@ -1,4 +1,4 @@
-"""Proposal and agreement on a page: what was proposed and what else was weighed; for the client, price and answers."""
+"""Proposal and agreement on a page: what was proposed and what else was weighed; for the owner, price and answers."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ def answers_in_words(job: Job) -> str:
     Returns
     -------
     str
-        For the client's page only.
+        For the owner's page only.
     """
     names = dict(ACTIONS)
     yes, no = ([names[key] for key, _ in ACTIONS if key in said] for said in yes_and_no(job))
@@ -37,22 +37,22 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
-        Who will see the page; price, answers and what does not apply are for the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; price, answers and what does not apply are for the owner.
 
     Returns
     -------
     Section
         No blocks where nothing was entered that this audience may see.
     """
-    client = audience == "client"
+    owners = audience == "owner"
     blocks: list[Block] = []
     conclusion = job.newest(SURVEY).conclusion
     if conclusion is not None:
         blocks.append(Lead(sentence(conclusion)))
     blocks += kind_facts(job, SURVEY, audience, without=("conclusion",), caption="The survey")
     blocks += _proposals(job, audience)
-    if client:
+    if owners:
         said = answers_in_words(job) if job.log(ANSWER) else ""
         if said:
             blocks.append(Paragraph(said))
@@ -60,7 +60,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks += kind_facts(job, ESTIMATE, audience, caption="Hours and price, as estimated")
         blocks += kind_table(job, NOT_APPLICABLE, audience, caption="What does not apply here")
     blocks += releases_of(job, stage, audience)
-    return Section(stage.key, "What was proposed and agreed" if client else "What was proposed", tuple(blocks))
+    return Section(stage.key, "What was proposed and agreed" if owners else "What was proposed", tuple(blocks))
 
 
 def _proposals(job: Job, audience: Audience) -> list[Block]:

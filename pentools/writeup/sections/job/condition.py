@@ -51,8 +51,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The condition stage.
-    audience : {"client", "blog"}
-        Who will see the page; pictures for "blog" only where they may be shown.
+    audience : {"owner", "everybody"}
+        Who will see the page; pictures for "everybody" only where they may be shown.
 
     Returns
     -------

@@ -1,4 +1,4 @@
-"""Intake on a page: what the pen is, what was asked, and, for the client, whose it is and what may be shown."""
+"""Intake on a page: what the pen is, what was asked, and, for the owner, whose it is and what may be shown."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ def what_it_is(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns
@@ -48,13 +48,13 @@ def what_it_is(job: Job, audience: Audience) -> Section:
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
-    """What the owner asked for; for the client also the owner and the consent.
+    """What the owner asked for; for the owner also the owner and the consent.
 
     Parameters
     ----------
     stage : Stage
         The intake stage.
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns

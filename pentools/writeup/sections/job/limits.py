@@ -25,7 +25,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The limits stage.
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns

@@ -24,7 +24,7 @@ def before_and_after(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns
@@ -47,8 +47,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The pictures stage.
-    audience : {"client", "blog"}
-        Who will see the page; for "blog" only pictures that everybody may see.
+    audience : {"owner", "everybody"}
+        Who will see the page; for "everybody" only pictures that everybody may see.
 
     Returns
     -------

@@ -38,8 +38,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The release stage.
-    audience : {"client", "blog"}
-        Who will see the page; the page for publication has the care text here, the client's page at its foot.
+    audience : {"owner", "everybody"}
+        Who will see the page; the page for publication has the care text here, the owner's page at its foot.
 
     Returns
     -------
@@ -53,7 +53,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         if result.summary is not None:
             blocks.append(Paragraph(result.summary))
         blocks += _masses(job)
-        if audience == "blog":
+        if audience == "everybody":
             blocks += care(job, audience).blocks
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "How it ended", tuple(blocks))
@@ -64,7 +64,7 @@ def care(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns
@@ -80,7 +80,7 @@ def price(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page.
 
     Returns

@@ -38,8 +38,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The work log.
-    audience : {"client", "blog"}
-        Who will see the page; dates and who did the work are for the client, whose page has materials and
+    audience : {"owner", "everybody"}
+        Who will see the page; dates and who did the work are for the owner, whose page has materials and
         departures at its foot.
 
     Returns
@@ -54,16 +54,14 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     rows = _rows(job, audience)
     if rows:
         head: tuple[str, ...] = ("Activity", "Time", "What was done")
-        head = head if audience == "blog" else ("Date", *head, "By")
-        if audience == "client" and all(not row[-1] for row in rows):
+        head = head if audience == "everybody" else ("Date", *head, "By")
+        if audience == "owner" and all(not row[-1] for row in rows):
             head, rows = head[:-1], [row[:-1] for row in rows]
-        blocks.append(
-            Table("The work, step by step", head, tuple(rows), numeric=(2,) if audience == "client" else (1,))
-        )
+        blocks.append(Table("The work, step by step", head, tuple(rows), numeric=(2,) if audience == "owner" else (1,)))
     chart = minutes_chart(job)
     if chart is not None:
         blocks.append(FigureBlock(chart))
-    if audience == "blog":
+    if audience == "everybody":
         blocks += materials(job, audience).blocks
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was done", tuple(blocks))
@@ -74,8 +72,8 @@ def materials(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
-        Who will see the page; lots and cost are for the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; lots and cost are for the owner.
 
     Returns
     -------
@@ -91,16 +89,16 @@ def departures(job: Job, audience: Audience) -> Section:
 
     Parameters
     ----------
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page; nothing of it is for publication.
 
     Returns
     -------
     Section
-        For the client a plain sentence where there was none; no blocks for "blog".
+        For the owner a plain sentence where there was none; no blocks for "everybody".
     """
     found = kind_table(job, DEPARTURE, audience, caption="Done otherwise than agreed")
-    if not found and audience == "client":
+    if not found and audience == "owner":
         found = [Paragraph("None is recorded.")]
     return Section("departures", "Departures from what was agreed", tuple(found))
 
@@ -121,7 +119,7 @@ def _rows(job: Job, audience: Audience) -> list[tuple[str, ...]]:
         )
         found.append((spell.begun, (date_in_words(spell.begun), *cells, "")))
     found.sort(key=lambda pair: pair[0])
-    return [row if audience == "client" else row[1:4] for _, row in found]
+    return [row if audience == "owner" else row[1:4] for _, row in found]
 
 
 def _doing(activity: str) -> str:

@@ -57,8 +57,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The seal.
-    audience : {"client", "blog"}
-        Who will see the page; dates, notes and released holds are for the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; dates, notes and released holds are for the owner.
 
     Returns
     -------
@@ -179,7 +179,7 @@ def _tests(job: Job, audience: Audience) -> list[Block]:
         blocks.append(Paragraph(f"Tested together: {text[0].lower()}{text[1:]}" if not tree.named else text))
     entered = {logged.entry.id: logged for logged in job.log(TEST)}
     head: tuple[str, ...] = ("Test", "Result", "Readings and what they say")
-    head = ("Date", *head) if audience == "client" else head
+    head = ("Date", *head) if audience == "owner" else head
     for caption, counts in (("Tests of the seals as they are now", True), ("Tests before the last change", False)):
         rows = []
         for test in (t for t in done if t.counts is counts):
@@ -187,7 +187,7 @@ def _tests(job: Job, audience: Audience) -> list[Block]:
             parts = (_readings_words(logged.values), " ".join(f.text for f in test.findings))
             said = ". ".join(part for part in parts if part)
             row = (capital(names.get(test.test, test.test)), test.result or "cannot be told", said or "–")
-            rows.append((date_in_words(logged.entry.time), *row) if audience == "client" else row)
+            rows.append((date_in_words(logged.entry.time), *row) if audience == "owner" else row)
         blocks += [Table(caption, head, tuple(rows))] if rows else []
     if tree is not None and tree.named:
         blocks.append(Findings(tree.findings))
@@ -217,9 +217,9 @@ def _trial_table(job: Job, audience: Audience) -> list[Block]:
             capital(place_words(values.place)), values.what or "–", ", ".join(shown) or "not measured",
             "dry" if values.dry else "not dry", values.happened or "–",
         )  # fmt: skip
-        rows.append((date_in_words(logged.entry.time), *row) if audience == "client" else row)
+        rows.append((date_in_words(logged.entry.time), *row) if audience == "owner" else row)
     head: tuple[str, ...] = ("Seal", "Size tried", "Measured", "How", "What happened")
-    head = ("Date", *head) if audience == "client" else head
+    head = ("Date", *head) if audience == "owner" else head
     return [Table("Every trial", head, tuple(rows))] if rows else []
 
 
@@ -230,9 +230,9 @@ def _sealant_table(job: Job, audience: Audience) -> list[Block]:
     for logged in job.log(SEALANT):
         found = as_dict(SEALANT, logged.values)
         row = tuple("–" if found[name] is None else SEALANT.field(name).shown(found[name]) for name in names)
-        rows.append((date_in_words(logged.entry.time), *row) if audience == "client" else row)
+        rows.append((date_in_words(logged.entry.time), *row) if audience == "owner" else row)
     head: tuple[str, ...] = ("What", "Where", "Can be undone", "Time to work it", "Time to set")
-    head = ("Date", *head) if audience == "client" else head
+    head = ("Date", *head) if audience == "owner" else head
     return [Table("Sealant", head, tuple(rows))] if rows else []
 
 
@@ -246,7 +246,7 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
             for field in MEASURE.fields
             if field.name in asked_for(place) and found[field.name] is not None and may_show(field, audience)
         )
-        when = f", {date_in_words(logged.entry.time)}" if audience == "client" else ""
+        when = f", {date_in_words(logged.entry.time)}" if audience == "owner" else ""
         blocks += [Facts(f"Measured: {place_words(place)}{when}", rows)] if rows else []
     blocks += _trial_table(job, audience) + _sealant_table(job, audience)
     blocks += kind_table(job, stage.kind("tool"), audience, caption="Tools made for the job")

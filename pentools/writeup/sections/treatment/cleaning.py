@@ -30,8 +30,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The cleaning stage.
-    audience : {"client", "blog"}
-        Who will see the page; dates and notes are for the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; dates and notes are for the owner.
 
     Returns
     -------
@@ -77,7 +77,7 @@ def _soaks(job: Job, audience: Audience) -> list[Block]:
         strength = next((text for begun, text in strengths if begun == soak.started), "–")
         rows.append(
             (
-                *([date_in_words(soak.started)] if audience == "client" else []),
+                *([date_in_words(soak.started)] if audience == "owner" else []),
                 _PARTS[soak.part],
                 _LABELS[soak.bath],
                 strength,
@@ -87,8 +87,8 @@ def _soaks(job: Job, audience: Audience) -> list[Block]:
             )
         )
     head: tuple[str, ...] = ("Part", "In what", "Strength", "For", "Limit", "What came out")
-    head = ("Date", *head) if audience == "client" else head
-    first = 1 if audience == "client" else 0
+    head = ("Date", *head) if audience == "owner" else head
+    first = 1 if audience == "owner" else 0
     stray = [
         logged.values.came_out
         for logged in job.log(SOAK_ENDED)
@@ -109,7 +109,7 @@ def _mix(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     try:
         answer = mix_of(job)
     except InputError as error:
-        if audience == "client":
+        if audience == "owner":
             blocks.append(Notice(f"The flush mix cannot be worked out: {error}", "To be settled"))
     else:
         if answer is not None:

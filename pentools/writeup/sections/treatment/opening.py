@@ -49,9 +49,9 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The opening stage.
-    audience : {"client", "blog"}
+    audience : {"owner", "everybody"}
         Who will see the page; how a condition was known, where parts are kept and which cautions were read are
-        for the client.
+        for the owner.
 
     Returns
     -------
@@ -113,7 +113,7 @@ def _block(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         answer = block_of(job)
     except InputError as error:
         answer = None
-        blocks: list[Block] = [Notice(f"The sizes for knocking out give no tool: {error}", "To be settled")] if audience == "client" else []  # fmt: skip
+        blocks: list[Block] = [Notice(f"The sizes for knocking out give no tool: {error}", "To be settled")] if audience == "owner" else []  # fmt: skip
     else:
         blocks = [] if answer is None else [Paragraph(f"For knocking out nib and feed: {answer.sentence}")]
     return [*blocks, *kind_facts(job, stage.kind("knock-out block"), audience, caption="Knocking out nib and feed")]  # fmt: skip
@@ -135,10 +135,10 @@ def _photos(job: Job, audience: Audience) -> list[Block]:
 
 
 def _cautions(job: Job, audience: Audience) -> list[Block]:
-    """To the client, which cautions were read; to everybody, the gravest that applies."""
+    """To the owner, which cautions were read; to everybody, the gravest that applies."""
     read = cautions_read(job)
     known = [caution for caution in cautions_of(job, opening_actions(job)) if caution.key in read]
-    if audience == "client" and known:
+    if audience == "owner" and known:
         rows = tuple((capital(c.key.replace("-", " ")), c.hazard, c.control) for c in known)
         note = CLOSING_LINE
         return [Details("Cautions read before the work", (Table("Cautions", ("Caution", "Hazard", "Control"), rows, source_note=note),))]  # fmt: skip

@@ -51,8 +51,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     ----------
     stage : Stage
         The fill test.
-    audience : {"client", "blog"}
-        Who will see the page; dates and notes are for the client.
+    audience : {"owner", "everybody"}
+        Who will see the page; dates and notes are for the owner.
 
     Returns
     -------
@@ -71,7 +71,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks.append(Lead(answer.sentence))
         blocks += _figure(capacity_chart(answer))
         # a reader of the public page is spared the lesser advice; it stands among the workings
-        graver = tuple(f for f in answer.findings if audience == "client" or f.level in ("warning", "stop"))
+        graver = tuple(f for f in answer.findings if audience == "owner" or f.level in ("warning", "stop"))
         if graver:
             blocks.append(Findings(graver))
     blocks += _figure(pen_in_section(job))
@@ -143,7 +143,7 @@ def _workings(job: Job, stage: Stage, audience: Audience, answer: SumAnswer | No
     )
     blocks += kind_table(job, stage.kind("leak reading"), audience, caption="Weighed at rest")
     if answer is not None:
-        lesser = tuple(f for f in answer.findings if audience == "blog" and f.level not in ("warning", "stop"))
+        lesser = tuple(f for f in answer.findings if audience == "everybody" and f.level not in ("warning", "stop"))
         if lesser:
             blocks.append(Findings(lesser))
         blocks += _budget(answer)
@@ -216,7 +216,7 @@ def _weighings(job: Job, audience: Audience) -> list[Block]:
             shown_mass(values.mass, decimals) if values.mass is not None else "not measured",
             str(fill_of.get(entry.id, "–")),
         )
-        rows.append((date_in_words(entry.time), *row) if audience == "client" else row)
-    head = ("Date", *head) if audience == "client" else head
+        rows.append((date_in_words(entry.time), *row) if audience == "owner" else row)
+    head = ("Date", *head) if audience == "owner" else head
     last = len(head) - 1
     return [Table("Weighings in the order they were taken", head, tuple(rows), numeric=(last - 1, last))]

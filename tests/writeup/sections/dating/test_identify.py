@@ -22,11 +22,11 @@ def see(job, feature, dates, **more):
 
 
 def test_nothing_entered_nothing_shown(job):
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         assert section_of(job, "identify", audience).blocks == ()
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_the_range_leads_and_the_figure_and_the_evidence_follow(job, audience):
     see(job, "clip", "1936/1942", source="a catalogue of 1939")
     see(job, "imprint", "from 1938")
@@ -44,7 +44,7 @@ def test_a_contradiction_is_admitted_on_both_pages(job):
     see(job, "clip", "1948/1953")
     see(job, "imprint", "1938/1942", certainty="sure")
     cells = notebook(stage("identify"))
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         text = Parsed(render_page(job, audience, cells)).text
         assert "The evidence contradicts itself." in text
         assert "Contradiction: the clip (1948 to 1953) against the imprint (1938 to 1942)." in text
@@ -52,19 +52,19 @@ def test_a_contradiction_is_admitted_on_both_pages(job):
 
 def test_what_cannot_be_read_is_shown_as_typed(job):
     see(job, "clip", "somewhen")
-    [table] = [b for b in section_of(job, "identify", "client").blocks if isinstance(b, Table)]
+    [table] = [b for b in section_of(job, "identify", "owner").blocks if isinstance(b, Table)]
     assert table.rows[0][:3] == ("clip", "somewhen", "cannot be read")
 
 
 def test_marks_stay_as_they_are(job):
     job.add("identify", "mark", {"where": "barrel", "text": "marl0w & s"})
-    assert "marl0w & s" in Parsed(render_page(job, "blog", notebook(stage("identify")))).text
+    assert "marl0w & s" in Parsed(render_page(job, "everybody", notebook(stage("identify")))).text
 
 
 def test_the_table_of_evidence_word_for_word(job):
     see(job, "clip", "1936/1942", source="a catalogue of 1939")
     see(job, "patent", "before 1935", evidence_kind="patent", certainty="sure", part_state="unknown")
-    [table] = [b for b in section_of(job, "identify", "client").blocks if isinstance(b, Table)]
+    [table] = [b for b in section_of(job, "identify", "owner").blocks if isinstance(b, Table)]
     assert table.head == ("Feature", "Dates", "Allows for this pen", "How sure; the part", "Known from")
     assert table.rows == (
         ("Clip", "1936 to 1942", "1936 to 1942", "likely; original to this pen", "a catalogue of 1939"),
@@ -80,7 +80,7 @@ def test_questions_conclusion_and_price(job):
         {"maker": "unknown", "object_type": "lever filler", "conclusion": "A middle size of the thirties."},
     )
     job.add("identify", "price then", {"price": "5.00", "year": "1940", "country": "US", "known_from": "the band"})
-    blocks = section_of(job, "identify", "client").blocks
+    blocks = section_of(job, "identify", "owner").blocks
     assert blocks[0] == Paragraph("A middle size of the thirties.")
     [questions] = [b for b in blocks if isinstance(b, Table)]
     assert questions.rows == (("Feed", "1936/1939; 1940/1945"),)
@@ -97,7 +97,7 @@ def test_questions_conclusion_and_price(job):
 
 def test_a_price_that_cannot_be_read_stays_as_it_stands(job):
     job.add("identify", "price then", {"price": "much", "year": "1940", "country": "US"})
-    blocks = section_of(job, "identify", "client").blocks
+    blocks = section_of(job, "identify", "owner").blocks
     assert [type(b) for b in blocks] == [Facts]
     assert blocks[0].rows == (("Price", "much"), ("Year", "1940"), ("Country", "United States"))
 
@@ -105,7 +105,7 @@ def test_a_price_that_cannot_be_read_stays_as_it_stands(job):
 def test_advice_for_the_bench_stays_at_the_bench(job):
     see(job, "clip", "before 1942")
     see(job, "nib", "1950", part_state="unknown")
-    text = Parsed(render_page(job, "client", notebook(stage("identify")))).text
+    text = Parsed(render_page(job, "owner", notebook(stage("identify")))).text
     assert "does not fit the rest" in text
     assert "without the year named" not in text
     assert "To narrow it most" not in text

@@ -34,12 +34,12 @@ def made(job, audience):
 
 
 def test_nothing_done_nothing_said(job):
-    assert made(job, "client").blocks == ()
+    assert made(job, "owner").blocks == ()
 
 
 def test_a_plain_sentence_leads_and_says_nothing_of_what_comes_next(job):
     polish(job)
-    lead = made(job, "client").blocks[0]
+    lead = made(job, "owner").blocks[0]
     assert isinstance(lead, Lead)
     assert (
         lead.text
@@ -47,7 +47,7 @@ def test_a_plain_sentence_leads_and_says_nothing_of_what_comes_next(job):
     )
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_figure_steps_zones_before_and_after_and_what_was_left(job, audience):
     polish(job)
     blocks = made(job, audience).blocks
@@ -63,7 +63,7 @@ def test_figure_steps_zones_before_and_after_and_what_was_left(job, audience):
 
 def test_the_caution_is_that_of_the_material(job):
     polish(job)
-    [caution] = [b.text for b in made(job, "blog").blocks if isinstance(b, Notice)]
+    [caution] = [b.text for b in made(job, "everybody").blocks if isinstance(b, Notice)]
     assert "mercury" in caution
     assert "Celluloid" not in caution
     assert caution.endswith("Follow local codes; ask a licensed professional.")
@@ -73,7 +73,7 @@ def test_consent_and_releases_are_for_the_client_and_remarks_for_nobody(job):
     polish(job)
     job.release("finish", "polish", "it is a trial piece")
     cells = notebook(stage("finish"))
-    client, blog = (Parsed(render_page(job, audience, cells)).text for audience in ("client", "blog"))
+    client, blog = (Parsed(render_page(job, audience, cells)).text for audience in ("owner", "everybody"))
     for words in ("Only until it is even.", "trial piece"):
         assert words in client
         assert words not in blog
@@ -83,5 +83,5 @@ def test_consent_and_releases_are_for_the_client_and_remarks_for_nobody(job):
 
 def test_a_plan_that_cannot_be_read_is_said_to_the_client_only(job):
     job.add("finish", "plan", {"defect": "20 um", "own": "400"})
-    assert any(isinstance(b, Notice) and "Which scale?" in b.text for b in made(job, "client").blocks)
-    assert not any(isinstance(b, Notice) for b in made(job, "blog").blocks)
+    assert any(isinstance(b, Notice) and "Which scale?" in b.text for b in made(job, "owner").blocks)
+    assert not any(isinstance(b, Notice) for b in made(job, "everybody").blocks)

@@ -15,7 +15,7 @@ def job(new_job):
 
 
 def test_nothing_entered_nothing_shown(job):
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         assert section_of(job, "agree", audience).blocks == ()
 
 
@@ -30,7 +30,7 @@ def test_money_and_answers_are_for_the_client(job):
     )
     job.add("agree", "not applicable", {"asked": "accessories", "why": "it came alone"})
     cells = notebook(stage("agree"))
-    client, blog = (Parsed(render_page(job, audience, cells)).text for audience in ("client", "blog"))
+    client, blog = (Parsed(render_page(job, audience, cells)).text for audience in ("owner", "everybody"))
     for words in ("It can be mended.", "a new sac", "it will not write"):
         assert words in client
         assert words in blog
@@ -41,5 +41,5 @@ def test_money_and_answers_are_for_the_client(job):
 
 def test_a_no_at_the_agreement_says_so_where_the_page_is_held(job):
     job.add("agree", "answer", {"action": "publish", "agreed": "no", "answered_on": "2026-04-02", "channel": "letter"})
-    text = render_page(job, "blog", notebook(stage("agree")), draft=True)
+    text = render_page(job, "everybody", notebook(stage("agree")), draft=True)
     assert "has said no to publication" in text

@@ -11,7 +11,7 @@ def seen(job, part, severity, **more):
     job.add("condition", "part", {"part": part, "seen": f"{part} as seen", "severity": severity, **more})
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_nothing_looked_at_nothing_said(new_job, audience):
     job = new_job()
     assert condition.section(job, job.stage("condition"), audience).blocks == ()
@@ -29,7 +29,7 @@ def test_the_sentence_counts_parts_and_names_the_gravest(new_job):
     assert condition.gravest(job) == "Of 3 parts looked at, 2 have a fault; the gravest (serious) is in the barrel."
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_the_table_goes_from_grave_to_sound_and_has_only_the_columns_it_needs(new_job, audience):
     job = new_job()
     seen(job, "cap", "0")
@@ -56,7 +56,7 @@ def test_a_picture_needs_a_yes_for_publication(new_job):
         blocks = condition.section(job, job.stage("condition"), audience).blocks
         return [photo.file for b in blocks if isinstance(b, Photos) for photo in b.photos]
 
-    assert pictures("client") == ["cap.jpg"]
-    assert pictures("blog") == []
+    assert pictures("owner") == ["cap.jpg"]
+    assert pictures("everybody") == []
     job.add("pictures", "picture", {"photo": "cap.jpg", "moment": "before", "shows": "the cap", "public": "yes"})
-    assert pictures("blog") == ["cap.jpg"]
+    assert pictures("everybody") == ["cap.jpg"]

@@ -31,37 +31,37 @@ def test_the_same_view_before_and_after_is_a_pair(job):
     add(job, "a2.jpg", "after", "SIDE")  # the last one after
     add(job, "b1.jpg", "after", "nib")
     add(job, "c1.jpg", "after", "cap")
-    assert files(before_and_after(job, "client")) == [["a0.jpg", "a2.jpg"], ["b0.jpg", "b1.jpg"]]
-    more = section_of(job, "pictures", "client")
+    assert files(before_and_after(job, "owner")) == [["a0.jpg", "a2.jpg"], ["b0.jpg", "b1.jpg"]]
+    more = section_of(job, "pictures", "owner")
     assert (more.title, files(more)) == ("More pictures", [["a9.jpg", "a1.jpg", "c1.jpg"]])
 
 
 def test_without_a_view_named_twice_the_first_before_and_the_last_after(job):
-    assert before_and_after(job, "client").blocks == ()
+    assert before_and_after(job, "owner").blocks == ()
     add(job, "d.jpg", "during")
-    assert before_and_after(job, "client").blocks == ()
-    assert section_of(job, "pictures", "client").title == "Pictures"
+    assert before_and_after(job, "owner").blocks == ()
+    assert section_of(job, "pictures", "owner").title == "Pictures"
     for name, moment in (("x.jpg", "before"), ("y.jpg", "before"), ("p.jpg", "after"), ("q.jpg", "after")):
         add(job, name, moment)
-    assert files(before_and_after(job, "client")) == [["x.jpg", "q.jpg"]]
+    assert files(before_and_after(job, "owner")) == [["x.jpg", "q.jpg"]]
 
 
 def test_at_most_three_pairs_stand_at_the_head(job):
     for view in ("side", "nib", "cap", "clip"):
         add(job, f"{view}0.jpg", "before", view)
         add(job, f"{view}1.jpg", "after", view)
-    assert [pair[0] for pair in files(before_and_after(job, "client"))] == ["side0.jpg", "nib0.jpg", "cap0.jpg"]
-    assert files(section_of(job, "pictures", "client")) == [["clip0.jpg", "clip1.jpg"]]
+    assert [pair[0] for pair in files(before_and_after(job, "owner"))] == ["side0.jpg", "nib0.jpg", "cap0.jpg"]
+    assert files(section_of(job, "pictures", "owner")) == [["clip0.jpg", "clip1.jpg"]]
 
 
 def test_a_picture_that_not_everybody_may_see_is_in_no_pair_for_publication(job):
     add(job, "a0.jpg", "before", "side")
     add(job, "own.jpg", "after", "side", public="no")
     add(job, "unsaid.jpg", "during", public="")
-    assert files(before_and_after(job, "blog")) == [["a0.jpg"]]
-    assert section_of(job, "pictures", "blog").blocks == ()
-    assert files(before_and_after(job, "client")) == [["a0.jpg", "own.jpg"]]
-    assert files(section_of(job, "pictures", "client")) == [["unsaid.jpg"]]
+    assert files(before_and_after(job, "everybody")) == [["a0.jpg"]]
+    assert section_of(job, "pictures", "everybody").blocks == ()
+    assert files(before_and_after(job, "owner")) == [["a0.jpg", "own.jpg"]]
+    assert files(section_of(job, "pictures", "owner")) == [["unsaid.jpg"]]
 
 
 def test_the_caption_says_when_what_and_in_what_light(job):

@@ -29,19 +29,19 @@ def release(job, **texts):
 )
 def test_each_ending_has_its_sentence(job, ending, words):
     assert ending_in_words(job) == ""
-    assert section_of(job, "release", "client").blocks == ()
+    assert section_of(job, "release", "owner").blocks == ()
     release(job, ending=ending, released_on="2026-03-28")
     assert words in ending_in_words(job)
-    assert section_of(job, "release", "blog").blocks[0] == Lead(ending_in_words(job))
+    assert section_of(job, "release", "everybody").blocks[0] == Lead(ending_in_words(job))
     release(job, ending=ending)
     assert "March" not in ending_in_words(job)
 
 
 def test_both_masses_stand_beside_each_other_once_the_pen_was_weighed_again(job):
     release(job)
-    assert not [b for b in section_of(job, "release", "client").blocks if isinstance(b, Facts)]
+    assert not [b for b in section_of(job, "release", "owner").blocks if isinstance(b, Facts)]
     release(job, mass_g="16.55 g")
-    [facts] = [b for b in section_of(job, "release", "client").blocks if isinstance(b, Facts)]
+    [facts] = [b for b in section_of(job, "release", "owner").blocks if isinstance(b, Facts)]
     assert facts.rows == (
         ("Mass as it arrived", "16.42\u202fg"),
         ("Mass as it leaves", "16.55\u202fg"),
@@ -50,10 +50,10 @@ def test_both_masses_stand_beside_each_other_once_the_pen_was_weighed_again(job)
 
 def test_the_care_text_stands_once_and_the_price_is_the_clients(job):
     release(job, care="Flush it.", follow_up="Look at the cork.", price="118 EUR", promise_until="2026-06-14")
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         assert care(job, audience).blocks == (Paragraph("Flush it."), Paragraph("Follow-up: Look at the cork."))
         stands = Paragraph("Flush it.") in section_of(job, "release", audience).blocks
-        assert stands == (audience == "blog")
-    assert price(job, "blog").blocks == ()
-    [facts] = price(job, "client").blocks
+        assert stands == (audience == "everybody")
+    assert price(job, "everybody").blocks == ()
+    [facts] = price(job, "owner").blocks
     assert sorted(text for _, text in facts.rows) == sorted(["118 EUR", "14\u00a0June 2026"])

@@ -40,7 +40,7 @@ def table(job, audience):
 
 
 def test_the_client_is_told_when_and_by_whom(job):
-    head, rows, numeric = table(job, "client")
+    head, rows, numeric = table(job, "owner")
     assert head == ("Date", "Activity", "Time", "What was done", "By")
     assert rows == [
         ("14 March 2026", "Seals and sac", "1 h 30 min", "a cork", ""),
@@ -51,7 +51,7 @@ def test_the_client_is_told_when_and_by_whom(job):
 
 
 def test_everybody_is_told_neither(job):
-    head, rows, numeric = table(job, "blog")
+    head, rows, numeric = table(job, "everybody")
     assert head == ("Activity", "Time", "What was done")
     assert rows[0] == ("Seals and sac", "1 h 30 min", "a cork")
     assert rows[1] == ("Nib and feed", "20 min", "smoothed")
@@ -61,7 +61,7 @@ def test_everybody_is_told_neither(job):
 def test_a_column_that_would_be_empty_is_left_out(new_job):
     job = new_job()
     enter(job, "work", 0, activity="nib", minutes=minutes(20), done="smoothed")
-    head, rows, _ = table(job, "client")
+    head, rows, _ = table(job, "owner")
     assert head == ("Date", "Activity", "Time", "What was done")
     assert rows == [("14 March 2026", "Nib and feed", "20 min", "smoothed")]
 
@@ -72,29 +72,29 @@ def test_the_time_in_one_sentence(job, new_job):
     )
     other = new_job()
     assert time_in_words(other) == ""
-    assert section_of(other, "work log", "client").blocks == ()
+    assert section_of(other, "work log", "owner").blocks == ()
     enter(other, "work", 0, activity="finish", minutes=minutes(45), done="waxed")
     assert time_in_words(other).replace("\u202f", " ") == "The work took 45 min, all of it the finish."
-    blocks = section_of(job, "work log", "client").blocks
+    blocks = section_of(job, "work log", "owner").blocks
     assert isinstance(blocks[0], Lead)
     assert any(isinstance(block, FigureBlock) for block in blocks)
 
 
 def test_materials_stand_with_the_work_for_publication_and_at_the_foot_for_the_client(job):
     job.add("work log", "material", {"what": "cork", "way": "added", "cost": "4.50 EUR"})
-    captions = {a: [b.caption for b in section_of(job, "work log", a).blocks if isinstance(b, Table)] for a in ("client", "blog")}  # fmt: skip
-    assert captions["blog"][-1] == "Added, removed, given back"
-    assert "Added, removed, given back" not in captions["client"]
-    told = {a: str(materials(job, a).blocks) for a in ("client", "blog")}
-    assert "4.50 EUR" in told["client"]
-    assert "4.50 EUR" not in told["blog"]
-    assert "cork" in told["blog"]
+    captions = {a: [b.caption for b in section_of(job, "work log", a).blocks if isinstance(b, Table)] for a in ("owner", "everybody")}  # fmt: skip
+    assert captions["everybody"][-1] == "Added, removed, given back"
+    assert "Added, removed, given back" not in captions["owner"]
+    told = {a: str(materials(job, a).blocks) for a in ("owner", "everybody")}
+    assert "4.50 EUR" in told["owner"]
+    assert "4.50 EUR" not in told["everybody"]
+    assert "cork" in told["everybody"]
 
 
 def test_departures_are_the_clients(job):
-    assert departures(job, "client").blocks == (Paragraph("None is recorded."),)
-    assert departures(job, "blog").blocks == ()
+    assert departures(job, "owner").blocks == (Paragraph("None is recorded."),)
+    assert departures(job, "everybody").blocks == ()
     job.add("work log", "departure", {"what": "The nib was set.", "why": "It was bent."})
-    assert "The nib was set." in str(departures(job, "client").blocks)
-    assert "None is recorded." not in str(departures(job, "client").blocks)
-    assert departures(job, "blog").blocks == ()
+    assert "The nib was set." in str(departures(job, "owner").blocks)
+    assert "None is recorded." not in str(departures(job, "owner").blocks)
+    assert departures(job, "everybody").blocks == ()

@@ -44,10 +44,10 @@ def paragraphs(blocks):
 
 
 def test_nothing_done_nothing_said(job):
-    assert made(job, "client").blocks == ()
+    assert made(job, "owner").blocks == ()
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_the_ladder_is_told(job, audience):
     fit(job)
     job.add("seal", "sealant", {"sealant": "shellac", "place": "section", "reversible": "yes", "cure": "24 h"})
@@ -75,7 +75,7 @@ def test_sealed_before_a_dry_fit_is_not_told_as_after_it(job):
     job.add("seal", "sealant", {"sealant": "rosin", "place": "section"})
     fit(job)
     assert "It was sealed with rosin-based thread sealant at the section joint." in paragraphs(
-        made(job, "client").blocks
+        made(job, "owner").blocks
     )
 
 
@@ -83,22 +83,22 @@ def test_a_released_hold_is_on_the_clients_page_only(job):
     job.release("seal", "sealant", "the old joint has to be shut for the post")
     job.add("seal", "sealant", {"sealant": "rosin", "place": "section"})
     cells = notebook(stage("seal"))
-    client = Parsed(render_page(job, "client", cells)).text
+    client = Parsed(render_page(job, "owner", cells)).text
     assert "The hold on" in client
     assert "the old joint has to be shut for the post" in client.replace("The old", "the old")
-    assert "has to be shut" not in render_page(job, "blog", cells)
+    assert "has to be shut" not in render_page(job, "everybody", cells)
 
 
 def test_no_sealant_is_said_too(job):
     fit(job)
     job.add("seal", "sealant", {"sealant": "none", "place": "washer"})
-    assert "No sealant was needed: it holds dry." in paragraphs(made(job, "client").blocks)
+    assert "No sealant was needed: it holds dry." in paragraphs(made(job, "owner").blocks)
 
 
 def test_one_test_makes_no_verdict(job):
     fit(job)
     job.add("seal", "test", {"test": "shaft", "shaft_seen": "bubbles"})
-    blocks = made(job, "client").blocks
+    blocks = made(job, "owner").blocks
     assert not [text for text in paragraphs(blocks) if text.startswith("Tested")]
 
 
@@ -110,13 +110,13 @@ def test_a_pattern_that_names_a_seal_is_told(job):
         {"test": "spring-back", "pushed": "30 mm", "returned": "0 mm"},
     ):
         job.add("seal", "test", texts)
-    assert any("points to the packing" in text for text in paragraphs(made(job, "blog").blocks))
+    assert any("points to the packing" in text for text in paragraphs(made(job, "everybody").blocks))
 
 
 def test_remarks_and_the_drawer_are_for_the_bench_alone(job):
     fit(job)
     job.add("seal", "tool", {"tool": "tube", "purpose": "long tail", "outside_made": "4.80 mm", "kept": "drawer 3"})
-    client, blog = (render_page(job, audience, notebook(stage("seal"))) for audience in ("client", "blog"))
+    client, blog = (render_page(job, audience, notebook(stage("seal"))) for audience in ("owner", "everybody"))
     for page in (client, blog):
         assert "long tail" in page
         assert "drawer 3" not in page
@@ -125,7 +125,7 @@ def test_remarks_and_the_drawer_are_for_the_bench_alone(job):
 
 def test_contradicting_measurements_are_said_and_the_page_goes_on(job):
     job.add("seal", "measure", {"place": "head", "bore": "5.00 mm", "groove": "5.30 mm"})
-    blocks = made(job, "client").blocks
+    blocks = made(job, "owner").blocks
     assert any(isinstance(block, Notice) and block.word == "To be settled" for block in blocks)
 
 
@@ -146,7 +146,7 @@ def test_dates_are_for_the_client_only(job):
         {"sealant": "shellac", "place": "section", "reversible": "no", "cure": "24 h", "open_time": "5 min"},
     )
     prove(job)
-    for audience, more in (("client", 1), ("blog", 0)):
+    for audience, more in (("owner", 1), ("everybody", 0)):
         found = tables(made(job, audience).blocks)
         assert {"Every trial", "Sealant", "Tests of the seals as they are now", "Tests before the last change"} <= set(
             found
@@ -181,7 +181,7 @@ def test_what_was_read_in_a_test_is_told_whole(job):
         {"test": "overnight", "rested": "12 h", "overnight_seen": "at the section", "damp": "section; cap lip"},
     )
     job.add("seal", "test", {"test": "spring-back", "pushed": "30 mm", "returned": "40 mm"})
-    rows = tables(made(job, "blog").blocks)["Tests of the seals as they are now"].rows
+    rows = tables(made(job, "everybody").blocks)["Tests of the seals as they are now"].rows
     assert rows[0][1] == "holds"
     told = rows[0][2].replace("\u202f", " ")
     assert told.startswith(
@@ -199,25 +199,25 @@ def test_the_sealant_says_whether_it_can_be_undone(job):
     assert (
         "After the dry fit had passed, it was sealed with shellac at the section joint (cannot be undone), silicone grease at the "
         "O-ring in the packing (can be undone) and silicone adhesive at the sac on its nipple."
-    ) in paragraphs(made(job, "blog").blocks)
+    ) in paragraphs(made(job, "everybody").blocks)
 
 
 def test_sealed_while_a_place_still_fails_is_not_told_as_after_a_dry_fit(job):
     try_washer(job, "8.50", "slides, no suction")
     job.add("seal", "sealant", {"sealant": "shellac", "place": "section"})
-    assert "It was sealed with shellac at the section joint." in paragraphs(made(job, "blog").blocks)
+    assert "It was sealed with shellac at the section joint." in paragraphs(made(job, "everybody").blocks)
 
 
 def test_what_was_measured_is_told_by_its_place(job):
     fit(job)
-    words = paragraphs(made(job, "blog").blocks)
+    words = paragraphs(made(job, "everybody").blocks)
     assert (
         words[0]
         == "At the washer on the head the bore measures 8.31\u202fmm, the mean of 2 readings that differ by 0.02\u202fmm, and the rod 2.40\u202fmm."
     )
     job.add("seal", "measure", {"place": "sac", "bore": "8.00 mm", "nipple": "6.60 mm"})
     assert "At the sac on its nipple the bore measures 8.00\u202fmm and the nipple 6.60\u202fmm." in paragraphs(
-        made(job, "blog").blocks
+        made(job, "everybody").blocks
     )
     packing = next(text for text in words if "packing" in text)
     assert "the housing measures 5.61" in packing or "the housing measures 5.60" in packing
@@ -230,7 +230,7 @@ def test_only_a_ring_that_held_dry_is_drawn(job):
     def drawn():
         return [
             b.drawing.title
-            for b in made(job, "blog").blocks
+            for b in made(job, "everybody").blocks
             if isinstance(b, FigureBlock) and "in its groove" in b.drawing.title
         ]
 
@@ -246,9 +246,9 @@ def test_only_a_ring_that_held_dry_is_drawn(job):
 
 def test_one_test_makes_no_paragraph_and_a_sealant_brings_its_caution(job):
     fit(job)
-    assert not [b for b in made(job, "blog").blocks if isinstance(b, Notice)]
+    assert not [b for b in made(job, "everybody").blocks if isinstance(b, Notice)]
     job.add("seal", "sealant", {"sealant": "rosin", "place": "section"})
-    assert [b.word for b in made(job, "blog").blocks if isinstance(b, Notice)] == ["Caution"]
+    assert [b.word for b in made(job, "everybody").blocks if isinstance(b, Notice)] == ["Caution"]
 
 
 @pytest.mark.parametrize(
@@ -257,7 +257,7 @@ def test_one_test_makes_no_paragraph_and_a_sealant_brings_its_caution(job):
 )  # fmt: skip
 def test_the_caution_is_that_of_the_sealant_that_was_used(job, used, words):
     job.add("seal", "sealant", {"sealant": used, "place": "washer"})
-    said = [block.text for block in made(job, "client").blocks if isinstance(block, Notice) and block.word == "Caution"]  # fmt: skip
+    said = [block.text for block in made(job, "owner").blocks if isinstance(block, Notice) and block.word == "Caution"]  # fmt: skip
     assert len(said) == bool(words)
     for word in ("Shellac is cut", "over a flame"):
         assert any(word in text for text in said) == (word in words)

@@ -36,11 +36,11 @@ def work(job):
 
 
 def test_nothing_done_nothing_said(job):
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         assert cleaning.section(job, job.stage("clean"), audience).blocks == ()
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_cleaning_tells_minutes_limits_and_what_came_out(job, audience):
     work(job)
     blocks = cleaning.section(job, job.stage("clean"), audience).blocks
@@ -53,7 +53,7 @@ def test_cleaning_tells_minutes_limits_and_what_came_out(job, audience):
 def test_why_a_limit_was_passed_over_is_for_the_client(job):
     work(job)
     job.release("clean", "soak", "it was asked for twice")
-    client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("client", "blog"))
+    client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("owner", "everybody"))
     assert "asked for twice" in client
     assert "asked for twice" not in blog
     for words in ("Blue clouds.", "a drop of soap"):
@@ -61,7 +61,7 @@ def test_why_a_limit_was_passed_over_is_for_the_client(job):
         assert words in blog
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_what_went_past_a_limit_is_told_to_both(job, audience):
     job.add("clean", "bath", {"part": "barrel", "bath": "cold water soak", "minutes": "40 min"})
     blocks = cleaning.section(job, job.stage("clean"), audience).blocks
@@ -71,9 +71,9 @@ def test_what_went_past_a_limit_is_told_to_both(job, audience):
 
 def test_ammonia_brings_its_caution_and_water_does_not(job):
     job.add("clean", "bath", {"part": "section", "bath": "cold water soak", "minutes": "5 min"})
-    without = cleaning.section(job, job.stage("clean"), "blog").blocks
+    without = cleaning.section(job, job.stage("clean"), "everybody").blocks
     assert not any(isinstance(b, Notice) for b in without)
     assert "none past what the material can take" in without[0].text
     job.add("clean", "flush mix", {"ammonia": "7 %"})
-    [notice] = [b for b in cleaning.section(job, job.stage("clean"), "blog").blocks if isinstance(b, Notice)]
+    [notice] = [b for b in cleaning.section(job, job.stage("clean"), "everybody").blocks if isinstance(b, Notice)]
     assert "chloramine" in notice.text

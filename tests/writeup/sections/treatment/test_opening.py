@@ -35,11 +35,11 @@ def work(job):
 
 
 def test_nothing_done_nothing_said(job):
-    for audience in ("client", "blog"):
+    for audience in ("owner", "everybody"):
         assert opening.section(job, job.stage("open"), audience).blocks == ()
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_opening_leads_with_a_sentence_and_shows_heat_against_its_limits(job, audience):
     work(job)
     blocks = opening.section(job, job.stage("open"), audience).blocks
@@ -56,7 +56,7 @@ def test_opening_leads_with_a_sentence_and_shows_heat_against_its_limits(job, au
 def test_what_is_for_the_client_stays_off_the_page_for_publication(job):
     work(job)
     job.release("open", "heat", "the owner insists in writing")
-    client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("client", "blog"))
+    client, blog = (Parsed(render_page(job, audience, CELLS)).text for audience in ("owner", "everybody"))
     for words in ("By letter of 3 March.", "insists in writing"):
         assert words in client
         assert words not in blog
@@ -73,15 +73,15 @@ def test_what_is_for_the_client_stays_off_the_page_for_publication(job):
 def test_a_picture_of_a_step_needs_its_own_yes(job):
     work(job)
     Image.new("RGB", (40, 20), "teal").save(job.folder / "photos" / "open.jpg")
-    assert len(Parsed(render_page(job, "client", CELLS)).images) == 1
-    assert Parsed(render_page(job, "blog", CELLS)).images == []
+    assert len(Parsed(render_page(job, "owner", CELLS)).images) == 1
+    assert Parsed(render_page(job, "everybody", CELLS)).images == []
     job.add(
         "pictures", "picture", {"photo": "open.jpg", "moment": "during", "shows": "the section out", "public": "yes"}
     )
-    assert len(Parsed(render_page(job, "blog", CELLS)).images) == 1
+    assert len(Parsed(render_page(job, "everybody", CELLS)).images) == 1
 
 
-@pytest.mark.parametrize("audience", ["client", "blog"])
+@pytest.mark.parametrize("audience", ["owner", "everybody"])
 def test_what_went_past_a_limit_is_told_to_both(job, audience):
     job.add("open", "heat pass", {"joint": "section", "surface": "66 °C", "broke": "The mouth is oval now."})
     [found] = [b for b in opening.section(job, job.stage("open"), audience).blocks if isinstance(b, Findings)]
@@ -90,13 +90,13 @@ def test_what_went_past_a_limit_is_told_to_both(job, audience):
 
 def test_an_overrule_is_told_with_its_reason(job):
     job.add("open", "overrule", {"material": "celluloid", "treatment": "ultrasonic", "verdict": "limited", "reason": "Tried on an offcut."})  # fmt: skip
-    text = Parsed(render_page(job, "blog", CELLS)).text
+    text = Parsed(render_page(job, "everybody", CELLS)).text
     assert "Where the bench overruled the table of limits" in text
     assert "Tried on an offcut." in text
 
 
 def test_a_pen_that_was_not_opened_says_so(job):
     job.add("open", "material", {"part": "barrel", "material": "casein", "sure": "yes"})
-    made = opening.section(job, job.stage("open"), "blog")
+    made = opening.section(job, job.stage("open"), "everybody")
     assert made.title == "What it is made of, and what it can take"
     assert made.blocks[0].text == "It was not opened; what it is made of was told apart: casein, celluloid."

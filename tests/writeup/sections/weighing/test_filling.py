@@ -19,7 +19,7 @@ def weigh(job, *pairs):
         job.add("fill test", "weighing", {"state": state, "mass": f"{mass} g", **extra})
 
 
-def made(job, audience="client"):
+def made(job, audience="owner"):
     return section(job, job.stage("fill test"), audience).blocks
 
 
@@ -31,7 +31,7 @@ def topics(blocks):
     return [f.topic for block in of(blocks, Findings) for f in block.findings]
 
 
-def workings(job, audience="client"):
+def workings(job, audience="owner"):
     [folded] = of(made(job, audience), Details)
     return folded.blocks
 
@@ -42,17 +42,17 @@ def test_nothing_weighed_is_no_section(job):
 
 def test_the_sentence_leads_and_lesser_advice_is_for_the_client(job):
     weigh(job, ("dry", "18.30"), ("filled", "20.10"))
-    client, public = made(job), made(job, "blog")
+    client, public = made(job), made(job, "everybody")
     assert [block.text for block in of(client, Lead)] == ["It draws 1.79\u202fmL ± 0.05."]
     assert topics(client) == ["dimensions-missing", "start-dry", "few-weighings"]
     assert topics(public) == []
-    assert topics(workings(job, "blog")) == ["dimensions-missing", "start-dry", "few-weighings"]
+    assert topics(workings(job, "everybody")) == ["dimensions-missing", "start-dry", "few-weighings"]
     assert topics(workings(job)) == []
 
 
 def test_graver_advice_stands_on_both_pages(job):
     weigh(job, ("dry", "18.3"), ("filled", "20.1"))
-    assert topics(made(job, "blog")) == ["digits-typed"]
+    assert topics(made(job, "everybody")) == ["digits-typed"]
     assert topics(made(job))[0] == "digits-typed"
 
 
@@ -122,7 +122,7 @@ def test_the_workings_show_every_weighing_and_what_the_doubt_is_made_of(job):
     assert weighed.head == ("Date", "State of the pen", "Mass", "Filling")
     assert [row[-1] for row in weighed.rows] == ["1", "1", "2", "2", "–"]
     assert weighed.numeric == (2, 3)
-    public = {table.caption: table for table in of(workings(job, "blog"), Table)}
+    public = {table.caption: table for table in of(workings(job, "everybody"), Table)}
     assert public["Weighings in the order they were taken"].head == ("State of the pen", "Mass", "Filling")
     steps = [row[0] for row in tables["How the result was reached"].rows]
     assert steps == ["mass gained", "correction", "Z", "volume drawn"]
