@@ -9,12 +9,26 @@ from html import escape
 from typing import TYPE_CHECKING, Any, Literal
 
 from pentools.figures.drawing import Drawing
+from pentools.figures.hatching import TEXTURES, hatch_path
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-__all__ = ["BRASS", "INK", "JADE", "OXBLOOD", "PAPER", "RULE", "SLATE", "head", "new_chart", "say", "to_drawing"]
+__all__ = [
+    "BRASS",
+    "INK",
+    "JADE",
+    "OXBLOOD",
+    "PAPER",
+    "RULE",
+    "SLATE",
+    "head",
+    "new_chart",
+    "say",
+    "texture",
+    "to_drawing",
+]
 
 INK, BRASS, JADE, OXBLOOD = "#1f3a5f", "#8f6614", "#2a7565", "#8c2f39"
 SLATE, PAPER, RULE = "#5b6670", "#fbfaf6", "#d9d5c8"
@@ -40,6 +54,8 @@ _STYLE: dict[str, Any] = {
 }
 _numbers = itertools.count(1)
 _MM_PER_INCH = 25.4
+_PT_PER_MM = 72.0 / _MM_PER_INCH
+_HATCHED = re.compile(r'<g id="hatched-([a-z-]+)-\d+">\s*<path d="([^"]+)"([^>]*?)style="([^"]*)"/>')
 _SIDE_MM, _LABELS_MM, _TITLE_MM = 3.0, 12.0, 7.5
 
 
@@ -80,6 +96,22 @@ def new_chart(width_mm: float = 160.0, height_mm: float = 60.0, *, bars_only: bo
 def head(axes: Axes, title: str) -> None:
     """Set the finding over a chart, from its left edge."""
     axes.set_title(title, loc="left", x=0, color=INK, fontweight="bold", fontsize=10.5)
+
+
+def texture(name: str) -> dict[str, Any]:
+    """What a bar is handed so that it is hatched in its own colour.
+
+    Parameters
+    ----------
+    name : str
+        Key of `pentools.figures.hatching.TEXTURES`; the chart's own hatches would become pictures in print.
+
+    Returns
+    -------
+    dict of str to object
+        Keyword arguments of a bar without a fill.
+    """
+    return {"gid": f"hatched-{name}-{next(_numbers)}", "facecolor": "none"}
 
 
 def say(
@@ -129,6 +161,7 @@ def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) ->
     text = held.getvalue()
     text = text[text.index("<svg") :]
     text = re.sub(r"<metadata>.*?</metadata>", "", text, flags=re.DOTALL)
+    text = _HATCHED.sub(_with_lines, text)
     # every chart gets ids of its own, so that several can stand on one page
     mark = f"c{next(_numbers)}-"
     text = re.sub(r'\bid="([^"]+)"', rf'id="{mark}\1"', text)
@@ -145,3 +178,17 @@ def to_drawing(figure: Figure, title: str, alt: str, width_mm: float = 160.0) ->
         f'<title id="{mark}title">{escape(title)}</title><desc id="{mark}desc">{escape(alt)}</desc>'
     )
     return Drawing(opening + text[opening_end:].strip(), title, alt, width_mm)
+
+
+def _with_lines(found: re.Match[str]) -> str:
+    """A bar with its hatching under its edge."""
+    name, outline, rest, style = found.groups()
+    numbers = [float(text) for text in re.findall(r"-?\d+(?:\.\d+)?", outline)]
+    corners = list(zip(numbers[::2], numbers[1::2], strict=True))
+    look = TEXTURES[name]
+    colour = re.search(r"stroke: (#[0-9a-f]{6})", style)
+    lines = hatch_path(corners, look, _PT_PER_MM)
+    drawn = f"fill: none; stroke: {colour[1] if colour else look.colour}; stroke-width: {look.width * _PT_PER_MM:.2f}"
+    ends = "; stroke-linecap: round" if look.round_ends else ""
+    hatching = f'<path d="{lines}"{rest}style="{drawn}{ends}"/>\n' if lines else ""
+    return f'<g>{hatching}<path d="{outline}"{rest}style="{style}"/>'

@@ -2,10 +2,12 @@
 
 import re
 import xml.etree.ElementTree as ET
+from pathlib import Path
 
 import pytest
 
-from pentools.figures.chart import INK, OXBLOOD, head, new_chart, say, to_drawing
+from pentools import figures
+from pentools.figures.chart import INK, OXBLOOD, head, new_chart, say, texture, to_drawing
 from pentools.figures.job import work_log
 from pentools.figures.weighing import filling, leak, series
 from pentools.record.stages.weighing.filling import capacity_of
@@ -90,3 +92,34 @@ def test_a_chart_has_its_printed_size_and_no_frame():
     ]
     head(axes, "The finding")
     assert axes.get_title(loc="left") == "The finding"
+
+
+def test_a_bar_is_hatched_in_its_own_colour_with_lines_inside_its_edges():
+    figure, axes = new_chart(160, 40, bars_only=True)
+    axes.barh(0, 3, height=0.5, edgecolor=OXBLOOD, linewidth=0.8, **texture("slant"))
+    axes.barh(1, 2, height=0.5, edgecolor=INK, linewidth=0.8, **texture("fine-dots"))
+    axes.set(xlim=(0, 4), ylim=(-1, 2))
+    drawing = to_drawing(figure, "A title", "Words.")
+    assert not re.search(r"<(pattern|mask|image)\b|hatched-", drawing.svg)
+    paths = [node for node in ET.fromstring(drawing.svg).iter(f"{SVG}path") if node.get("clip-path")]
+    for colour, ends in ((OXBLOOD, False), (INK, True)):
+        lines, edge = (node for node in paths if f"stroke: {colour}" in node.get("style"))
+        assert "fill: none" in lines.get("style")
+        assert ("round" in lines.get("style")) == ends
+        (x0, x1), (y0, y1) = (
+            sorted(set(values))[:: len(set(values)) - 1] for values in zip(*numbers(edge), strict=True)
+        )
+        inside = numbers(lines)
+        assert len(inside) > 40
+        assert all(x0 - 0.01 <= x <= x1 + 0.01 and y0 - 0.01 <= y <= y1 + 0.01 for x, y in inside)
+        assert max(x for x, _ in inside) > x1 - 9  # all along the bar, in points as the chart is
+
+
+def numbers(node):
+    found = [float(v) for v in re.findall(r"-?\d+\.?\d*", node.get("d"))]
+    return list(zip(found[::2], found[1::2], strict=True))
+
+
+def test_no_figure_asks_for_a_hatch_that_becomes_a_picture_in_print():
+    sources = {path.name: path.read_text(encoding="utf-8") for path in Path(figures.__file__).parent.rglob("*.py")}
+    assert [name for name, text in sources.items() if re.search(r"\bhatch=|<pattern|\"(pattern|mask)\"", text)] == []

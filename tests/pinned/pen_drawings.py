@@ -69,14 +69,19 @@ def places():
         prefix = root.get("aria-labelledby").split("-title")[0]
         size = [f"{float(v):.2f}" for v in root.get("viewBox").split()]
         yield (name, "0", drawing.title, "", *size)
-        patterns = {id(node) for defs in root.iter(f"{SVG}defs") for node in defs.iter()}
         kept = [
             n
             for n in root.iter()
             if n.tag.removeprefix(SVG) in ("path", "polyline", "polygon", "circle", "rect", "text")
         ]
-        for number, node in enumerate((n for n in kept if id(n) not in patterns), start=1):
-            what = node.get("data-part") or node.get("data-leader") or node.get("data-dimension") or (node.text or "")
+        for number, node in enumerate(kept, start=1):
+            what = (
+                node.get("data-part")
+                or node.get("data-hatch")
+                or node.get("data-leader")
+                or node.get("data-dimension")
+                or (node.text or "")
+            )
             look = " ".join(node.get(key, "") for key in _LOOK).replace(prefix, "").strip()
             yield (name, str(number), f"{node.tag.removeprefix(SVG)} {what}".strip(), look, *(f"{v + 0.0:.2f}" for v in _box(node)))  # fmt: skip
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.spans import ANY_DAY, Span, in_words
-from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, head, new_chart, to_drawing
+from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, head, new_chart, texture, to_drawing
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -22,10 +22,10 @@ _DAYS_A_YEAR = 365.2425
 _BEHIND = {"facecolor": PAPER, "edgecolor": "none", "pad": 0.3, "alpha": 0.85}  # so that no line runs through a word
 _STYLES: dict[str, tuple[str, str, str]] = {
     "agrees": (INK, "", ""),
-    "doubted": (OXBLOOD, "xxxx", "does not fit"),
-    "does not fit": (OXBLOOD, "xxxx", "not known to be original; does not fit"),
-    "unknown": (BRASS, "....", "not known to be original"),
-    "replaced": (SLATE, "////", "replaced, left out"),
+    "doubted": (OXBLOOD, "saltire", "does not fit"),
+    "does not fit": (OXBLOOD, "saltire", "not known to be original; does not fit"),
+    "unknown": (BRASS, "fine-dots", "not known to be original"),
+    "replaced": (SLATE, "slant", "replaced, left out"),
     "limits nothing": (SLATE, "", "limits neither end"),
 }
 
@@ -129,14 +129,14 @@ def _state_of(result: DateRange, place: int, doubted: frozenset[int]) -> str:
 
 def _draw_row(axes: Axes, row: int, item: Evidence, state: str, shown: tuple[float, float]) -> str:
     """One feature's bar with its words above it; returns the words."""
-    colour, hatch, mark = _STYLES[state]
+    colour, hatching, mark = _STYLES[state]
     low, high = shown
     for first, last in item.spans:
         start, stop = _year(first, low), _year(last, high, end=True)
+        filled = texture(hatching) if hatching else {"facecolor": colour if state == "agrees" else "none"}
         axes.barh(
-            row, stop - start, left=start, height=0.3,
-            color=colour if state == "agrees" else "none", edgecolor=colour, hatch=hatch or None,
-            linewidth=0.8, zorder=3, linestyle=":" if state == "limits nothing" else "-",
+            row, stop - start, left=start, height=0.3, edgecolor=colour,
+            linewidth=0.8, zorder=3, linestyle=":" if state == "limits nothing" else "-", **filled,
         )  # fmt: skip
         for edge, place, sign in ((first, low, "<"), (last, high, ">")):
             if edge is None:

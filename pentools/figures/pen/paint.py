@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+from pentools.figures.hatching import TEXTURES, hatched
 from pentools.figures.pen.svg import BRASS, INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
 from pentools.systems.anatomy import Piece
 from pentools.systems.profiles import Point
@@ -15,7 +16,6 @@ _FILL: dict[str, tuple[str, float]] = {
     "metal": (BRASS, 0.38), "plain": (SLATE, 0.28), "soft": (JADE, 0.8), "void": (PAPER, 1.0),
 }  # fmt: skip
 _LINES = {"line": 0.2, "hidden": 0.2, "spring": 0.4}  # style -> width [mm]
-_PATTERN = {"cut": "cut", "cut-back": "cut-back", "ink": "ink"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,17 +67,19 @@ def paint_pieces(
         Part key -> whether it is drawn in oxblood with a heavier line.
     """
     for piece in pieces:
-        picture.add(_shape(picture, view, piece, marked(piece.part)))
+        picture.add(_shape(view, piece, marked(piece.part)))
 
 
-def _shape(picture: Picture, view: View, piece: Piece, strong: bool) -> str:
-    corners = (view.to_paper(point) for point in piece.points)
+def _shape(view: View, piece: Piece, strong: bool) -> str:
+    corners = [view.to_paper(point) for point in piece.points]
     joined = "M" + "L".join(f"{number(x)} {number(y)}" for x, y in corners)
     if piece.style in _LINES:
         return _line(piece, joined, strong)
     ink = piece.style == "ink"
     under = "" if ink else element("path", d=f"{joined}Z", fill=PAPER, data_part=piece.part)
-    fill, opacity = _fill(picture, piece, strong)
+    if piece.style in TEXTURES:
+        under += hatched(corners, piece.style)
+    fill, opacity = _fill(piece, strong)
     edge = None if ink and not strong else OXBLOOD if strong else INK
     return under + element(
         "path",
@@ -104,9 +106,9 @@ def _line(piece: Piece, joined: str, strong: bool) -> str:
     )
 
 
-def _fill(picture: Picture, piece: Piece, strong: bool) -> tuple[str, float | None]:
-    """What a piece is filled with, and how densely; None for wholly."""
-    if piece.style in _PATTERN:
-        return picture.pattern(_PATTERN[piece.style]), None
+def _fill(piece: Piece, strong: bool) -> tuple[str, float | None]:
+    """What a piece is filled with under its edge, and how densely (None for wholly); nothing over hatching."""
+    if piece.style in TEXTURES:
+        return "none", None
     fill, alpha = _FILL[piece.style]
     return OXBLOOD if strong and piece.style == "soft" else fill, None if alpha == 1.0 else alpha

@@ -1,4 +1,4 @@
-"""A small SVG builder: one picture, its own ids, text kept as text, hatching for cut material.
+"""A small SVG builder: one picture, its own ids, text kept as text.
 
 One viewBox unit is one millimetre on paper, so a figure printed at its own size is to scale.
 """
@@ -38,30 +38,6 @@ TEXT_MM = 3.2
 """Size of the smallest text [mm]: 9 pt is 3.175 mm."""
 
 _SERIAL = itertools.count(1)
-
-_PATTERNS: dict[str, str] = {
-    "cut": '<path d="M-0.3 0.3L0.3-0.3M0 1.2L1.2 0M0.9 1.5L1.5 0.9" stroke="#1f3a5f" stroke-width="0.13"/>',
-    "cut-back": '<path d="M-0.3 0.9L0.3 1.5M0 0L1.2 1.2M0.9-0.3L1.5 0.3" stroke="#1f3a5f" stroke-width="0.13"/>',
-    "cut-soft": (
-        '<path d="M0 1.2L1.2 0M0 0L1.2 1.2" stroke="#2a7565" stroke-width="0.16"/>'
-        '<path d="M0 0H1.2" stroke="#2a7565" stroke-width="0.1"/>'
-    ),
-    "ink": (
-        '<rect width="3" height="1.6" fill="#1f3a5f" fill-opacity="0.09"/>'
-        '<path d="M0.3 0.4H1.6M1.8 1.2H2.9" stroke="#1f3a5f" stroke-width="0.13" stroke-opacity="0.75"/>'
-    ),
-    "dots": '<circle cx="0.5" cy="0.5" r="0.2" fill="#8f6614"/><circle cx="1.5" cy="1.5" r="0.2" fill="#8f6614"/>',
-    "bars": '<path d="M0.6 0V2" stroke="#8c2f39" stroke-width="0.35"/>',
-    "cross": '<path d="M0 1H2M1 0V2" stroke="#8c2f39" stroke-width="0.22"/>',
-    "slant": '<path d="M-0.4 0.4L0.4-0.4M0 2L2 0M1.6 2.4L2.4 1.6" stroke="#2a7565" stroke-width="0.25"/>',
-    "waves": '<path d="M0 1Q0.5 0.2 1 1T2 1" fill="none" stroke="#5b6670" stroke-width="0.25"/>',
-}
-_TILES: dict[str, tuple[float, float]] = {
-    "cut": (1.2, 1.2),
-    "cut-back": (1.2, 1.2),
-    "cut-soft": (1.2, 1.2),
-    "ink": (3.0, 1.6),
-}
 
 
 def number(value: float) -> str:
@@ -134,7 +110,6 @@ class Picture:
         self.width_mm = width_mm
         self.prefix = f"{name}-{next(_SERIAL)}"
         self._body: list[str] = []
-        self._patterns: dict[str, str] = {}
 
     def add(self, *elements: str) -> None:
         """Put finished elements on top of what is there.
@@ -145,22 +120,6 @@ class Picture:
             Elements from `element`.
         """
         self._body.extend(elements)
-
-    def pattern(self, name: str) -> str:
-        """The paint of a pattern, defined in this picture on first use.
-
-        Parameters
-        ----------
-        name : str
-            A pattern's name ("cut", "cut-back", "cut-soft", "ink", "dots", "bars", "cross", "slant", "waves").
-
-        Returns
-        -------
-        str
-            ``url(#…)`` for a fill.
-        """
-        self._patterns.setdefault(name, f"{self.prefix}-{name}")
-        return f"url(#{self._patterns[name]})"
 
     def line(self, points: Iterable[tuple[float, float]], **attributes: str | float | None) -> None:
         """A plain polyline.
@@ -234,12 +193,10 @@ class Picture:
         str
             One ``<svg>`` element.
         """
-        patterns = [_pattern(name, key) for name, key in self._patterns.items()]
         return element(
             "svg",
             element("title", escape(_printable(title)), id=f"{self.prefix}-title"),
             element("desc", escape(_printable(alt)), id=f"{self.prefix}-desc"),
-            element("defs", *patterns) if patterns else "",
             *self._body,
             xmlns="http://www.w3.org/2000/svg",
             width=f"{number(self.width_mm)}mm",
@@ -250,11 +207,6 @@ class Picture:
             font_family=FONT_STACK,
             font_size=TEXT_MM,
         )
-
-
-def _pattern(name: str, key: str) -> str:
-    width, height = _TILES.get(name, (2.0, 2.0))
-    return element("pattern", _PATTERNS[name], id=key, width=width, height=height, patternUnits="userSpaceOnUse")
 
 
 def _printable(words: str) -> str:

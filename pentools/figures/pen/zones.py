@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
+from pentools.figures.hatching import hatched
 from pentools.figures.pen.labels import Label, place_row
 from pentools.figures.pen.outline import Outline, outline_of
 from pentools.figures.pen.paint import View, paint_pieces
@@ -147,7 +148,7 @@ def draw_zones(
 
 
 def _finding(zones: Sequence[Zone]) -> str:
-    kept = sum(zone.kind in {"imprint", "threads", "plating", "gold-filled", "masked"} for zone in zones)
+    kept = sum(zone.kind not in {"plain", "near-imprint", "bare-metal"} for zone in zones)
     verb = "is" if kept == 1 else "are"
     return f"{kept} of {len(zones)} zones {verb} kept from any abrasive."
 
@@ -199,8 +200,8 @@ def _shade(picture: Picture, view: View, outline: Outline, zone: Zone, index: in
         probe.path("clip", outline.clip, "void")
     else:
         probe.solid(zone.part, outline.stretch(zone.part, zone.start_mm, zone.end_mm), "void")
-    joined = "L".join(" ".join(number(v) for v in view.to_paper(point)) for point in probe.pieces[0].points)
-    common = {"stroke": INK, "stroke_width": "0.22", "stroke_linejoin": "round"}
-    picture.add(element("path", d=f"M{joined}Z", fill=PAPER))
-    fill = picture.pattern(ZONE_KINDS[zone.kind][2])
-    picture.add(element("path", d=f"M{joined}Z", fill=fill, data_zone=f"{index} {zone.kind}", **common))
+    corners = [view.to_paper(point) for point in probe.pieces[0].points]
+    joined = "L".join(f"{number(x)} {number(y)}" for x, y in corners)
+    picture.add(element("path", d=f"M{joined}Z", fill=PAPER), hatched(corners, ZONE_KINDS[zone.kind][2]))
+    edge = {"stroke": INK, "stroke_width": "0.22", "stroke_linejoin": "round"}
+    picture.add(element("path", d=f"M{joined}Z", fill="none", data_zone=f"{index} {zone.kind}", **edge))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from pentools.calc.seal.fit import Candidate
@@ -9,6 +10,7 @@ from pentools.calc.seal.formulas import flattened_width_mm
 from pentools.calc.seal.gland import Gland, GlandState
 from pentools.errors import InputError
 from pentools.figures.drawing import Drawing
+from pentools.figures.hatching import hatched
 from pentools.figures.pen.dimensions import arrow
 from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.sheet import EDGE_MM, draw_title
@@ -149,12 +151,12 @@ def _draw_case(picture: Picture, key: str, place: _Place, gland: Gland, state: G
     _dimensions(picture, place, gland, state, roof)
 
 
-def _solid(picture: Picture, part: str, pattern: str, line: list[tuple[float, float]], edge: float) -> None:
+def _solid(picture: Picture, part: str, texture: str, line: list[tuple[float, float]], edge: float) -> None:
     corners = [*line, (line[-1][0], edge), (line[0][0], edge)]
     joined = " ".join(f"{number(x)},{number(y)}" for x, y in corners)
     picture.add(
-        element("polygon", points=joined, fill=PAPER),
-        element("polygon", points=joined, fill=picture.pattern(pattern), data_part=part),
+        element("polygon", points=joined, fill=PAPER, data_part=part),
+        hatched(corners, texture),
     )
     picture.line(line, stroke=INK, stroke_width=0.35)
 
@@ -170,8 +172,10 @@ def _ring(picture: Picture, key: str, place: _Place, state: GlandState) -> None:
         "data_width": 2 * (radius + flat),
         "data_scale": place.scale,
     }
-    squeezed: dict[str, str | float] = {"fill": picture.pattern("cut-soft"), "stroke": JADE, "stroke_width": 0.5}
-    picture.add(element("path", d=path, fill=PAPER))
+    squeezed: dict[str, str | float] = {"fill": "none", "stroke": JADE, "stroke_width": 0.5}
+    picture.add(
+        element("path", d=path, fill=PAPER), hatched(_round_ended(place.middle, place.floor, radius, flat), "cut-soft")
+    )
     picture.add(element("path", d=path, **squeezed, data_part="ring", data_state=key, **told))
     free = 0.5 * place.scale * state.section_mm
     dashed: dict[str, str | float] = {
@@ -189,6 +193,13 @@ def _stadium(x: float, floor: float, radius: float, flat: float) -> str:
     left, right, top, foot = number(x - flat), number(x + flat), number(floor - 2 * radius), number(floor)
     arc = f"A{number(radius)} {number(radius)} 0 0 1"
     return f"M{left} {top}L{right} {top}{arc} {right} {foot}L{left} {foot}{arc} {left} {top}Z"
+
+
+def _round_ended(x: float, floor: float, radius: float, flat: float) -> list[tuple[float, float]]:
+    """Corners along the outline of `_stadium`, close enough for hatching."""
+    turns = [math.pi * (i / 24.0 - 0.5) for i in range(25)]
+    right = [(x + flat + radius * math.cos(t), floor - radius + radius * math.sin(t)) for t in turns]
+    return right + [(2 * x - px, 2 * (floor - radius) - py) for px, py in right]
 
 
 def _dimensions(picture: Picture, place: _Place, gland: Gland, state: GlandState, roof: float) -> None:

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import rounded_pair
-from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, say, to_drawing
+from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, say, texture, to_drawing
 from pentools.numbers import fixed, percent
 
 if TYPE_CHECKING:
@@ -48,8 +48,8 @@ def capacity_figure(answer: SumAnswer) -> Drawing | None:
             title += f", {percent(data['share_filled'])} of the {should} mL that it should hold"
     figure, axes = new_chart(160, 25 + 12 * len(bars) + (8 if usual else 0), bars_only=True)
     for row, (name, value, doubt, words, colour) in enumerate(bars):
-        fill, hatch = (colour, None) if row == 0 else ("none", "////")
-        axes.barh(row, value, height=0.5, color=fill, hatch=hatch, edgecolor=colour, linewidth=0.8)
+        filled = {"facecolor": colour} if row == 0 else texture("slant")
+        axes.barh(row, value, height=0.5, edgecolor=colour, linewidth=0.8, **filled)
         axes.errorbar(value, row, xerr=doubt, color=OXBLOOD, capsize=4, linewidth=1.2)
         say(axes, f"{name}: {words}", (value + doubt, row), colour=colour, right=8)
     top = max(value + doubt for _, value, doubt, _, _ in bars)

@@ -17,6 +17,13 @@ def painted(piece, strong=False):
     return [node for node in root.iter(f"{SVG}path") if node.get("data-part")]
 
 
+def hatches(piece):
+    picture = Picture(80.0)
+    paint_pieces(picture, View(2.0, 5.0, 20.0), [piece])
+    root = ET.fromstring(picture.finish(40.0, "t", "a"))
+    return [node.get("data-hatch") for node in root.iter(f"{SVG}path") if node.get("data-hatch")]
+
+
 CORNERS = ((0.0, -1.0), (10.0, -1.0), (10.0, 1.0), (0.0, 1.0))
 
 
@@ -55,12 +62,16 @@ def test_what_is_brought_out_is_oxblood_and_heavier():
 def test_ink_has_neither_ground_nor_edge_until_it_is_brought_out():
     (ink,) = painted(Piece("ink-space", CORNERS, "ink"))
     assert ink.get("stroke") == "none"
-    assert ink.get("fill").startswith("url(#")
+    assert ink.get("fill") == "none"
+    assert hatches(Piece("ink-space", CORNERS, "ink")) == ["ink"]
     (strong,) = painted(Piece("ink-space", CORNERS, "ink"), strong=True)
     assert strong.get("stroke") == OXBLOOD
 
 
 def test_cut_pieces_are_hatched_and_voids_are_paper():
-    assert painted(Piece("barrel", CORNERS, "cut"))[1].get("fill").endswith("-cut)")
+    for style in ("cut", "cut-back"):
+        assert hatches(Piece("barrel", CORNERS, style)) == [style]
+        assert painted(Piece("barrel", CORNERS, style))[1].get("fill") == "none"
+    assert hatches(Piece("rod", CORNERS, "metal")) == []
     void = painted(Piece("slot", CORNERS, "void"))[1]
     assert void.get("fill-opacity") is None

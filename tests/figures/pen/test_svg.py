@@ -1,4 +1,4 @@
-"""Elements and pictures: escaped, numbered, with patterns of their own."""
+"""Elements and pictures: escaped, numbered, with ids of their own."""
 
 import xml.etree.ElementTree as ET
 
@@ -19,12 +19,10 @@ def test_numbers_are_short_and_never_minus_nought():
     assert [number(v) for v in (1.0, 1.5, 0.12345, -0.0001, 12.999)] == ["1", "1.5", "0.12", "0", "13"]
 
 
-def test_a_picture_has_its_size_its_words_and_its_patterns_once():
+def test_a_picture_has_its_size_and_its_words():
     picture = Picture(80.0, "demo")
-    assert picture.pattern("cut") == picture.pattern("cut") == f"url(#{picture.prefix}-cut)"
     root = ET.fromstring(picture.finish(32.5, "Finding", "Numbers"))
     assert (root.get("width"), root.get("height"), root.get("viewBox")) == ("80mm", "32.5mm", "0 0 80 32.5")
-    assert [node.get("id") for node in root.iter(f"{SVG}pattern")] == [f"{picture.prefix}-cut"]
     assert root.find(f"{SVG}title").text == "Finding"
     assert root.find(f"{SVG}desc").text == "Numbers"
     assert Picture(80.0, "demo").prefix != picture.prefix

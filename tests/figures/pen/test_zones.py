@@ -1,4 +1,4 @@
-"""Zones on the outside: where they were measured, each kind with its pattern and words."""
+"""Zones on the outside: where they were measured, each kind with its hatching and words."""
 
 import pytest
 from figures.pen_reading import SVG, crossing, ids, overlapping, points, texts, tree
@@ -25,14 +25,14 @@ def test_a_zone_lies_where_it_was_measured():
 
 
 @pytest.mark.parametrize("system", SYSTEMS)
-def test_every_kind_of_zone_has_its_pattern_and_its_words(system):
+def test_every_kind_of_zone_has_its_hatching_and_its_words(system):
     kinds = list(ZONE_KINDS)
     for some in (kinds[:7], kinds[7:]):
         zones = [Zone(kind, "barrel", 9.0 + 6.0 * i, 14.0 + 6.0 * i) for i, kind in enumerate(some)]
         drawing = draw_zones(PenShape(system), zones, capped=False)
         said = " ".join(texts(drawing))
-        fills = {n.get("fill") for n in tree(drawing).iter(f"{SVG}path") if n.get("data-zone")}
-        assert all(fill.startswith("url(#") for fill in fills)
+        hatches = [n.get("data-hatch") for n in tree(drawing).iter(f"{SVG}path") if n.get("data-hatch")]
+        assert [name for name in hatches if name != "cut"] == [ZONE_KINDS[kind][2] for kind in some]
         for name, allowed, _ in (ZONE_KINDS[kind] for kind in some):
             assert all(word in said for word in f"{name} {allowed}".split())
         assert overlapping(drawing) == []
