@@ -3,9 +3,10 @@
 import pytest
 from calc.finish.planning import SHEETS, limits, names, owned, plan, topics
 
-from pentools.calc.finish.limits import NOT_SAID
+from pentools.calc.finish.advice import missing_grade
+from pentools.calc.finish.limits import NOT_SAID, Interval
 from pentools.calc.finish.progression import ladder_progression
-from pentools.calc.finish.types import PlanLimits
+from pentools.calc.finish.types import Drawer, PlanLimits
 from pentools.errors import InputError
 from pentools.tables.abrasives import catalogue, materials, media
 
@@ -81,8 +82,69 @@ def test_trim():
 
 def test_directions_turn_at_every_grade():
     p = plan(15, 3, SHEETS)
-    assert all(a.direction != b.direction for a, b in zip(p.steps, p.steps[1:], strict=False))
-    assert all("loupe" in s.inspect for s in p.steps)
+    assert [s.direction.split()[0] for s in p.steps] == ["along", "around"] * (len(p.steps) // 2) + ["along"] * (
+        len(p.steps) % 2
+    )
+    assert ["no line of any" in s.inspect for s in p.steps] == [False] * (len(p.steps) - 1) + [True]
+    assert p.steps[0].note == "Work down to the floor of the defect and no further."
+    assert p.steps[1].note.startswith(f"Until the last line of {p.steps[0].grade.label} is gone, then as long again.")
+    assert ["Unmask" in s.note for s in p.steps] == [s.unmask for s in p.steps]
+    cloth = plan(30, 10.5, "P600; cushioned cloth 2000; cushioned cloth 3000")
+    assert cloth.steps[1].note.endswith("Grain about 23 µm, finishes like 15 µm (judged).")
+
+
+def test_what_fills_a_gap_is_looked_for_in_the_scale_before_and_in_film():
+    """Nearest the middle on a logarithmic axis; film only where it lies a fifth nearer. Sizes: FEPA's P grades, ISO 6344-3."""
+    free = limits(trim="none")
+
+    def fills(before, finish_um, particle_um=0.1, **within):
+        drawer = Drawer((), catalogue())
+        found = missing_grade(owned(before)[0], (finish_um, particle_um), limits(**within) if within else free, drawer)
+        return found.label if found else None
+
+    # P600 (25.8 µm) to 5 µm: the middle is 11.4 µm; P1800 is none of the catalogue's, P2000 is 10.3, film 12 µm nearer but not by a fifth
+    assert fills("P600", 5) == "P2000"
+    # P2500 (8.4 µm) to 1 µm: the middle is 2.9 µm, the finest paper is 3 µm or so off
+    assert fills("P2500", 1) == "film 3 µm"
+    # a grain below the gap's must not be coarser than the next grade's
+    assert fills("P600", 5, 24) is None
+    # casein takes 22 µm at most: P800 (21.8 µm) may, P600 may not
+    assert fills("P240", 22.5, material="casein") is None
+    assert missing_grade(owned("P600")[0], (5, 0.1), free, Drawer(())) is None
+
+
+def test_what_is_not_needed_says_which_step_makes_it_so():
+    why = {s.grade.label: s.reason for s in plan(20, 3, SHEETS + "; P1500; film 1 um").set_aside}
+    used = names(plan(20, 3, SHEETS + "; P1500; film 1 um"))
+    assert why["P400"] == f"Coarser than needed: {used[0]} clears the defect."
+    assert why["film 1 µm"] == f"Not needed: the finish is reached with {used[-1]}."
+    assert why["P1500"].startswith("Not needed: it lies so near P1200 or the grade after it")
+
+
+def test_ends_of_a_finish_are_neither_too_dull_nor_too_shiny():
+    """A finish of 8 to 11 µm: a grade of just that size reaches it, one of a hundredth more or less does not."""
+    for size, topic in ((8, None), (7.9, "finish-passed"), (11, None), (11.1, "finish-not-reached")):
+        found = topics(
+            ladder_progression(owned(f"P600; film {size} um"), 20, Interval(8, 10, 11), limits(), catalogue=catalogue())
+        )
+        assert {"finish-passed", "finish-not-reached"} & set(found) == ({topic} if topic else set()), size
+    # what could follow leaves the finish that was asked, not half of it
+    short = ladder_progression(owned("P600"), 20, Interval(8, 10, 11), limits(), catalogue=catalogue())
+    text = next(f.text for f in short.findings if f.topic == "finish-not-reached")
+    assert text == (
+        "P600, the last that this ladder can use, leaves a finish like 25.8 µm; 10 µm was wanted. "
+        "P1000 (18.3 µm, not at hand) could follow it."
+    )
+
+
+def test_a_slow_start_begins_after_the_limit():
+    # 9 µm film takes 9/12 µm a minute: 11.25 µm in a quarter of an hour
+    for depth, slow in ((11.25, False), (11.26, True)):
+        assert ("slow-start" in topics(plan(depth, 9, "film 9 um"))) == slow
+    named = ladder_progression(
+        owned("film 9 um; P2500; P2000; P1500; P1200; P1000"), 40, 3, limits(), catalogue=catalogue()
+    )
+    assert next(f for f in named.findings if f.topic == "slow-start").values["faster"] == ("P2000", "P1500", "P1200")
 
 
 def test_no_wheel_on_celluloid_and_the_dust_is_named():

@@ -25,11 +25,49 @@ def test_few_strokes_and_a_check_every_few(feel):
     assert "stop-early" in [f.topic for f in plan.findings]
 
 
+# common practice, no source: what may touch a tip at all, the finish that is smooth, and the most strokes a step
+@pytest.mark.parametrize(
+    ("feel", "coarsest", "strokes", "untipped"),
+    [("a little toothy", 1.0, 8, 4), ("scratchy", 3.0, 12, 6), ("reshaped", 13.0, 20, 10)],
+)
+def test_what_each_feel_may_take(feel, coarsest, strokes, untipped):
+    def plan(size, **more):
+        return nib_smoothing_plan(feel, read_grades(f"film {size:g} um", catalogue()), media(), aligned=True, **more)
+
+    assert [step.most_strokes for step in plan(coarsest).steps] == [strokes]
+    assert [step.most_strokes for step in plan(coarsest, tipped=False).steps] == [untipped]
+    assert f"at {strokes} strokes in any case" in plan(coarsest).steps[0].how
+    assert plan(coarsest * 1.01).steps == ()
+    assert f"{coarsest:g} µm or finer" in next(
+        f.text for f in plan(coarsest * 1.01).findings if f.topic == "too-coarse"
+    )
+    # film of 1 µm is smooth, anything coarser keeps some feedback
+    assert "finish-not-reached" not in [f.topic for f in plan(1).findings]
+    if coarsest > 1:
+        kept = next(f for f in plan(1.1).findings if f.topic == "finish-not-reached")
+        assert (kept.level, "1.1 µm" in kept.text, "; 1 µm would end it" in kept.text) == ("note", True, True)
+
+
+def test_three_steps_at_most_and_they_are_numbered():
+    films = read_grades("film 12 um; film 9 um; film 5 um; film 3 um; film 1 um", catalogue())
+    steps = nib_smoothing_plan("reshaped", films, media(), aligned=True).steps
+    assert [(step.number, step.grade.name, step.check_every) for step in steps] == [
+        (1, "5", 4),
+        (2, "3", 4),
+        (3, "1", 4),
+    ]
+    powder = read_grades("F1200", catalogue())  # loose grit has no place on a tip
+    assert nib_smoothing_plan("reshaped", powder, media(), aligned=True).steps == ()
+
+
 def test_align_first():
     plan = nib_smoothing_plan("scratchy", OWNED, media(), aligned=False)
     assert plan.steps == ()
     assert plan.findings[0].level == "stop"
-    assert nib_smoothing_plan("scratchy", OWNED, media()).findings[0].topic == "align-first"
+    assert [f.topic for f in plan.findings] == ["align-first", "stop-early"]
+    unseen = nib_smoothing_plan("scratchy", OWNED, media())
+    assert [(f.level, f.topic) for f in unseen.findings] == [("warning", "align-first"), ("warning", "stop-early")]
+    assert unseen.steps
     assert "align-first" not in [f.topic for f in nib_smoothing_plan("scratchy", OWNED, media(), aligned=True).findings]
 
 

@@ -4,13 +4,14 @@ import pytest
 from calc.finish.planning import CLOTHS, SHEETS, limits, names, owned, plan, topics
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from ranges import refuses, takes_only
 
 from pentools.calc.finish.grades import with_finish
 from pentools.calc.finish.ladder import goes_coarser
 from pentools.calc.finish.limits import NOT_SAID, Interval, Zone, zone_budget_um
 from pentools.calc.finish.progression import grit_progression, ladder_progression, rate_of
 from pentools.calc.finish.rate import LogRow, calibrate_rates
-from pentools.calc.finish.types import PlanLimits, blend_width
+from pentools.calc.finish.types import PlanLimits
 from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 from pentools.errors import InputError
 from pentools.tables import read
@@ -152,14 +153,25 @@ def test_an_edited_ladder_is_judged_with_the_same_figures():
     assert {"goes-coarser", "too-coarse"} <= set(topics(bad, "stop"))
 
 
-@pytest.mark.parametrize(
-    ("defect", "finish"), [(0, 3), (-1, 3), (600, 3), (20, 0), (20, 500), (float("nan"), 3), (20, float("nan"))]
-)
-def test_refusals(defect, finish):
-    with pytest.raises(InputError):
-        plan(defect, finish, CLOTHS)
-    with pytest.raises(InputError):
-        ladder_progression(owned(CLOTHS), defect, finish, limits())
+@pytest.mark.parametrize("planned", [True, False], ids=["planned", "given"])
+def test_ranges(planned):
+    def made(defect=20, finish=3):
+        if planned:
+            return plan(defect, finish, CLOTHS)
+        return ladder_progression(owned(CLOTHS), defect, finish, limits())
+
+    takes_only(lambda x: made(defect=x), 0, 500, above=True)
+    takes_only(lambda x: made(finish=x), 0.01, 100)
+    # the ends in their order, the upper one to twice the deepest
+    made(defect=Interval(0, 20, 1000), finish=Interval(3, 3, 3))
+    refuses(
+        lambda x: made(defect=x),
+        Interval(-1, 20, 30),
+        Interval(21, 20, 30),
+        Interval(10, 20, 19),
+        Interval(10, 20, 1001),
+    )
+    refuses(lambda x: made(finish=x), Interval(0, 3, 4), Interval(3.1, 3, 4), Interval(2, 3, 2.9))
 
 
 def test_more_refusals():
@@ -167,14 +179,54 @@ def test_more_refusals():
         grit_progression(20, 3, (), limits())
     with pytest.raises(InputError, match="at least one"):
         ladder_progression((), 20, 3, limits())
-    with pytest.raises(InputError):
-        limits(spent_um=-1)
-    with pytest.raises(InputError):
-        limits(time_limit_min=0)
-    with pytest.raises(InputError):
-        blend_width(-1)
-    with pytest.raises(InputError):
-        blend_width(10, -1)
+
+
+def test_where_a_plan_starts():
+    """The finest that clears the defect in a quarter of an hour at a twelfth of the grain a minute: 25.8 µm takes 32.25 µm."""
+    every = "P400; P600; film 9 um"
+    assert names(plan(32.25, 9, every))[0] == "P600"
+    assert names(plan(32.26, 9, every))[0] == "P400"
+    # none in time: the fastest, which is not the last one named
+    assert names(plan(200, 9, "film 9 um; P600; P400; P1200"))[0] == "P400"
+    assert names(plan(32.26, 9, every, time_limit_min=20))[0] == "P600"
+    # a grade may end a finish that is asked as a size: a fifth finer counts as that finish, more does not
+    for size, start in (("7.2", "film 7.2 µm"), ("7.1", "P1200")):
+        assert names(plan(1, 9, f"P1200; film {size} um"))[0] == start
+    # every owned grade finer than asked: the coarsest of them
+    assert names(plan(1, 30, "film 9 um; film 5 um")) == ["film 9 µm"]
+
+
+def test_where_trim_is_unmasked():
+    """Grain of 5 µm or finer, and no earlier than the last three steps."""
+
+    def at(text, finish=1, **more):
+        step = plan(6, finish, text, **more).unmask_step
+        return step.grade.label if step else None
+
+    assert at("film 9 um; film 5 um; film 3 um; film 1 um") == "film 5 µm"
+    assert at("film 9 um; film 5.1 um; film 3 um; film 1 um") == "film 3 µm"
+    assert at("film 9 um; film 5 um; film 3 um; film 1 um", last_steps_on_trim=1) == "film 1 µm"
+    assert at("film 9 um; film 5 um; film 3 um; film 1 um", unmask_um=9) == "film 5 µm"
+    assert at("film 5 um; film 3 um") == "film 5 µm"
+    assert at("film 9 um", finish=9) is None
+
+
+def test_why_a_pen_is_left_alone():
+    def why(text, material="celluloid", zone="plain barrel"):
+        p = plan(5, 3, text, material=material, zone=zone)
+        assert p.steps == ()
+        assert p.within_budget
+        return p.findings[0].text
+
+    assert why("film 3 um", zone="imprint").startswith("Leave the zone “imprint” alone: its budget is 0 µm. ")
+    assert why("film 3 um", material="unknown").startswith("No abrasive on a material that is not named: ")
+    assert why("film 3 um", material="cork").startswith("No abrasive on cork: ")
+    assert why("film 3 um", material="gold-filled").startswith(
+        "No paper, film or cloth on gold-filled: it cuts down to the brass. A paste of "
+    )
+    assert why("P240; P220").startswith(
+        "Nothing owned is fine enough: celluloid in the zone “plain barrel” takes 36 µm at most, the finest owned is P240"
+    )
 
 
 ALL = [g for g in catalogue().grades if g.scale != "mesh"]

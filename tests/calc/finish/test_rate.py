@@ -4,6 +4,7 @@ import math
 import random
 
 import pytest
+from ranges import takes_only
 
 from pentools.calc.finish.limits import Interval
 from pentools.calc.finish.rate import (
@@ -125,6 +126,31 @@ def test_four_rows_or_one_size_fit_no_slope():
     assert calibrate_rates(log_of(0.2, 0.9, 0, 5, 1), "celluloid", media()).exponent == pytest.approx(0.9)
 
 
+def test_two_grades_of_one_size_fit_no_slope():
+    """A paper and a film of 25.8 µm cut alike fast: their rates say nothing of how rate goes with size."""
+    film = read_grade("film 25.8 um", catalogue())
+    rows = [
+        LogRow("celluloid", g, r, 1.0) for g, r in ((GRADES[0], 2), (GRADES[0], 2), (film, 3), (film, 3), (film, 3))
+    ]
+    assert calibrate_rates(rows, "celluloid", media()).exponent == 0.5
+    both = [*rows, LogRow("celluloid", GRADES[3], 1.0, 1.0)]
+    assert calibrate_rates(both, "celluloid", media()).exponent > 0.5
+
+
+def test_hands_never_repeat_better_than_a_twentieth():
+    """Judged: three stages alike to the last digit still leave 5 % of spread; t(2) = 4.303, √(1 + 1/3)."""
+    line = calibrate_rates([LogRow("celluloid", GRADES[0], 10.0, 5.0)] * 3, "celluloid", media())
+    rate = estimate_rate(line, GRADES[0]).rate
+    assert math.log(rate.high / rate.typical) == pytest.approx(4.303 * 0.05 * math.sqrt(4 / 3), rel=2e-3)
+    assert estimate_rate(line, GRADES[0]).text == "from 3 stages with this grade and 3 in all"
+    other = estimate_rate(line, GRADES[3])
+    assert (other.calibrated, other.rows, other.text) == (True, 0, "from the general line of 3 stages")
+    # the exponent is anything between 0 and 1: 0.5 ± 1/√12, times the way from P600 to P2500 on the logarithm
+    # (JCGM 100, G.4: it weighs so much more than the scatter that t is that of very many degrees, 1.96)
+    stage, away = 0.05 * math.sqrt(4 / 3), math.log(25.8 / 8.4) / math.sqrt(12)
+    assert math.log(other.rate.high / other.rate.typical) == pytest.approx(1.96 * math.hypot(stage, away), rel=2e-3)
+
+
 def test_a_soft_backing_counts_by_its_cut():
     rows = log_of(0.2, 1.0, 0, 8, 1)
     cloth = read_grade("cushioned cloth 2000 = 25.8 um", catalogue())
@@ -163,12 +189,10 @@ def test_bad_rows_are_refused(removed, amount):
 def test_other_refusals():
     with pytest.raises(InputError):
         calibrate_rates([], "celluloid", media(), basis="hour")
+    takes_only(lambda share: rule_of_thumb_rate(GRADES[0], share), 0, 2, above=True)
     with pytest.raises(InputError):
-        rule_of_thumb_rate(GRADES[0], 0)
-    with pytest.raises(InputError):
-        time_needed(Interval(-1, 0, 0), rule_of_thumb_rate(GRADES[0], 1))
-    with pytest.raises(InputError):
-        rule_of_thumb_rate(GRADES[0], 2.01)
+        time_needed(Interval(-1e-9, 0, 0), rule_of_thumb_rate(GRADES[0], 1))
+    assert time_needed(Interval(0, 0, 0), rule_of_thumb_rate(GRADES[0], 1)) == Interval(0, 0, 0)
 
 
 def test_time_is_long_where_the_rate_is_low():

@@ -59,7 +59,7 @@ def test_a_bare_2500_lists_both_sizes_of_the_cloth_and_no_cami():
         ("CAMI 800", "ends at 600"), ("CAMI 1000", "ends at 600"), ("JIS 1000", "two test methods"), ("cloth 20000", "1000 to 15000"),
         ("P450", "P400 or P500"), ("cloth 900", "own figure"), ("fine", "with its scale"), ("cloth 4000 = soft", "its grain, its finish"),
         ("cloth 4000 = 9 um, 8 um", "its grain, its finish"), ("cloth 4000 = 900 um", "0.05 to 200"),
-        ("", "with its scale"), ("777", "which scale"), ("film 9000 um", "0.01 to 5000"),
+        ("", "with its scale"), ("777", "which scale"), ("CAMI 601", "ends at 600"), ("F9999", "F1500 or F2000"), ("P0", "P12 or P16"), ("film 9000 um", "0.01 to 5000"),
     ],
 )  # fmt: skip
 def test_refusals_say_why(text, why):
@@ -71,6 +71,12 @@ def test_runs_and_repeats():
     labels = [g.label for g in read_grades("P400; F230 to F280; P400; F240", catalogue())]
     assert labels == ["P400", "F230", "F240", "F280"]
     assert [g.label for g in read_grades(["P400-P600"], catalogue())] == ["P400", "P500", "P600"]
+    assert [g.label for g in read_grades("P600 to P400; JIS 1000 to 1500 electrical; CAMI 320..400", catalogue())] == [
+        "P400", "P500", "P600", "JIS 1000 electrical", "JIS 1200 electrical", "JIS 1500 electrical", "CAMI 320", "CAMI 360", "CAMI 400",
+    ]  # fmt: skip
+    for two in ("P400-F400", "film 9 um to 3 um", "paste 6 um to paste 1 um"):
+        with pytest.raises(InputError, match="with its scale"):
+            read_grades(two, catalogue())
     with pytest.raises(InputError, match="by itself"):
         read_grades("cushioned cloth 2000 to 8000", catalogue())
     with pytest.raises(InputError, match="at least one"):

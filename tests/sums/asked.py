@@ -1,0 +1,10 @@
+"""What a sum asks, in a form that a test can write down: what must be said, the ranges, and what is taken where nothing is said."""
+
+
+def asked_of(chosen):
+    """The names that are needed, ``name:low-high`` of every field with a range, and the usual values."""
+    return (
+        {f.name for f in chosen.fields if f.required},
+        " ".join(f"{f.name}:{f.low:g}-{f.high:g} {f.unit}".strip() for f in chosen.fields if f.low is not None),
+        {f.name: f.default for f in chosen.fields if f.default},
+    )

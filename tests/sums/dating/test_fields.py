@@ -1,0 +1,19 @@
+"""What the sums of dating ask: what must be said, between what a year is plausible, what is taken where it is not said."""
+
+import pytest
+from sums.asked import asked_of
+
+from pentools.sums.dating.date import DATE
+from pentools.sums.dating.money import MONEY
+
+# judged: no index here begins before 1900; "about" of more than half a century says nothing
+ASKED = {
+    "date": (DATE, {"evidence"}, "about:0-50", {"about": "2"}),
+    "money": (MONEY, {"price", "year"}, "year:1900-2100 to:1900-2100", {}),
+}
+
+
+@pytest.mark.parametrize("key", ASKED)
+def test_what_is_asked(key):
+    chosen, *wanted = ASKED[key]
+    assert list(asked_of(chosen)) == wanted
