@@ -29,6 +29,8 @@ class CapacityOptions(TypedDict, total=False):
     """Air pressure [kPa], 75 to 107; such as 1005 hPa; 1013 hPa unless said."""
     humidity: Typed | Column
     """Humidity [share, 0 to 1; or a text like 50 %]; such as 45 %; 50 % unless said."""
+    readability: Typed | Column
+    """Readability [g], 1e-05 to 1; the balance's last digit, such as 0.01 g; 0.01 g unless said."""
     repeatability: Typed | Column
     """Repeatability [g], 0 to 5; from its sheet; taken from readability if left empty."""
     linearity: Typed | Column
@@ -97,13 +99,13 @@ class CapacityOptions(TypedDict, total=False):
 
 def capacity_from_weight(
     *,
-    empty: Several | Column,
-    filled: Several | Column,
+    empty: Several | Column = None,
+    filled: Several | Column = None,
+    gain: Several | Column = None,
     start: str | Column | None = None,
     system: str | Column | None = None,
     bore: Typed | Column = None,
     stroke: Typed | Column = None,
-    readability: Typed | Column = None,
     **more: Unpack[CapacityOptions],
 ) -> Answer | pandas.DataFrame:
     """What a pen draws, by its mass empty and filled, and against what its dimensions say it should hold.
@@ -114,6 +116,9 @@ def capacity_from_weight(
         Empty mass [g], 0 to 200; one or several, such as 23.26 g; 23.25 g.
     filled : Several | Column
         Filled mass [g], 0 to 200; one or several, such as 25.06 g; 25.05 g.
+    gain : Several | Column
+        Gain, tared [g], 0 to 20; instead of the two masses: what the balance shows after each dip, the empty pen
+        tared away and not emptied between, such as 0.18 g; 0.31 g; 1.20 g.
     start : str | Column | None
         State before filling; one of dry, drained; dry unless said.
     system : str | Column | None
@@ -122,8 +127,6 @@ def capacity_from_weight(
         Bore [mm], 1 to 28; inside diameter where the head runs or the ink stands, at three angles; such as 8.50 mm.
     stroke : Typed | Column
         Stroke [mm], 2 to 150; way of the head from end to end, by the depth rod; such as 28.0 mm.
-    readability : Typed | Column
-        Readability [g], 1e-05 to 1; the balance's last digit, such as 0.01 g; 0.01 g unless said.
     **more : CapacityOptions
         Whatever else the sum takes, by name.
 

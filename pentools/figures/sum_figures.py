@@ -10,6 +10,7 @@ from pentools.calc.seal.fit import SealFit
 from pentools.figures.drawing import Drawing
 from pentools.figures.finish.finishing import ladder_figure, scales_chart
 from pentools.figures.seal.rings import ring_drawing
+from pentools.figures.weighing.dips import dips_figure
 from pentools.figures.weighing.filling import budget_figure, capacity_figure
 from pentools.figures.weighing.leak import leak_figure
 from pentools.sums.base import SumAnswer
@@ -18,7 +19,7 @@ __all__ = ["FIGURES", "figures_for"]
 
 
 def _capacity(answer: SumAnswer) -> tuple[Drawing | None, ...]:
-    return (capacity_figure(answer), budget_figure(answer))
+    return (capacity_figure(answer), dips_figure(answer), budget_figure(answer))
 
 
 def _abrasives(answer: SumAnswer) -> tuple[Drawing | None, ...]:

@@ -12,9 +12,9 @@ from pentools.calc.weighing.capacity import CapacityResult, volume_of_gain
 from pentools.calc.weighing.setting import Setting
 from pentools.errors import InputError
 
-__all__ = ["DippedResult", "capacity_from_gain"]
+__all__ = ["MOST_G", "DippedResult", "capacity_from_gain"]
 
-LEAST_G, MOST_G = -0.5, 20.0
+MOST_G = 20.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ def capacity_from_gain(gains_g: Sequence[float], setting: Setting) -> DippedResu
     Parameters
     ----------
     gains_g : sequence of float
-        What the balance shows after the first dip, the second, and so on, the pen not emptied between [g], -0.5 to 20.
+        What the balance shows after the first dip, the second, and so on, the pen not emptied between [g], 0 to 20.
     setting : Setting
         Balance, room, liquid, handling, and the pen before the first dip.
 
@@ -54,7 +54,7 @@ def capacity_from_gain(gains_g: Sequence[float], setting: Setting) -> DippedResu
     Raises
     ------
     InputError
-        If there is no gain, one is out of range, or the last lies below nothing by more than the weighing is sure of.
+        If there is no gain or one is out of range.
 
     Notes
     -----
@@ -73,10 +73,8 @@ def capacity_from_gain(gains_g: Sequence[float], setting: Setting) -> DippedResu
     if not gains_g:
         raise InputError("gain", "one or more readings", "", "Type it like 0.18 g; 0.31 g; 1.20 g.")
     for gain in gains_g:
-        if not LEAST_G <= gain <= MOST_G:
-            raise InputError(
-                "gain", f"{LEAST_G:g} to {MOST_G:g} g", f"{gain:g} g", "Was the balance tared with the pen on it?"
-            )
+        if not 0 <= gain <= MOST_G:
+            raise InputError("gain", f"0 to {MOST_G:g} g", f"{gain:g} g", "Was the balance tared with the pen on it?")
     balance = setting.balance
     placed = math.sqrt(2)
     drawn = volume_of_gain(
@@ -95,8 +93,6 @@ def capacity_from_gain(gains_g: Sequence[float], setting: Setting) -> DippedResu
         ),
         setting,
     )
-    if drawn.below_nothing:
-        raise InputError("gain", "0 g or more", f"{gains_g[-1]:g} g", "Was the balance tared with the pen on it?")
     z = drawn.z_ml_per_g
     step = placed * math.hypot(balance.rounding_g, balance.spread_g, setting.handling.drop()[1]) * z
     volumes = tuple((gain + drawn.correction_g) * z for gain in gains_g)

@@ -11,7 +11,9 @@ from pentools.calc.base.uncertainty import format_value, rounded_pair
 from pentools.calc.weighing.capacity import CapacityResult, capacity_from_weight
 from pentools.calc.weighing.diagnosis import Drawn, FillDiagnosis, diagnose_fill
 from pentools.calc.weighing.expected import ExpectedVolume
-from pentools.calc.weighing.setting import Conditions
+from pentools.calc.weighing.gain import DippedResult, capacity_from_gain
+from pentools.calc.weighing.setting import Conditions, Setting
+from pentools.errors import InputError
 from pentools.numbers import fixed, percent, plain
 from pentools.sums.base import AskedFor, Inputs, Sum, SumAnswer
 from pentools.sums.weighing.fields import FIELDS, all_dimension_names, dimension_fields, needed_dimensions
@@ -37,6 +39,7 @@ class _Worked:
     """What the sum worked out, before it is told."""
 
     result: CapacityResult
+    dipped: DippedResult | None
     expected: ExpectedVolume | None
     diagnosis: FillDiagnosis | None
     level: float
@@ -60,24 +63,36 @@ def capacity_answer(given: Inputs) -> SumAnswer:
     InputError
         If the weighings or the dimensions cannot be used.
     """
-    (balance, digits), conditions = balance_of(given, ("empty", "filled")), conditions_of(given)
-    level = given.number("level", 0.95)
-    result = capacity_from_weight(
-        masses_of(given, "empty"),
-        masses_of(given, "filled"),
-        balance,
-        conditions,
-        liquid_of(given, conditions, balance),
-        start=given.text("start", "dry"),
-        handling=handling_of(given),
-        confidence=level,
-    )
+    conditions, level = conditions_of(given), given.number("level", 0.95)
+    result, dipped, digits = _weighed(given, conditions, level)
     expected = expected_of(given, conditions)
     diagnosis = None if expected is None else _diagnosis(given, result, expected, conditions)
-    worked = _Worked(result, expected, diagnosis, level)
+    worked = _Worked(result, dipped, expected, diagnosis, level)
     findings = (*digits, *_findings(given, worked), *findings_on_input(given), *result.findings)
     sentence = _sentence(worked)
     return SumAnswer(sentence, _data(worked, findings, sentence), findings, _table(worked), result)
+
+
+def _weighed(
+    given: Inputs, conditions: Conditions, level: float
+) -> tuple[CapacityResult, DippedResult | None, tuple[Finding, ...]]:
+    """What it draws, from two masses or from the gain on a tared balance, and what the typed digits say."""
+    tared = given.given("gain")
+    if tared and (given.given("empty") or given.given("filled")):
+        raise InputError(
+            "weighings", "the two masses, or the gain on a tared balance", "both", "Leave one of the two ways empty."
+        )
+    balance, digits = balance_of(given, ("gain",) if tared else ("empty", "filled"))
+    liquid, handling, start = liquid_of(given, conditions, balance), handling_of(given), given.text("start", "dry")
+    if tared:
+        setting = Setting(balance, conditions, liquid, handling, start, level)
+        dipped = capacity_from_gain(given.numbers("gain"), setting)
+        return dipped.drawn, dipped, digits
+    empty, filled = masses_of(given, "empty"), masses_of(given, "filled")
+    result = capacity_from_weight(
+        empty, filled, balance, conditions, liquid, start=start, handling=handling, confidence=level
+    )
+    return result, None, digits
 
 
 def _diagnosis(
@@ -122,7 +137,7 @@ def _sentence(worked: _Worked) -> str:
         text = f"What it draws cannot be told from nothing: at most {plain(result.at_most_ml, 2)} mL"
         share = percent(result.at_most_ml / expected.volume_ml) if expected else ""
     else:
-        text = f"It draws {format_value(result.volume_ml, result.budget.expanded_uncertainty, 'mL')}"
+        text = f"It draws {format_value(result.volume_ml, result.budget.expanded_uncertainty, 'mL')}{_in_dips(worked)}"
         share = percent(diagnosis.share_filled) if diagnosis else ""
     if expected is None or diagnosis is None:
         return text + "."
@@ -138,13 +153,18 @@ def _sentence(worked: _Worked) -> str:
     return text + ends[diagnosis.verdict]
 
 
+def _in_dips(worked: _Worked) -> str:
+    dips = 0 if worked.dipped is None else len(worked.dipped.volumes_ml)
+    return f" in {dips} dips" if dips > 1 else ""
+
+
 def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
     result, expected, diagnosis = worked.result, worked.expected, worked.diagnosis
     volume, spread = rounded_pair(result.volume_ml, result.budget.expanded_uncertainty)
     k = f"k = {fixed(result.budget.coverage_factor, 2)}, {plain(100 * worked.level)}\u202f%"
     rows = [
         ("quantity", "value", "± or share", "how"),
-        ("mass gained", f"{fixed(result.gained_g, 3)} g", "", "mean filled less mean empty"),
+        ("mass gained", f"{fixed(result.gained_g, 3)} g", "", _how_gained(worked)),
         ("correction", f"{fixed(result.correction_g, 3)} g", "", "the mean drop taken off, the mean evaporation added"),
         ("Z", f"{fixed(result.z_ml_per_g, 5)} mL/g", "", "from liquid and air density"),
         ("volume drawn", f"{volume} mL", f"{spread} mL", k),
@@ -180,6 +200,10 @@ def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
     return tuple(rows)
 
 
+def _how_gained(worked: _Worked) -> str:
+    return "mean filled less mean empty" if worked.dipped is None else "after the last dip, the empty pen tared away"
+
+
 def _finite(value: float) -> float | None:
     return value if math.isfinite(value) else None
 
@@ -198,6 +222,8 @@ def _data(worked: _Worked, findings: tuple[Finding, ...], sentence: str) -> dict
         "degrees_of_freedom": _finite(budget.degrees_of_freedom),
         "z_ml_per_g": result.z_ml_per_g,
         "gained_g": result.gained_g,
+        "dips_ml": list(worked.dipped.volumes_ml) if worked.dipped else None,
+        "dip_standard_uncertainty_ml": worked.dipped.step_uncertainty_ml if worked.dipped else None,
         "correction_g": result.correction_g,
         "readability_g": result.balance.readability_g,
         "start": result.start,
@@ -240,7 +266,7 @@ def _diagnosis_data(diagnosis: FillDiagnosis | None) -> dict[str, Any]:
 CAPACITY = Sum(
     "capacity",
     "Capacity from weight",
-    "How much a pen draws, from its mass before and after filling, with its uncertainty; and, if its dimensions are given, how that stands to what a sound one draws, and why it may be less.",
+    "How much a pen draws, from its mass before and after filling or from the gain on a tared balance, with its uncertainty; and, if its dimensions are given, how that stands to what a sound one draws, and why it may be less.",
     FIELDS,
     capacity_answer,
     'pentools sums capacity --empty "23.26 g; 23.25 g; 23.26 g" --filled "25.06 g" --temperature "21 °C" --system piston --bore "9.0 mm" --stroke "31 mm"',

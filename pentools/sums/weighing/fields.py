@@ -5,6 +5,7 @@ from __future__ import annotations
 import functools
 
 from pentools.calc.weighing.balance import FIGURES
+from pentools.calc.weighing.gain import MOST_G
 from pentools.fields import Field
 from pentools.systems.dimensions import ASKED, LIMITS
 from pentools.systems.registry import system_choices, system_named
@@ -30,8 +31,9 @@ BALANCE_FIELDS: tuple[Field, ...] = tuple(
 _DIMENSIONS: dict[str, Field] = {name: ASKED[name].field() for name in LIMITS}
 
 FIELDS: tuple[Field, ...] = (
-    Field("empty", "Empty mass", "quantities", unit="g", low=0, high=200, required=True, hint="one or several, such as 23.26 g; 23.25 g"),
-    Field("filled", "Filled mass", "quantities", unit="g", low=0, high=200, required=True, hint="one or several, such as 25.06 g; 25.05 g"),
+    Field("empty", "Empty mass", "quantities", unit="g", low=0, high=200, hint="one or several, such as 23.26 g; 23.25 g"),
+    Field("filled", "Filled mass", "quantities", unit="g", low=0, high=200, hint="one or several, such as 25.06 g; 25.05 g"),
+    Field("gain", "Gain, tared", "quantities", unit="g", low=0, high=MOST_G, hint="instead of the two masses: what the balance shows after each dip, the empty pen tared away and not emptied between, such as 0.18 g; 0.31 g; 1.20 g"),
     Field("start", "State before filling", "choice", choices=(("dry", "empty and dry"), ("drained", "emptied and drained")), default="dry", hint="a dry first fill reads higher by what the feed holds"),
     Field("liquid", "Liquid", "choice", choices=(("water", "water"), ("ink", "ink")), default="water", hint="water is best for the test"),
     Field("ink_density", "Density of the ink", "quantity", unit="g/ml", low=0.9, high=1.3, hint="such as 1.005 ± 0.006 g/ml; assumed if left empty"),

@@ -59,7 +59,9 @@ def masses_of(given: Inputs, name: str) -> tuple[float, ...]:
     """
     found = given.numbers(name)
     if not found:
-        raise InputError(f"{name} mass", "one or more masses", "", "Type it like 23.26 g.")
+        raise InputError(
+            f"{name} mass", "filled in, one or more masses; or the gain on a tared balance instead of both", ""
+        )
     return found
 
 

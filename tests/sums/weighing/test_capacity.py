@@ -346,3 +346,31 @@ def test_every_sum_shows_help_and_its_example_runs(capsys, key):
     assert words[:3] == ["pentools", "sums", key]
     assert main([*words[1:], "--json"]) == 0
     json.loads(capsys.readouterr().out)
+
+
+def test_the_gain_on_a_tared_balance(capsys):
+    data = answer(capsys, "--gain", "0.18 g; 0.31 g; 1.20 g")
+    assert data["sentence"] == "It draws 1.19\u202fmL ± 0.05 in 3 dips."
+    assert data["gained_g"] == pytest.approx(1.20)
+    assert [round(v, 2) for v in data["dips_ml"]] == [0.17, 0.30, 1.19]
+    assert "dip-rising" in topics(data)
+    assert data["budget"][0]["source"] == "readability, the tare and the reading"
+
+
+def test_a_gain_is_held_against_what_it_should_hold(capsys):
+    data = answer(capsys, "--gain", "1.12; 1.13 g", "--start", "drained", *PISTON)
+    assert data["expected_ml"] == pytest.approx(1.80, abs=0.01)
+    assert data["share_filled"] == pytest.approx(data["volume_ml"] / data["expected_ml"])
+    assert data["start"] == "drained"
+
+
+def test_the_digits_of_a_gain_bound_the_balance(capsys):
+    data = answer(capsys, "--gain", "0.3; 1.2 g", "--readability", "0.01 g")
+    assert data["readability_g"] == pytest.approx(0.1)
+    assert "digits-typed" in topics(data)
+
+
+def test_one_way_of_weighing_at_a_time(capsys):
+    code, _, err = run(capsys, "capacity", "--gain", "1.2 g", "--empty", "15.0 g", "--filled", "16.2 g")
+    assert code == 2
+    assert "Leave one of the two ways empty" in err

@@ -15,6 +15,7 @@ RANGES = {
     CAPACITY: {
         "empty": MASS,
         "filled": MASS,
+        "gain": "0 g 20 g",
         "ink_density": "0.9 g/ml 1.3 g/ml",
         "ink_mass": "0 g 100 g",
         "water_mass": "0 g 100 g",
@@ -54,9 +55,7 @@ def test_a_range_holds_its_edges_and_nothing_beyond(of, name, edges):
             field.read(f"{edge + out:.10g} {unit}")
 
 
-@pytest.mark.parametrize(
-    ("of", "must"), [(CAPACITY, {"empty", "filled"}), (LEAK, {"times", "masses"})], ids=["capacity", "leak"]
-)
+@pytest.mark.parametrize(("of", "must"), [(CAPACITY, set()), (LEAK, {"times", "masses"})], ids=["capacity", "leak"])
 def test_only_the_masses_and_times_must_be_said(of, must):
     assert {field.name for field in of.fields if field.required} == must
 

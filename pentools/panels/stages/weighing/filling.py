@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+from pentools.calc.weighing.gain import MOST_G
 from pentools.errors import InputError
+from pentools.figures.weighing.dips import dips_figure
 from pentools.figures.weighing.filling import budget_figure, capacity_figure
 from pentools.figures.weighing.leak import leak_figure
 from pentools.figures.weighing.measure import dimension_drawings, fill_test_drawing
@@ -33,13 +35,17 @@ class FillTestPanel(StagePanel):
         self.forms["dimensions"].show_only(names)
 
     def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
-        """A weighing after a stroke needs the stroke's number."""
+        """A weighing after a stroke needs the stroke's number, and a gain is no mass of a whole pen."""
         if isinstance(form, Weighing) and form.state == "stroke" and form.strokes is None:
             raise InputError(
                 "After how many strokes",
                 "filled in for a weighing after a single stroke",
                 "",
                 "Type 1 for the first stroke.",
+            )
+        if isinstance(form, Weighing) and form.state == "gain" and form.mass is not None and form.mass.value > MOST_G:
+            raise InputError(
+                "Mass", f"0 to {MOST_G:g} g for a gain", form.mass.text, "Was the balance tared with the pen on it?"
             )
 
     def result(self) -> PanelResult:
@@ -72,6 +78,6 @@ class FillTestPanel(StagePanel):
         strokes = strokes_figure(self.job)
         if answer is None:
             return PanelResult(drawings=(strokes, at_rest))
-        drawings = (strokes, fillings_figure(self.job), at_rest, budget_figure(answer))
+        drawings = (dips_figure(answer), strokes, fillings_figure(self.job), at_rest, budget_figure(answer))
         table = table_html("How it was worked out", answer.table[0], answer.table[1:]) if answer.table else ""
         return PanelResult(drawings=drawings, table=table)

@@ -40,9 +40,12 @@ FROM_BENCH = {
 """What is taken from ``bench.toml`` where the job says nothing: name to table."""
 
 
+BEGUN_AGAIN = 0.5
+
+
 @dataclass(frozen=True, slots=True)
 class FillCycle:
-    """One filling: the weighings before it and after it.
+    """One filling: the weighings before it and after it, or the gains on a tared balance.
 
     Parameters
     ----------
@@ -52,13 +55,19 @@ class FillCycle:
         Masses [g] as they were typed, in the order they were taken.
     empty_ids, filled_ids : tuple of str
         The entries they come from.
+    gains : tuple of Reading
+        Instead of the two masses: what the balance showed after each dip [g], the empty pen tared away.
+    gain_ids : tuple of str
+        The entries they come from.
     """
 
     start: str
-    empty: tuple[Reading, ...]
-    filled: tuple[Reading, ...]
+    empty: tuple[Reading, ...] = ()
+    filled: tuple[Reading, ...] = ()
     empty_ids: tuple[str, ...] = ()
     filled_ids: tuple[str, ...] = ()
+    gains: tuple[Reading, ...] = ()
+    gain_ids: tuple[str, ...] = ()
 
     @property
     def empty_g(self) -> tuple[float, ...]:
@@ -78,31 +87,64 @@ def cycles(job: Job) -> tuple[FillCycle, ...]:
     Returns
     -------
     tuple of FillCycle
-        In order; a run of empty weighings with no filled ones after it is not yet a filling.
+        In order; a run of empty weighings with no filled ones after it is not yet a filling. Gains one after another
+        are dips of one filling; one of less than half the gain before it begins the next (judged). They are taken as
+        from dry, or from the state that was last weighed.
     """
-    found: list[FillCycle] = []
-    empties: dict[str, Reading] = {}
-    fills: dict[str, Reading] = {}
-    start = ""
-
-    def close() -> None:
-        if empties and fills:
-            empty, filled = tuple(empties.values()), tuple(fills.values())
-            found.append(FillCycle(start, empty, filled, tuple(empties), tuple(fills)))
-
+    under_way = _UnderWay()
     for logged in job.log(WEIGHING):
-        state, mass = logged.values.state, logged.values.mass
-        if mass is None:
-            continue
+        if logged.values.mass is not None:
+            under_way.take(logged.values.state or "", logged.entry.id, logged.values.mass)
+    return under_way.all()
+
+
+class _UnderWay:
+    """The fillings so far, and the weighings of the one under way."""
+
+    def __init__(self) -> None:
+        self._found: list[FillCycle] = []
+        self._start, self._last = "", 0.0
+        self._begin("")
+
+    def _begin(self, start: str) -> None:
+        self._empty: dict[str, Reading] = {}
+        self._filled: dict[str, Reading] = {}
+        self._gains: dict[str, Reading] = {}
+        self._start = start
+
+    def take(self, state: str, id_: str, mass: Reading) -> None:
+        """One weighing more."""
         if state in ("dry", "drained"):
-            if fills or state != start:
-                close()
-                empties, fills, start = {}, {}, state
-            empties[logged.entry.id] = mass
-        elif state == "filled" and empties:
-            fills[logged.entry.id] = mass
-    close()
-    return tuple(found)
+            if self._filled or self._gains or state != self._start:
+                self._close(state)
+            self._empty[id_] = mass
+        elif state == "filled" and self._empty:
+            self._filled[id_] = mass
+        elif state == "gain":
+            if self._filled or (self._gains and mass.value < BEGUN_AGAIN * self._last):
+                self._close(self._start)
+            self._gains[id_], self._last = mass, mass.value
+
+    def all(self) -> tuple[FillCycle, ...]:
+        """Every filling, the one under way too where it is complete."""
+        self._close("")
+        return tuple(self._found)
+
+    def _close(self, start: str) -> None:
+        empty, filled, gains = (tuple(run.items()) for run in (self._empty, self._filled, self._gains))
+        if gains:
+            self._found.append(FillCycle(self._start or "dry", gains=_masses(gains), gain_ids=_ids(gains)))
+        elif empty and filled:
+            self._found.append(FillCycle(self._start, _masses(empty), _masses(filled), _ids(empty), _ids(filled)))
+        self._begin(start)
+
+
+def _ids(run: tuple[tuple[str, Reading], ...]) -> tuple[str, ...]:
+    return tuple(id_ for id_, _ in run)
+
+
+def _masses(run: tuple[tuple[str, Reading], ...]) -> tuple[Reading, ...]:
+    return tuple(mass for _, mass in run)
 
 
 def setup_values(job: Job) -> dict[str, Value]:
@@ -129,14 +171,14 @@ def kept_when_drained(job: Job, cycle: FillCycle) -> Reading | None:
     -------
     Reading or None
         The mean drained mass of this filling less the mean dry mass of the nearest filling from dry before it, with
-        √2 of a weighing's spread as its standard uncertainty; None for a filling from dry, or where the pen was never
-        weighed dry.
+        √2 of a weighing's spread as its standard uncertainty; None for a filling from dry, for gains on a tared
+        balance, or where the pen was never weighed dry.
     """
-    if cycle.start != "drained":
+    if cycle.start != "drained" or not cycle.empty:
         return None
     before = cycles(job)
     earlier = before[: before.index(cycle)] if cycle in before else ()
-    dry = next((c for c in reversed(earlier) if c.start == "dry"), None)
+    dry = next((c for c in reversed(earlier) if c.start == "dry" and c.empty), None)
     if dry is None:
         return None
     balance, _ = balance_of(Inputs({**setup_values(job), "dry": dry.empty, "drained": cycle.empty}), ("dry", "drained"))
@@ -150,7 +192,8 @@ def sum_values(job: Job, cycle: FillCycle) -> dict[str, Value]:
     values.update({name: value for name, value in setup_values(job).items() if name in values})
     caliper = next(f for f in CAPACITY.fields if f.name == "caliper")
     values["caliper"] = caliper.read(job.bench.text("caliper", "uncertainty")) or values["caliper"]
-    values["empty"], values["filled"], values["start"] = cycle.empty, cycle.filled, cycle.start
+    values["empty"], values["filled"], values["gain"] = cycle.empty or None, cycle.filled or None, cycle.gains or None
+    values["start"] = cycle.start
     values["kept"] = kept_when_drained(job, cycle)
     system = job.newest(ARRIVAL).system
     if system is not None:

@@ -31,6 +31,7 @@ STATES: tuple[tuple[str, str], ...] = (
     ("drained", "emptied and drained, nib down"),
     ("filled", "filled"),
     ("stroke", "after a single stroke"),
+    ("gain", "gain after a dip, the empty pen tared away"),
 )
 
 

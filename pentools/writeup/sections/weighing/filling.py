@@ -203,7 +203,9 @@ def _weighings(job: Job, audience: Audience) -> list[Block]:
         return []
     labels, decimals = dict(STATES), decimals_of(job)
     fill_of = {
-        id_: number for number, cycle in enumerate(cycles(job), 1) for id_ in (*cycle.empty_ids, *cycle.filled_ids)
+        id_: number
+        for number, cycle in enumerate(cycles(job), 1)
+        for id_ in (*cycle.empty_ids, *cycle.filled_ids, *cycle.gain_ids)
     }
     strokes = any(logged.values.strokes is not None for logged in log)
     head = ("State of the pen", *(["Strokes"] if strokes else []), "Mass", "Filling")

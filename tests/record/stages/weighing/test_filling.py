@@ -161,3 +161,37 @@ def test_the_stage_is_done_after_the_leak_check(job):
         step()
         words.append(stage.state(job))
     assert [state.word for state in words] == ["not begun", "open", "open", "done"]
+
+
+def test_dips_on_a_tared_balance_are_one_filling_and_the_last_counts(job):
+    weigh(job, ("gain", "0.18"), ("gain", "0.31"), ("gain", "1.20"))
+    [cycle] = cycles(job)
+    assert (cycle.start, [r.value for r in cycle.gains], cycle.empty, cycle.filled) == (
+        "dry",
+        [0.18, 0.31, 1.20],
+        (),
+        (),
+    )
+    answer = capacity_of(job)
+    assert answer.data["gained_g"] == pytest.approx(1.20)
+    assert answer.sentence.startswith("It draws 1.19\u202fmL ± 0.05 in 3 dips")
+    assert len(answer.data["dips_ml"]) == 3
+
+
+def test_gains_begin_again_after_a_weighing_or_below_half(job):
+    weigh(job, ("gain", "1.20"), ("gain", "0.59"), ("gain", "1.10"), ("drained", "15.2"), ("gain", "1.15"))
+    weigh(job, ("drained", "15.2"), ("filled", "16.3"), ("gain", "1.0"))
+    told = [(c.start, [r.value for r in c.gains], len(c.filled)) for c in cycles(job)]
+    wanted = [
+        ("dry", [1.20], 0),
+        ("dry", [0.59, 1.10], 0),
+        ("drained", [1.15], 0),
+        ("drained", [], 1),
+        ("drained", [1.0], 0),
+    ]
+    assert told == wanted
+
+
+def test_a_gain_from_drained_says_nothing_of_what_the_feed_keeps(job):
+    weigh(job, ("dry", "15.00"), ("filled", "16.00"), ("drained", "15.20"), ("gain", "0.80"))
+    assert kept_when_drained(job, cycles(job)[-1]) is None
