@@ -60,7 +60,10 @@ def masses_of(given: Inputs, name: str) -> tuple[float, ...]:
     found = given.numbers(name)
     if not found:
         raise InputError(
-            f"{name} mass", "filled in, one or more masses; or the gain on a tared balance instead of both", ""
+            f"{name} mass",
+            "filled in; or the gain on a tared balance instead of both masses",
+            "",
+            "Type it like 23.26 g.",
         )
     return found
 

@@ -45,7 +45,10 @@ class FillTestPanel(StagePanel):
             )
         if isinstance(form, Weighing) and form.state == "gain" and form.mass is not None and form.mass.value > MOST_G:
             raise InputError(
-                "Mass", f"0 to {MOST_G:g} g for a gain", form.mass.text, "Was the balance tared with the pen on it?"
+                "Mass",
+                f"0 to {MOST_G:g} g for a gain",
+                f"{form.mass.value:g} g",
+                "Was the balance tared with the pen on it?",
             )
 
     def result(self) -> PanelResult:

@@ -21,3 +21,23 @@ def test_the_dimensions_form_shows_where_to_measure(sheet):
     panel.chooser.value = "dimensions"
     assert panel.result_drawings.value.count("<svg") == 3
     assert "bore" in panel.result_drawings.value
+
+
+def test_dips_on_a_tared_balance_give_the_fill_and_their_chart(sheet, type_into):
+    panel = sheet.stage("fill test")
+    form = panel.forms["weighing"]
+    for mass in ("0.18 g", "1.19 g", "1.20 g"):
+        type_into(form, mass=mass, state="gain")
+        form.button.click()
+    assert "It draws 1.19\u202fmL ± 0.05 in 3 dips" in panel.result_text.value
+    panel.more_button.value = True
+    assert "Full at 1.19 mL" in panel.more_drawings.value
+
+
+def test_a_whole_pens_mass_is_no_gain(sheet, type_into):
+    panel = sheet.stage("fill test")
+    form = panel.forms["weighing"]
+    type_into(form, mass="23.26 g", state="gain")
+    form.button.click()
+    assert "Was the balance tared with the pen on it?" in form.status.text
+    assert not panel.job.record.live("fill test")
