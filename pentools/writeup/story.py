@@ -7,7 +7,7 @@ import binascii
 import functools
 import html
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, MutableMapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 from urllib.parse import unquote
@@ -18,7 +18,17 @@ if TYPE_CHECKING:
     from markdown_it import MarkdownIt
     from markdown_it.token import Token
 
-__all__ = ["Story", "clean_html", "heading_levels", "tell"]
+__all__ = [
+    "Story",
+    "StoryPicture",
+    "StoryText",
+    "clean_html",
+    "embedded_html",
+    "heading_levels",
+    "read_text",
+    "tell",
+    "text_html",
+]
 
 _TAGS = {
     "a", "blockquote", "br", "code", "dd", "del", "dl", "dt", "em", "h2", "h3", "h4", "h5", "h6", "hr", "li", "ol", "p",
@@ -50,11 +60,57 @@ class Story:
     left_out: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class StoryPicture:
+    """A picture that the restorer set into the text; ``file`` is its name in the photos folder, empty for a pasted one."""
+
+    embedded: EmbeddedPhoto
+    alt: str
+    caption: str
+    file: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class StoryText:
+    """A piece of the restorer's text as Markdown tokens, before it becomes HTML or Markdown again.
+
+    Parameters
+    ----------
+    tokens : tuple of Token
+        Its headings at their levels; a picture that may be shown has its `StoryPicture` as ``meta["picture"]``, one
+        that may not is gone.
+    last_level : int
+        Level of its last heading; 0 where it has none.
+    left_out : tuple of str
+        Pictures that could not be shown, with the reason.
+    """
+
+    tokens: tuple[Token, ...]
+    last_level: int = 0
+    left_out: tuple[str, ...] = ()
+
+    @property
+    def pictures(self) -> tuple[StoryPicture, ...]:
+        """The pictures that are shown, in order."""
+        return tuple(
+            child.meta["picture"] for token in self.tokens for child in token.children or () if child.type == "image"
+        )
+
+
 @functools.cache
 def _parser() -> MarkdownIt:
     from markdown_it import MarkdownIt
 
-    return MarkdownIt("commonmark", {"html": False}).enable(["table", "strikethrough"])
+    made = MarkdownIt("commonmark", {"html": False}).enable(["table", "strikethrough"])
+    made.add_render_rule("image", _mark_picture)
+    return made
+
+
+def _mark_picture(_: Any, tokens: Sequence[Token], index: int, __: Any, env: MutableMapping[str, Any]) -> str:
+    """In the place of a picture a mark, until the text around it is cleaned."""
+    found = env.setdefault("pictures", [])
+    found.append(tokens[index].meta["picture"])
+    return f"{_MARK}{len(found) - 1}{_MARK}"
 
 
 def heading_levels(text: str) -> tuple[int, ...]:
@@ -90,16 +146,75 @@ def tell(
     Story
         The text; a picture that may not be shown or is not there is named in ``left_out``.
     """
+    read = read_text(text, photos, lift=lift, level_before=level_before, attachments=attachments)
+    return Story(text_html(read.tokens, embedded_html), read.last_level, read.left_out)
+
+
+def read_text(
+    text: str,
+    photos: PhotoBook,
+    *,
+    lift: int = 1,
+    level_before: int = 1,
+    least: int = 2,
+    attachments: Mapping[str, Any] | None = None,
+) -> StoryText:
+    """Read a markdown cell; what `tell` does before the text becomes HTML.
+
+    Parameters
+    ----------
+    text, photos, lift, level_before
+        As for `tell`.
+    least : int
+        The highest rank that a heading may take, 2 to 6.
+    attachments : mapping or None
+        As for `tell`.
+
+    Returns
+    -------
+    StoryText
+        The text as tokens.
+    """
     tokens = _parser().parse(text.replace(_MARK, ""))
-    last = _settle_headings(tokens, lift, level_before)
-    pictures: list[str] = []
+    last = _settle_headings(tokens, lift, level_before, least)
     left_out: list[str] = []
     for token in tokens:
         for child in token.children or ():
             if child.type == "image":
-                _place_picture(child, photos, attachments or {}, pictures, left_out)
-    raw = str(_parser().renderer.render(tokens, _parser().options, {}))
-    return Story(_put_pictures(clean_html(raw), pictures).strip(), last, tuple(left_out))
+                _find_picture(child, photos, attachments or {}, left_out)
+    return StoryText(tuple(tokens), last, tuple(left_out))
+
+
+def text_html(tokens: Sequence[Token], picture: Callable[[StoryPicture, bool], str]) -> str:
+    """Tokens of `read_text` as HTML that can do no harm.
+
+    Parameters
+    ----------
+    tokens : sequence of Token
+        Whole blocks, or the inside of one.
+    picture : callable
+        Takes a picture and whether it stands alone in its paragraph; gives its HTML.
+
+    Returns
+    -------
+    str
+        The text; empty where nothing is left.
+    """
+    env: dict[str, Any] = {}
+    raw = str(_parser().renderer.render(tokens, _parser().options, env))
+    return _put_pictures(clean_html(raw), env.get("pictures", []), picture).strip()
+
+
+def embedded_html(picture: StoryPicture, alone: bool) -> str:
+    """A picture of the text as a page shows it: with its caption where it stands alone."""
+    found = picture.embedded
+    image = (
+        f'<img src="{found.uri}" width="{found.width_px}" height="{found.height_px}" alt="{html.escape(picture.alt)}">'
+    )
+    if not alone:
+        return image
+    words = f"<figcaption>{html.escape(picture.caption)}</figcaption>" if picture.caption else ""
+    return f'<figure class="photo">{image}{words}</figure>'
 
 
 def clean_html(raw: str) -> str:
@@ -134,43 +249,38 @@ def _only_plain_links(tag: str, attribute: str, value: str) -> str | None:
     return value
 
 
-def _settle_headings(tokens: list[Token], lift: int, level_before: int) -> int:
+def _settle_headings(tokens: list[Token], lift: int, level_before: int, least: int) -> int:
     """Lower the headings and close gaps between levels; gives the last level, 0 where there is none."""
     current, last = level_before, 0
-    level = 2
+    level = least
     for token in tokens:
         if token.type == "heading_open":
-            level = max(2, min(int(token.tag[1]) + lift, current + 1, _DEEPEST))
+            level = max(least, min(int(token.tag[1]) + lift, current + 1, _DEEPEST))
             current = last = level
         if token.type in ("heading_open", "heading_close"):
             token.tag = f"h{level}"
+            token.markup = "#" * level
     return last
 
 
-def _place_picture(
-    token: Token, photos: PhotoBook, attachments: Mapping[str, Any], pictures: list[str], left_out: list[str]
-) -> None:
+def _find_picture(token: Token, photos: PhotoBook, attachments: Mapping[str, Any], left_out: list[str]) -> None:
     source = unquote(str(token.attrs.get("src", "")))
     alt = token.content.strip()
     found: EmbeddedPhoto | None = None
+    file = ""
     if source.startswith("attachment:"):
         if photos.audience == "owner":
             found = _attached(attachments.get(source.removeprefix("attachment:")))
     else:
-        found = photos.embed(source.removeprefix("./").removeprefix("photos/"))
+        file = source.removeprefix("./").removeprefix("photos/")
+        found = photos.embed(file)
     if found is None:
         if photos.audience == "owner":
-            left_out.append(f"{source or 'a picture'} is not a picture in the job's photos folder")
+            left_out.append(f"{source or 'a picture'} is not a picture in the job’s photos folder")
         token.type, token.tag, token.content, token.children, token.nesting = "text", "", "", None, 0
         return
     caption = str(token.attrs.get("title") or alt)
-    pictures.append(
-        f'<img src="{found.uri}" width="{found.width_px}" height="{found.height_px}" alt="{html.escape(alt or "a picture without a description")}">'
-        + _MARK
-        + html.escape(caption)
-    )
-    token.type, token.tag, token.children, token.nesting = "text", "", None, 0
-    token.content = f"{_MARK}{len(pictures) - 1}{_MARK}"
+    token.meta["picture"] = StoryPicture(found, alt or "a picture without a description", caption, file)
 
 
 def _attached(kept: Any) -> EmbeddedPhoto | None:
@@ -186,14 +296,9 @@ def _attached(kept: Any) -> EmbeddedPhoto | None:
     return None
 
 
-def _put_pictures(clean: str, pictures: list[str]) -> str:
-    def alone(found: re.Match[str]) -> str:
-        image, caption = pictures[int(found[1])].split(_MARK)
-        words = f"<figcaption>{caption}</figcaption>" if caption else ""
-        return f'<figure class="photo">{image}{words}</figure>'
+def _put_pictures(clean: str, pictures: Sequence[StoryPicture], picture: Callable[[StoryPicture, bool], str]) -> str:
+    def put(found: re.Match[str], *, alone: bool) -> str:
+        return picture(pictures[int(found[1])], alone)
 
-    def inline(found: re.Match[str]) -> str:
-        return pictures[int(found[1])].split(_MARK)[0]
-
-    clean = re.sub(rf"<p>\s*{_MARK}(\d+){_MARK}\s*</p>", alone, clean)
-    return re.sub(rf"{_MARK}(\d+){_MARK}", inline, re.sub(r"<p>\s*</p>", "", clean))
+    clean = re.sub(rf"<p>\s*{_MARK}(\d+){_MARK}\s*</p>", functools.partial(put, alone=True), clean)
+    return re.sub(rf"{_MARK}(\d+){_MARK}", functools.partial(put, alone=False), re.sub(r"<p>\s*</p>", "", clean))
