@@ -14,13 +14,21 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from pentools.digits import reading_in_words
 from pentools.errors import InputError
 from pentools.money import read_money
 from pentools.numbers import plain
-from pentools.units import UNIT_WORDS, Reading, convert, format_reading, read_number, read_quantity, with_last_unit
+from pentools.units import (
+    Reading,
+    format_reading,
+    may_be_negative,
+    read_number,
+    read_quantity,
+    with_last_unit,
+)
 from pentools.words import month_number
 
-__all__ = ["Audience", "Field", "FieldKind", "Value", "ask", "last_digit"]
+__all__ = ["Audience", "Field", "FieldKind", "Value", "ask"]
 
 FieldKind = Literal[
     "quantity",
@@ -42,6 +50,10 @@ Value = Reading | tuple[Reading, ...] | float | int | str | bool | tuple[str, ..
 
 MOST = 1e15
 """No figure of a bench is larger; whole numbers are exact up to here."""
+LONGEST_TYPED = 120
+"""No measurement takes more letters."""
+_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x9f]")  # what no keyboard types; the white space between them may stay
+_HALF = re.compile(r"[\ud800-\udfff]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +126,9 @@ class Field:
         InputError
             If the text cannot be used, or is empty though the field is required.
         """
-        clean = text.strip()
+        clean = _CONTROL.sub("", text).strip()
+        if _HALF.search(clean):
+            raise InputError(self.label, "made of whole characters", _HALF.sub("\ufffd", text), "Type it again.")
         if not clean:
             if self.required:
                 raise InputError(self.label, "filled in", text, f"{self.hint}".strip())
@@ -149,12 +163,18 @@ class Field:
         value = read_number(text, self.label)
         if self.kind == "count" and value != int(value):
             raise InputError(self.label, "a whole number", text)
-        low = self.low if self.low is not None else (0 if self.kind == "count" else None)
-        if (low is not None and value < low) or (self.high is not None and value > self.high):
-            parts = [] if low is None else [f"at least {plain(low, 6)}"]
-            parts += [] if self.high is None else [f"at most {plain(self.high, 6)}"]
-            raise InputError(self.label, " and ".join(parts), text)
+        if accepted := self._out_of_range(value):
+            raise InputError(self.label, accepted, text)
         return int(value) if self.kind == "count" else value
+
+    def _out_of_range(self, value: float) -> str:
+        """The range of a number or count that a value lies outside of, in words; empty where it lies in it."""
+        low = self.low if self.low is not None else (0 if self.kind == "count" else None)
+        if (low is None or value >= low) and (self.high is None or value <= self.high):
+            return ""
+        parts = [] if low is None else [f"at least {plain(low, 6)}"]
+        parts += [] if self.high is None else [f"at most {plain(self.high, 6)}"]
+        return " and ".join(parts)
 
     def _choice(self, text: str) -> str:
         """The choice meant: its key or its label, whatever its capitals, spaces, hyphens and underscores."""
@@ -221,7 +241,8 @@ class Field:
         ------
         InputError
             If it is not of the field's kind: another type, a choice that is not offered, a number that is not
-            finite or has hundreds of digits.
+            finite, has hundreds of digits, is out of a hard range or below zero where that makes no sense, a text with
+            signs that no keyboard types.
         """
         if data is None:
             return None
@@ -232,13 +253,13 @@ class Field:
                 return tuple(self._kept_reading(item) for item in self._kept_list(data))
             case "items":
                 return tuple(self._kept_text(item) for item in self._kept_list(data))
-            case "number":
-                return self._kept_number(data)
-            case "count":
+            case "number" | "count":
                 value = self._kept_number(data)
-                if value != int(value):
+                if self.kind == "count" and value != int(value):
                     raise self._odd("a whole number", data)
-                return int(value)
+                if accepted := self._out_of_range(value):
+                    raise self._odd(accepted, data)
+                return int(value) if self.kind == "count" else value
             case "yes-no":
                 if not isinstance(data, bool):
                     raise self._odd("true or false", data)
@@ -270,7 +291,11 @@ class Field:
         unit, u, typed = data.get("unit"), data.get("u"), data.get("typed", "")
         if unit != self.unit or not isinstance(typed, str):
             raise self._odd(accepted, unit if unit != self.unit else typed)
+        if len(self._kept_text(typed)) > LONGEST_TYPED:
+            raise self._odd(f"{accepted}, typed in at most {LONGEST_TYPED} letters", typed)
         value = self._kept_number(data.get("value"), accepted=accepted)
+        if value < 0 and not may_be_negative(self.unit, self.negative):
+            raise self._odd(f"{accepted}, zero or more", f"{plain(value, 6)} {self.unit}")
         spread = None if u is None else self._kept_number(u, accepted=f"{accepted} with an uncertainty")
         if spread is not None and spread < 0:
             raise self._odd(f"{accepted} with an uncertainty of zero or more", spread)
@@ -284,6 +309,8 @@ class Field:
     def _kept_text(self, data: object) -> str:
         if not isinstance(data, str):
             raise self._odd("a text", data)
+        if control := _CONTROL.search(data):
+            raise self._odd("a text without control characters", f"U+{ord(control[0]):04X} in it")
         return data
 
     def _kept_choice(self, data: object) -> str:
@@ -315,9 +342,9 @@ class Field:
         if value is None:
             return "not measured" if self.kind in ("quantity", "quantities", "number", "count") else "not said"
         if isinstance(value, Reading):
-            return _reading_in_words(value)
+            return reading_in_words(value)
         if isinstance(value, tuple):
-            return "; ".join(_reading_in_words(v) if isinstance(v, Reading) else str(v) for v in value)
+            return "; ".join(reading_in_words(v) if isinstance(v, Reading) else str(v) for v in value)
         if self.kind == "choice":
             return dict(self.choices).get(str(value), str(value))
         return self.typed(value)
@@ -329,57 +356,3 @@ ask = functools.partial(Field, "")
 
 def _bare(text: str) -> str:
     return re.sub(r"[\s_-]+", "", text.casefold())
-
-
-_TYPED = re.compile(r"[-+−]?\s*\d*(?:[.,](\d+))?\s*([^\d\s.,±+!-][^±+!]*)?(?:(?:±|\+/?-)\s*[\d.,]+\s*([^\d!]*))?!?")
-
-
-def _decimals_and_unit(reading: Reading) -> tuple[int, str] | None:
-    """How many decimals were typed and in which unit; None for a fraction, or where nothing was typed."""
-    found = _TYPED.fullmatch(reading.typed.strip())
-    if not reading.typed or found is None:
-        return None
-    word = (found[2] or found[3] or reading.unit).strip().rstrip(".")
-    unit = UNIT_WORDS.get(word) or UNIT_WORDS.get(word.lower())
-    return None if unit is None else (len(found[1] or ""), unit)
-
-
-def last_digit(reading: Reading) -> float | None:
-    """What one step of the last digit typed is worth: 23.2 g was not read to 0.01 g.
-
-    Parameters
-    ----------
-    reading : Reading
-        A reading as it was typed.
-
-    Returns
-    -------
-    float or None
-        The step [the reading's unit], above 0; None where a fraction was typed, or the value came as a number.
-
-    Examples
-    --------
-    >>> last_digit(Reading(23.2, "g", typed="23.2 g"))
-    0.1
-    """
-    found = _decimals_and_unit(reading)
-    if found is None:
-        return None
-    step = convert(1 + 10.0 ** -found[0], found[1], reading.unit) - convert(1, found[1], reading.unit)
-    return float(f"{step:.9g}")
-
-
-def _decimals_typed(reading: Reading) -> int | None:
-    """As many decimals as were typed, where it was typed in the unit that is shown: 128.5 mm is not 128.50 mm."""
-    found = _decimals_and_unit(reading)
-    return found[0] if found is not None and found[1] == reading.unit else None
-
-
-def _reading_in_words(reading: Reading) -> str:
-    if reading.unit == "1":
-        return f"{plain(100 * reading.value, 6)}\u202f%"
-    decimals = _decimals_typed(reading)
-    if reading.unit == "mm" and reading.value >= 2:  # below 2 mm inches say nothing more
-        shown = format_reading(reading, 2 if decimals is None else decimals)
-        return f"{shown} ({reading.value / 25.4:.3f}\u202fin)"
-    return format_reading(reading, decimals)

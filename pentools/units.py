@@ -24,6 +24,7 @@ __all__ = [
     "convert",
     "dimension_of",
     "format_reading",
+    "may_be_negative",
     "read_number",
     "read_quantity",
     "with_last_unit",
@@ -93,6 +94,11 @@ class Reading:
         """A reading back from the record's JSON object."""
         u = data.get("u")
         return cls(float(data["value"]), str(data["unit"]), None if u is None else float(u), str(data.get("typed", "")))
+
+
+def may_be_negative(unit: str, said: bool | None = None) -> bool:
+    """Whether a quantity in this unit may lie below zero: as said, else only a temperature."""
+    return dimension_of(unit) in _SIGNED if said is None else said
 
 
 def _wanted(unit: str) -> str:
@@ -246,7 +252,7 @@ def read_quantity(
     value = convert(raw, typed_unit, unit)
     if not math.isfinite(value):
         raise InputError(name, _wanted(unit), text, f"Type it like {_EXAMPLES[dimension]}.")
-    if raw < 0 and not (negative if negative is not None else dimension in _SIGNED):
+    if raw < 0 and not may_be_negative(unit, negative):
         raise InputError(name, "zero or more", text, "A minus sign makes no sense here.")
     if not meant:
         _ask_if_implausible(raw, value, unit, typed_unit, name, text, low, high)

@@ -15,7 +15,7 @@ LAYERS = [
     {"markup"},
     {"unit_table", "shillings"},
     {"units"},
-    {"money"},
+    {"money", "digits"},
     {"fields"},
     {"calc"},
     {"tables"},

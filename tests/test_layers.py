@@ -186,7 +186,7 @@ def test_tests_mirror_the_package():
         for p in (ROOT / "tests").rglob("*")
         if p.is_dir() and "__pycache__" not in p.parts
     }
-    own = {"bench", "browser", "data", "published", "pinned"}
+    own = {"bench", "browser", "data", "faults", "published", "pinned"}
     none((f for f in folders - known if f.split("/")[0] not in own), "folders of tests that the package has not:")
 
 

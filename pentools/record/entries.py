@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 import uuid
 from typing import Any
 
 import msgspec
 
 from pentools.errors import RecordError
+from pentools.record.members import members, names_twice
 
-__all__ = ["FORMAT", "RELEASE", "WITHDRAWAL", "Entry", "decode_entry", "encode_entry", "new_entry", "now"]
+__all__ = ["FORMAT", "RELEASE", "WITHDRAWAL", "Entry", "OddEntry", "decode_entry", "encode_entry", "new_entry", "now"]
 
 FORMAT = 1
 WITHDRAWAL = "withdrawal"
@@ -53,6 +55,26 @@ class Entry(msgspec.Struct, frozen=True, kw_only=True):
         return dt.datetime.fromisoformat(self.at)
 
 
+class OddEntry(Entry, frozen=True, kw_only=True):
+    """An entry whose place in the record is plain, and whose data, remark or target is nothing that can be read.
+
+    It stands in the log with its reason, and can be corrected or withdrawn like any other; its `data` is empty.
+
+    Parameters
+    ----------
+    reason : str
+        What is odd, as a clause.
+    line : bytes
+        The line as it stands.
+    """
+
+    reason: str
+    line: bytes
+
+
+_PLACE = ("id", "at", "stage", "kind")
+_HALF_A_SIGN = re.compile(rb"(?i)(?<!\\)(?:\\\\)*(\\u(?:d[89ab][0-9a-f]{2}(?!\\ud[c-f])))")
+_YEARS = range(1970, 2200)  # judged: a clock that lost its time says 1970, and none says more than this
 _decoder = msgspec.json.Decoder(Entry)
 _encoder = msgspec.json.Encoder()
 
@@ -105,8 +127,17 @@ def new_entry(
 
 
 def encode_entry(entry: Entry) -> bytes:
-    """The entry as one line of JSON without its line end."""
-    return _encoder.encode(entry)
+    """The entry as one line of JSON without its line end; one that could not be read as it stood.
+
+    Raises
+    ------
+    RecordError
+        If a text in it holds half a character.
+    """
+    try:
+        return entry.line if isinstance(entry, OddEntry) else _encoder.encode(entry)
+    except UnicodeEncodeError as error:
+        raise RecordError("A text holds half a character and cannot be written. Type it again.") from error
 
 
 def decode_entry(line: bytes) -> Entry:
@@ -120,7 +151,8 @@ def decode_entry(line: bytes) -> Entry:
     Returns
     -------
     Entry
-        The entry; keys this program does not know stay in the line on disk.
+        The entry; keys this program does not know stay in the line on disk. An `OddEntry` where only its id, time,
+        stage and kind can be read.
 
     Raises
     ------
@@ -129,8 +161,58 @@ def decode_entry(line: bytes) -> Entry:
     """
     try:
         entry = _decoder.decode(line)
-        if entry.time.tzinfo is None:
-            raise RecordError(f"The time “{entry.at}” has no zone.")
-    except (msgspec.MsgspecError, UnicodeDecodeError, ValueError) as error:
-        raise RecordError(f"This line is not an entry: {error}.") from error
+    except (msgspec.MsgspecError, UnicodeDecodeError, ValueError, RecursionError) as error:
+        return _placed(line, error)
+    _check_time(entry.at)
+    if line.count(b'":') != len(entry.__struct_fields__) + _names_in(entry.data) and (name := names_twice(line)):
+        return _odd(line, entry, f"“{name}” is given twice")
     return entry
+
+
+def _check_time(at: str) -> None:
+    try:
+        moment = dt.datetime.fromisoformat(at)
+    except ValueError as error:
+        raise RecordError(f"This line is not an entry: {error}.") from error
+    if moment.tzinfo is None:
+        raise RecordError(f"This line is not an entry: the time “{at}” has no zone.")
+    if moment.year not in _YEARS:
+        raise RecordError(f"This line is not an entry: no clock of a bench says “{at}”.")
+
+
+def _names_in(data: dict[str, Any] | list[Any]) -> int:
+    """How many names the objects of some data give, so that a name given twice is looked for only where one is."""
+    inner = data.values() if isinstance(data, dict) else data
+    count = len(data) if isinstance(data, dict) else 0
+    return count + sum(_names_in(item) for item in inner if isinstance(item, (dict, list)))
+
+
+def _placed(line: bytes, error: Exception) -> OddEntry:
+    """The entry by its id, time, stage and kind alone; without these a line is none."""
+    parts = members(line) or {}
+    place = {}
+    for name in _PLACE:
+        try:
+            place[name] = msgspec.json.decode(parts.get(name, b""), type=str)
+        except (msgspec.MsgspecError, UnicodeDecodeError):
+            raise RecordError(f"This line is not an entry: {_why(line, error)}.") from error
+    _check_time(place["at"])
+    try:
+        replaces = msgspec.json.decode(parts.get("replaces", b"null"), type=str | None)
+    except (msgspec.MsgspecError, UnicodeDecodeError):
+        replaces = None
+    return _odd(line, Entry(data={}, replaces=replaces, **place), _why(line, error))
+
+
+def _why(line: bytes, error: Exception) -> str:
+    if isinstance(error, RecursionError):
+        return "it is nested too deep"
+    half = _HALF_A_SIGN.search(line)
+    return f"“{half[1].decode()}” is half a character" if half else str(error).rstrip(".")
+
+
+def _odd(line: bytes, entry: Entry, reason: str) -> OddEntry:
+    return OddEntry(
+        id=entry.id, at=entry.at, stage=entry.stage, kind=entry.kind, data={}, replaces=entry.replaces,
+        reason=reason, line=line,
+    )  # fmt: skip

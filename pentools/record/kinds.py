@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Generic
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError, RecordError
 from pentools.fields import Audience, Field, Value
+from pentools.record.entries import OddEntry
 from pentools.record.forms import F, F_co, fields_of, form_with
 
 if TYPE_CHECKING:
@@ -120,8 +121,11 @@ class Kind(Generic[F_co]):
         Raises
         ------
         RecordError
-            If another program wrote a value that is not of the field's form; the text names the field.
+            If the entry is odd as a whole, or another program wrote a value that is not of the field's form; the text
+            says which.
         """
+        if isinstance(entry, OddEntry):
+            raise RecordError(f"{self.title}, entered {entry.at}: this entry cannot be read: {entry.reason}.")
         try:
             return self.filled({field.name: field.from_json(entry.data.get(field.name)) for field in self.fields})
         except InputError as error:

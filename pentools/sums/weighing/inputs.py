@@ -10,8 +10,8 @@ from pentools.calc.weighing.density import saturation_vapour_pressure_kpa
 from pentools.calc.weighing.diagnosis import UsualShare
 from pentools.calc.weighing.expected import ExpectedVolume, Measured
 from pentools.calc.weighing.setting import Conditions, Handling, Liquid, ink_against_water
+from pentools.digits import last_digit
 from pentools.errors import InputError
-from pentools.fields import last_digit
 from pentools.sums.base import Inputs
 from pentools.sums.weighing.fields import all_dimension_names, dimension_fields
 from pentools.systems.dimensions import ASKED, LIMITS
