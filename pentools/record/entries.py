@@ -190,7 +190,7 @@ def _names_in(data: dict[str, Any] | list[Any]) -> int:
 def _placed(line: bytes, error: Exception) -> OddEntry:
     """The entry by its id, time, stage and kind alone; without these a line is none."""
     parts = members(line) or {}
-    place = {}
+    place: dict[str, Any] = {}
     for name in _PLACE:
         try:
             place[name] = msgspec.json.decode(parts.get(name, b""), type=str)
