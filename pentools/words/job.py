@@ -38,7 +38,7 @@ WORDS: Mapping[str, Template] = {
     "departure:refused": "Agreement: the owner said no to this departure: {what}",
     "departure:open": "Agreement: the owner has not said yes to this departure: {what}",
     "permanent": "Agreement, {part}: it cannot be undone, and that the owner was told so is not on record.",
-    "alternatives": "Agreement, {part}: {missing:and} is not weighed.",
+    "alternatives": "Agreement, {part}: {missing:and} {verb} not weighed.",
     "authority": "Agreement: the yes to {action} came from a person who may not decide; it does not count.",
     "answer": "Agreement: work is logged, and no answer of the owner is on record.",
     "estimate": "Agreement, {title}: {problem}",

@@ -11,7 +11,7 @@ from pentools.words import phrase
         ("timer-long", {"hours": 9.26}, "Work log: a timer ran for 9.3 h at one go. Was it forgotten?"),
         (
             "alternatives",
-            {"part": "clip", "missing": ["doing nothing"]},
+            {"part": "clip", "missing": ["doing nothing"], "verb": "is"},
             "Agreement, clip: doing nothing is not weighed.",
         ),
         (

@@ -32,7 +32,7 @@ class PicturesPanel(StagePanel):
             for picture in log[-8:]
             if picture.photo is not None
         )
-        return PanelResult(f"{len(log)} pictures: {counts}.", table=views)
+        return PanelResult(f"{len(log)} picture{'s' if len(log) > 1 else ''}: {counts}.", table=views)
 
 
 def _view(path: Path, alt: str) -> str:

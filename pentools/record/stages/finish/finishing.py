@@ -1,6 +1,6 @@
 """The finish: zones and masks, consent, a plan in micrometres, each step as it was done, and what was measured.
 
-What the entries come to is worked out in `finish_plan` and `finish_removal`; here is what is asked.
+What the entries come to is worked out in `plan`, `rates` and `removal`; what is asked stands in `kinds`.
 """
 
 from __future__ import annotations
@@ -21,11 +21,14 @@ __all__ = ["FINISH", "ZONE_PARTS"]
 
 
 def _state(job: Job) -> StageState:
-    if not job.record.live("finish"):
-        return StageState("not begun")
     if polish_refused(job) and not job.log(STEP):
         return StageState("done", "not polished, by the owner’s wish")
-    return _way(progress_of(job))
+    if not job.record.live("finish"):
+        return StageState("not begun")
+    way = _way(progress_of(job))
+    if polish_refused(job) and way.word != "done":
+        return StageState("done", "no more polishing, by the owner’s wish")
+    return way
 
 
 def _way(progress: Progress | None) -> StageState:
@@ -41,8 +44,7 @@ def _way(progress: Progress | None) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.record.live("finish"):
         return ()
-    found = [f for f in finish_findings(job) if f.level in ("warning", "stop")]
-    return tuple(found)
+    return tuple(f for f in finish_findings(job) if f.level in ("warning", "stop"))
 
 
 FINISH = Stage(

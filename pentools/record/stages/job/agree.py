@@ -178,7 +178,8 @@ def _on_proposals(job: Job) -> Iterator[Finding]:
             yield Finding("warning", "job.permanent", part=part)
         ways = (("another way", asked.alternative), ("leaving it", asked.leave_it))
         if missing := [words for words, way in ways if way is None]:
-            yield Finding("note", "job.alternatives", part=part, missing=missing)
+            verb = "is" if len(missing) == 1 else "are"
+            yield Finding("note", "job.alternatives", part=part, missing=missing, verb=verb)
 
 
 def _on_authority(job: Job) -> Iterator[Finding]:

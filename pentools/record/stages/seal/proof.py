@@ -176,9 +176,9 @@ def mechanism_of(job: Job) -> Mechanism:
     Where the system is not named only what every pen has is suspected, apart from parts that were measured or tried.
     """
     known = seals.faults().mechanisms
-    system = job.newest(ARRIVAL).system
-    if system is not None and system in known:
-        return known[system]
+    named = known.get(job.newest(ARRIVAL).system or "")
+    if named is not None:
+        return named
     used = {logged.values.place for logged in job.log(MEASURE)} | {logged.values.place for logged in job.log(TRIAL)}
     for places, stand_in in (
         ({"packing", "stack"}, "plunger-vacuum"),

@@ -21,7 +21,7 @@ def test_a_view_is_small_upright_and_holds_nothing_of_the_camera(job, sheet, put
     panel = sheet.stage("pictures")
     assert "No picture is listed yet." in panel.result_text.value
     assert put(panel, "picture", photo="a.jpg", moment="before", shows='the "cap" closed').startswith("saved ")
-    assert "1 before, 0 during, 0 after" in panel.result_text.value
+    assert "1 picture: 1 before, 0 during, 0 after" in panel.result_text.value
     shown = panel.result_table.value
     assert 'alt="the &quot;cap&quot; closed"' in shown
     data = base64.b64decode(re.search(r"base64,([^\"]+)", shown)[1])
@@ -32,11 +32,15 @@ def test_a_view_is_small_upright_and_holds_nothing_of_the_camera(job, sheet, put
 def test_a_file_that_is_gone_or_no_picture_is_said(job):
     folder = job.folder / "photos"
     folder.mkdir(exist_ok=True)
-    for name in ("a.jpg", "b.jpg"):
-        Image.new("RGB", (8, 8)).save(folder / name)
+    for name in ("a.jpg", "b.jpg", "c.jpg"):
+        Image.effect_noise((64, 64), 40).save(folder / name)
         job.add("pictures", "picture", {"photo": name, "moment": "after", "shows": "the pen"})
     (folder / "a.jpg").unlink()
     (folder / "b.jpg").write_text("not a picture")
-    shown = BenchSheet(job).stage("pictures").result_table.value
+    (folder / "c.jpg").write_bytes((folder / "c.jpg").read_bytes()[:900])  # the copying stopped half way
+    panel = BenchSheet(job).stage("pictures")
+    assert "3 pictures: 0 before, 0 during, 3 after" in panel.result_text.value
+    shown = panel.result_table.value
     assert "photos/a.jpg is not there." in shown
-    assert "photos/b.jpg is not a picture that can be read." in shown
+    for name in ("b.jpg", "c.jpg"):
+        assert f"photos/{name} is not a picture that can be read." in shown

@@ -3,6 +3,7 @@
 from record.stages.finish.pens import new_pen, plan, ready
 
 from pentools.record.holds import held, passed_by, state_of
+from pentools.record.kinds import StageState
 from pentools.record.stages.finish.facts import material_of
 from pentools.record.stages.finish.plan import (
     plan_of,
@@ -43,6 +44,25 @@ def test_the_stage_says_where_it_stands(job):
     for step in plan_of(job).steps:
         job.add("finish", "step", {"grade": step.grade.label})
     assert state_of(job, stage).word == "done"
+
+
+def test_the_owners_no_ends_the_finish_wherever_it_was_said(job):
+    stage = job.stage("finish")
+    answer = {"action": "polish", "answered_on": "2026-03-14", "channel": "letter"}
+    job.add("agree", "answer", {**answer, "agreed": "no"})
+    assert state_of(job, stage) == StageState("done", "not polished, by the owner’s wish")
+    plan(job)
+    assert state_of(job, stage) == StageState("done", "not polished, by the owner’s wish")
+    job.add("agree", "answer", {**answer, "agreed": "yes"})
+    job.add("finish", "masks on", {"masks": "yes"})
+    steps = plan_of(job).steps
+    job.add("finish", "step", {"grade": steps[0].grade.label})
+    assert state_of(job, stage) == StageState("open", f"1 of {len(steps)} steps done")
+    job.add("finish", "consent to polish", {"agreed": "no"})
+    assert state_of(job, stage) == StageState("done", "no more polishing, by the owner’s wish")
+    for step in steps[1:]:
+        job.add("finish", "step", {"grade": step.grade.label})
+    assert state_of(job, stage) == StageState("done")
 
 
 def test_steps_logged_while_held_are_odd(job):

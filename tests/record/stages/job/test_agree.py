@@ -140,6 +140,8 @@ def test_what_cannot_be_undone_must_have_been_told(job, clock):
 def test_leaving_it_is_asked_for(job, clock):
     clock.add("agree", "proposal", part="cap", proposed="glue", alternative="solvent", reversible=True)
     assert found(job, "note") == ["Agreement, cap: leaving it is not weighed."]
+    clock.add("agree", "proposal", part="clip", proposed="solder", reversible=True)
+    assert found(job, "note")[1] == "Agreement, clip: another way and leaving it are not weighed."
 
 
 def test_work_before_an_answer_is_odd(job, clock):

@@ -94,6 +94,14 @@ def test_a_vacuum_is_read_off_its_gauge(job):
     assert proofs_done(job)[-1].result == ""
 
 
+def test_a_gauge_of_which_nothing_is_said_is_good_to_1_kpa(job):
+    # 2 √2 × 1 kPa is 2.83 kPa: 2.8 kPa less are not told from nothing, 2.9 kPa are a loss
+    readings = {"test": "vacuum", "volume": "12 ml", "vacuum_start": "30 kPa", "seconds": "60 s"}
+    for end, result in (("27.2 kPa", ""), ("27.1 kPa", "slow")):
+        job.add("seal", "test", {**readings, "vacuum_end": end})
+        assert proofs_done(job)[-1].result == result
+
+
 def test_tests_from_before_a_change_do_not_count(job):
     job.add("seal", "test", {"test": "shaft", "shaft_seen": "bubbles"})
     try_washer(job, 8.5, "pulls back")

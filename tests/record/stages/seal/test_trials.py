@@ -13,6 +13,7 @@ def test_the_ladder_halves_what_is_left(job):
     # the window of a flat washer is 0.1 to 0.3 mm above the bore of 8.30 mm: 8.5 mm to begin with
     assert next_trial(job, "washer").sizes_mm == (8.3, 8.4, 8.5, 8.6, 8.7)
     assert next_trial(job, "washer").step.next_mm == 8.5
+    assert not next_trial(job, "washer").from_stock
     try_washer(job, 8.7, "too stiff")
     assert next_trial(job, "washer").step.next_mm == 8.4
     try_washer(job, 8.4, "slides, no suction")
