@@ -9,21 +9,24 @@ from pentools.words import Template
 __all__ = ["WORDS"]
 
 
+def _counted(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
 def _other_ways(*, number: int) -> str:
-    return f"{number} more {'way' if number == 1 else 'ways'} out would cost more doubt."
+    return f"{_counted(number, 'more way')} out would cost more doubt."
 
 
 def _to_narrow(*, fact: str, surely: bool, years: float, best: str) -> str:
-    left = (
-        f"{max(round(12 * years), 1)} months"
-        if years < 0.95
-        else f"about {years:.0f} {'year' if round(years) == 1 else 'years'}"
-    )
+    if years >= 0.95:
+        left = f"about {_counted(round(years), 'year')}"
+    else:
+        left = _counted(months, "month") if (months := round(12 * years)) else "less than a month"
     return f"To narrow it most, find out {fact}: at {'worst' if surely else 'best'} it leaves {left} ({best} at best)."
 
 
 def _to_settle(*, fact: str, ways: int) -> str:
-    return f"To settle it, find out {fact}: then {ways} {'way' if ways == 1 else 'ways'} out at most would be left."
+    return f"To settle it, find out {fact}: then {_counted(ways, 'way')} out at most would be left."
 
 
 def _an_end(*, earliest: bool, latest: bool) -> str:

@@ -104,15 +104,21 @@ def _around(size_um: float) -> Interval:
 
 
 def _finish_size(clean: str) -> float:
+    if bare_size(clean):
+        return _finish_length(clean)
     try:
         return read_grade(clean, tables.catalogue()).finish_um
     except InputError as error:
         if clean[:1].isdigit() and not clean.replace(".", "").replace(",", "").isdigit():
-            return read_quantity(clean, "um", name="Finish", low=0.05, high=60).value
+            return _finish_length(clean)
         if any(sign.isdigit() for sign in clean):
             raise
         words = ", ".join(tables.surface_words("finish"))
         raise InputError("Finish", f"a size like 3 um, a grade, or one of {words}", clean) from error
+
+
+def _finish_length(clean: str) -> float:
+    return read_quantity(clean, "um", name="Finish", low=0.01, high=100).value
 
 
 def read_owned(own: Sequence[str], finishes: Sequence[str] = ()) -> tuple[Grade, ...]:

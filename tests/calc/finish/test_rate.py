@@ -35,7 +35,15 @@ def log_of(c, n, spread, count, seed, grades=GRADES, minutes=5.0):
 def test_not_calibrated_under_three_rows(count):
     line = calibrate_rates(log_of(0.2, 0.6, 0.1, count, 1), "celluloid", media())
     assert not line.calibrated
-    assert line.finding.text.startswith("Not calibrated")
+    assert line.finding.text.startswith(f"Not calibrated: {count} of 3 measured stages on celluloid so far.")
+    assert {
+        line.coefficient,
+        line.exponent,
+        line.spread_log,
+        line.degrees_of_freedom,
+        line.exponent_u,
+        line.middle_log,
+    } == {0}
     estimate = estimate_rate(line, GRADES[0])
     assert not estimate.calibrated
     assert estimate == rule_of_thumb_rate(GRADES[0], 1.0)

@@ -3,6 +3,7 @@
 import json
 
 import pytest
+from ranges import takes_only
 
 from pentools.errors import InputError
 from pentools.sums.base import read_options
@@ -45,6 +46,97 @@ def test_json_keys():
     assert data["reduced"]["reduced"] is None
 
 
+def test_every_figure_of_a_plan_stands_in_its_json():
+    """34 µm, k = 0.10 (0.05 to 0.15), s = 2, a twelfth of the grain a minute with a factor of 3 either way; by hand."""
+    answer = plan(defect="34 um", own="P600; P1200; film 9 um; film 5 um; film 3 um; P2000", spent="2 um")
+    data = answer.data
+    second = data["steps"][1]
+    # 2 · 0.10 · 25.8; 2 · 0.05 · 24.8 and 2 · 0.15 · 26.8: the grade's own spread goes with it
+    assert (second["removed_um"], second["removed_low_um"], second["removed_high_um"]) == (5.16, 2.48, 8.04)
+    assert (second["step"], second["scale"], second["grade"], second["label"], second["ratio"]) == (
+        2,
+        "P",
+        "1200",
+        "P1200",
+        1.686,
+    )
+    assert (second["particle_um"], second["particle_low_um"], second["particle_high_um"], second["finish_um"]) == (
+        15.3,
+        14.3,
+        16.3,
+        15.3,
+    )
+    assert second["cumulative_um"] == 39.16
+    # 5.16/1.275, 2.48/3.825 and 8.04/0.425 min
+    assert (second["minutes"], second["minutes_low"], second["minutes_high"]) == (4.047, 0.648, 18.918)
+    assert (second["calibrated"], second["unmask"], second["wet"], second["direction"]) == (
+        False,
+        False,
+        True,
+        "around the barrel",
+    )
+    assert (data["removed_total_um"], data["removed_total_low_um"], data["removed_total_high_um"]) == (
+        45.02,
+        39.184,
+        51.508,
+    )
+    assert (data["defect_um"], data["finish_um"], data["finish_low_um"], data["finish_high_um"]) == (34, 3, 2, 4)
+    assert (data["budget_um"], data["budget_low_um"], data["within_budget"]) == (48, 28, False)
+    assert (data["scratch_share"], data["stock_factor"]) == ({"low": 0.05, "typical": 0.1, "high": 0.15}, 2)
+    assert (data["material"], data["zone"], data["trim"]) == ("celluloid", "plain barrel", "solid")
+    assert data["blend"] == {"run_out_mm": 0.68, "area_low_mm": None, "area_high_mm": None}
+    reduce, finer = data["alternatives"]
+    # 48 - 17.508 µm of the finishing steps' upper end, in 30.492/2.15 min
+    assert (reduce["kind"], reduce["left_um"], reduce["removed_um"], reduce["removed_high_um"]) == (
+        "reduce",
+        3.508,
+        41.512,
+        48,
+    )
+    assert (reduce["start"], reduce["first_minutes"], reduce["within_budget"]) == ("P600", 14.182, True)
+    assert (finer["start"], finer["first_minutes"], finer["removed_high_um"], finer["left_um"]) == (
+        "P1200",
+        26.667,
+        43.468,
+        0,
+    )
+    assert data["set_aside"] == [
+        {"grade": "P2000", "reason": "Not needed: it lies so near P1200 or the grade after it that it would do little."}
+    ]
+    assert answer.table[0] == (
+        "step",
+        "grade",
+        "grain µm",
+        "finish µm",
+        "ratio",
+        "removed µm",
+        "so far µm",
+        "min",
+        "wet",
+        "trim",
+    )
+    assert answer.table[1] == ("1", "P600", "25.8", "25.8", "", "34", "34", "16", "wet", "")
+    assert answer.table[4] == ("4", "film 5 µm", "5", "5", "1.80", "1.8", "44", "4.3", "wet", "unmask")
+    assert answer.sentence == (
+        "P600, P1200, film 9 µm, film 5 µm, film 3 µm: about 45 µm a side (39 to 52), finish like 3 µm: possibly over the 48 µm that can be "
+        "spared. Reduce the defect, do not remove it: leave about 3.5 µm of it."
+    )
+    cloth = plan(defect="30 um", finish="10.5 um", own="P600; cloth 2000; cloth 3000").table
+    assert cloth[2][2:4] == ("23", "15")
+    assert plan(material="ebonite", defect="5 um", own="film 3 um").table[1][8:] == ("dry", "unmask")
+
+
+def test_a_stop_is_the_last_word_of_the_sentence():
+    given = plan(own="P600; P400", as_given="yes", defect="5 um", finish="35 um")
+    assert ". Do not do it: P600 to P400 goes coarser by particle: 25.8 µm to 35 µm." in given.sentence
+    both = plan(own="9 um; P600; 3 micron", defect="5 um")
+    note = next(f for f in both.findings if f.topic == "film-assumed")
+    assert (note.level, note.text) == (
+        "note",
+        "9 um and 3 micron without a word for what carries the grain: read as lapping film.",
+    )
+
+
 def test_sentences():
     assert "Reduce the defect, do not remove it" in plan().sentence
     assert "over" not in plan(defect="8 um").sentence
@@ -70,6 +162,15 @@ def test_the_worked_stock_sums():
 def test_defects(text, depth):
     found = read_defect(text)
     assert (found.low, found.typical, found.high) == pytest.approx(depth)
+
+
+def test_how_deep_and_how_fine_a_size_may_be():
+    # judged: a tenth of a micrometre is no scratch, more than 300 µm no polishing; finishes as the planner takes them
+    takes_only(lambda um: read_defect(f"{um:.9g} um"), 0.1, 300)
+    takes_only(lambda um: read_finish(f"{um:.9g} um"), 0.01, 100)
+    takes_only(lambda um: read_finish(f"{um / 1000:.12f} mm"), 0.01, 100)
+    takes_only(lambda um: read_owned(("cloth 2000",), (f"cloth 2000 = {um:.9g} um",)), 0.1, 60)
+    assert read_defect("4 ± 5 um").low == 0  # the interval is twice the standard uncertainty, and no depth is below 0
 
 
 @pytest.mark.parametrize("text", ["40", "big", "40 g", "4 mm", "-3 um"])

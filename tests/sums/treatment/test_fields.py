@@ -27,4 +27,5 @@ ASKED = {
 @pytest.mark.parametrize("key", ASKED)
 def test_what_is_asked(key):
     chosen, *wanted = ASKED[key]
+    assert chosen.key == key
     assert list(asked_of(chosen)) == wanted
