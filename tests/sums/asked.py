@@ -2,9 +2,10 @@
 
 
 def asked_of(chosen):
-    """The names that are needed, ``name:low-high`` of every field with a range, and the usual values."""
+    """The names that are needed, ``name:low-high unit`` of every field with a range, and the usual values."""
+    assert all(isinstance(f.hint, str) and isinstance(f.default, str) for f in chosen.fields)
     return (
-        {f.name for f in chosen.fields if f.required},
+        {f.name for f in chosen.fields if f.required is True},
         " ".join(f"{f.name}:{f.low:g}-{f.high:g} {f.unit}".strip() for f in chosen.fields if f.low is not None),
         {f.name: f.default for f in chosen.fields if f.default},
     )
