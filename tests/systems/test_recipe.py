@@ -50,7 +50,7 @@ print(json.dumps({
     "measured": "sac_length" in measurable(key),
     "asked": [field.name for field in dimension_fields(key)],
     "in the record": {field.name for field in dimension_fields(key)} <= {field.name for field in dimensions.fields},
-    "care": care_lines("system", key),
+    "care": [row.line for row in care_lines("system", key)],
     "share": answer.data["share_filled"],
     "suspects": len(fill_suspects(key)),
     "steps": len(opening_order(key, tables.read(StepRow, "opening_steps"), tables.read(HoldRow, "opening_holds")).steps),
@@ -132,7 +132,7 @@ def test_it_is_weighed_suspected_and_opened(followed):
     assert followed["share"] == pytest.approx(0.99, abs=0.02)
     assert followed["suspects"] >= 2
     assert followed["steps"] >= 5
-    assert len(followed["care"]) == 1
+    assert len(followed["care"]) == 2
 
 
 def test_every_table_of_systems_knows_all_of_them():

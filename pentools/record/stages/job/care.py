@@ -2,81 +2,137 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import msgspec
 
 from pentools import tables
+from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT
-from pentools.record.stages.treatment.facts import limit_of_materials, materials_of
+from pentools.record.stages.treatment.facts import all_materials, limit_of_materials, materials_of
+from pentools.record.view import once_a_state
 from pentools.systems.registry import SYSTEMS
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["care_lines", "suggested_care"]
+__all__ = ["TOPICS", "UNKNOWN", "CareLine", "care_lines", "care_of", "never_on", "suggested_care"]
 
-_INK = "Use water-based fountain pen ink only."
-_FLUSH = "Flush it with plain cool water and nothing else when you change ink or put it away."
-_RINSE = "When you change ink or put it away, rinse it through the nib end only, with plain cool water and nothing else, and wipe the outside dry at once."
-_EMPTY = "Do not fill it, and ask before anything is done to it."
-_LAST = "Carry it nib up, and let it warm up uncapped before a flight or after the cold."
-_RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
+TOPICS = ("ink", "rinsing", "filling", "force", "cleaning", "keeping", "joints", "resting", "carrying")
+"""What the lines are about, in the order in which they are told."""
 UNKNOWN = "unknown"
+UNMENDED = ("stopped", "returned")
+_RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
+_SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
+# what an owner may come to do -> what it is called at home; those that touch the outside alone are asked of it alone
+_AT_HOME = {
+    "cold water soak": "soaking",
+    "hot water": "hot water",
+    "flush mix soak": "ammonia (it is in window cleaner)",
+    "alcohol": "alcohol",
+    "acetone": "nail-varnish remover",
+    "bleach": "bleach",
+    "ultrasonic": "an ultrasonic bath",
+}
+_OUTSIDE = {"buffing wheel": "polish", "wet sanding": "abrasive paper"}
+_SKIN = ("cap", "barrel", "clip", "bands", "section")
 
 
 class CareLine(msgspec.Struct, frozen=True):
-    """One row: what is said of a system, a material or a sealant."""
+    """One row: what is said of every pen, a system, a material, a sealant or a seal at rest."""
 
     applies_to: str
     key: str
+    topic: str
     line: str
+    against: tuple[str, ...] = ()
+    allows: tuple[str, ...] = ()
 
 
-def care_lines(applies_to: str, key: str) -> tuple[str, ...]:
+def care_lines(applies_to: str, key: str) -> tuple[CareLine, ...]:
     """What the table says of a system, a material or a sealant that was put in ("fitted")."""
     rows = tables.read(CareLine, "care_lines")
-    return tuple(row.line for row in rows if (row.applies_to, row.key) == (applies_to, key))
+    return tuple(row for row in rows if (row.applies_to, row.key) == (applies_to, key))
 
 
-_SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
-
-
-def _seals(job: Job, system: str) -> tuple[str, ...]:
-    """What the seals are made of; latex where they are a sac or a diaphragm of which nothing else is known."""
-    named = tuple(name for name in materials_of(job, "seals") if name != UNKNOWN)
-    sac = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
-    if sac and sac[-1] in _SACS:  # what was measured for the new sac stands for it
-        return (_SACS[sac[-1]],)
-    rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
-    return named or (("latex",) if rubber else ())
-
-
-def suggested_care(job: Job) -> str:
-    """A draft of the care text; a body that is not named gets the strictest line.
+@once_a_state
+def care_of(job: Job) -> tuple[CareLine, ...]:
+    """What the owner of this pen is told, each line once, by `TOPICS`.
 
     Parameters
     ----------
     job : Job
         Its intake names filling system and material; the opening names what each part is made of, the seal stage
-        what was put in.
+        what was put in. A body that is not named gets the strictest line.
 
     Returns
     -------
-    str
-        Sentences, the general ones first and last.
+    tuple of CareLine
+        Of a pen that goes home unmended, or decays, nothing that would lead to filling it.
     """
     system = job.newest(ARRIVAL).system or ""
-    body = [name for part in ("barrel", "cap") for name in materials_of(job, part)]
-    nib = [name for name in materials_of(job, "nib") if name != UNKNOWN]
-    fitted = [logged.values.sealant or "" for logged in job.log(SEALANT)]
-    seals = _seals(job, system)
-    soaks = limit_of_materials(job, body, "cold water soak").verdict == "ok"
-    told = [line for name in (*body, *seals, *nib) for line in care_lines("material", name)]
-    told += [line for name in fitted for line in care_lines("fitted", name)]
+    body, seals, nib = _body(job), _seals(job, system), _named(job, "nib")
+    of_parts = _told("material", (*body, *seals, *nib))
+    fitted = _told("fitted", (logged.values.sealant or "" for logged in job.log(SEALANT)))
     if "degrading celluloid" in body:
-        return " ".join((_EMPTY, *dict.fromkeys(told)))
-    if soaks:  # water may stand only in what bears it
-        told += [line for key in (system, *seals) for line in care_lines("resting", key)]
-    return " ".join((_INK, _FLUSH if soaks else _RINSE, *care_lines("system", system), *dict.fromkeys(told), _LAST))
+        return _in_order((*care_lines("pen", "decaying"), *of_parts), without=("ink", "rinsing"))
+    if job.newest(RESULT).ending in UNMENDED:
+        found = (*care_lines("pen", "not mended"), *care_lines("pen", "any"), *of_parts, *fitted)
+        return _in_order(found, without=("ink", "rinsing", "resting", "carrying"))
+    soaks = limit_of_materials(job, body, "cold water soak").verdict == "ok"
+    wet = _told("resting", (system, *seals))
+    every = [line for line in care_lines("pen", "any") if line.topic != "resting" or not wet]
+    rinse = care_lines("pen", "bears water" if soaks else "bears no water")
+    found = (*every, *rinse, *care_lines("system", system), *of_parts, *fitted)
+    return _in_order((*found, *wet) if soaks else found)  # water may stand only in what bears it
+
+
+@once_a_state
+def never_on(job: Job) -> tuple[str, ...]:
+    """What must never be done to this pen at home, in words: what the table of compatibility forbids of its materials."""
+    inside = {*_body(job), *_seals(job, job.newest(ARRIVAL).system or ""), *_named(job, "nib")}
+    inside |= {name for _, name, _ in all_materials(job)}
+    outside = {*_body(job), *(name for part, name, _ in all_materials(job) if part in _SKIN)}
+    asked = [(words, treatment, inside) for treatment, words in _AT_HOME.items()]
+    asked += [(words, treatment, outside) for treatment, words in _OUTSIDE.items()]
+    return tuple(
+        words
+        for words, treatment, names in asked
+        if limit_of_materials(job, sorted(names), treatment).verdict == "never"
+    )
+
+
+def suggested_care(job: Job) -> str:
+    """A draft of the care text: the lines of `care_of` as sentences, the general ones first and last."""
+    return " ".join(line.line for line in care_of(job))
+
+
+def _in_order(found: Iterable[CareLine], without: tuple[str, ...] = ()) -> tuple[CareLine, ...]:
+    once: dict[str, CareLine] = {}
+    for row in found:
+        if row.topic not in without:
+            once.setdefault(row.line, row)
+    return tuple(sorted(once.values(), key=lambda row: TOPICS.index(row.topic)))
+
+
+def _told(applies_to: str, keys: Iterable[str]) -> tuple[CareLine, ...]:
+    return tuple(line for key in dict.fromkeys(keys) for line in care_lines(applies_to, key))
+
+
+def _body(job: Job) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for part in ("barrel", "cap") for name in materials_of(job, part)))
+
+
+def _named(job: Job, part: str) -> tuple[str, ...]:
+    return tuple(name for name in materials_of(job, part) if name != UNKNOWN)
+
+
+def _seals(job: Job, system: str) -> tuple[str, ...]:
+    """What the seals are made of; latex where they are a sac or a diaphragm of which nothing else is known."""
+    sac = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
+    if sac and sac[-1] in _SACS:  # what was measured for the new sac stands for it
+        return (_SACS[sac[-1]],)
+    rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
+    return _named(job, "seals") or (("latex",) if rubber else ())

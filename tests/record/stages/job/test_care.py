@@ -9,7 +9,7 @@ import pentools
 from pentools import tables
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
-from pentools.record.stages.job.care import care_lines, suggested_care
+from pentools.record.stages.job.care import TOPICS, care_lines, care_of, never_on, suggested_care
 from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.record.stages.treatment.facts import limit_for
 from pentools.systems.registry import SYSTEMS
@@ -31,11 +31,58 @@ def test_every_system_every_material_and_every_sealant_has_its_line():
         assert care_lines("material", material), material
     for key, _ in SEALANTS:
         assert bool(care_lines("fitted", key)) == (key != "none"), key
-    known = {"system": set(SYSTEMS), "fitted": {key for key, _ in SEALANTS}}
+    materials = {row["material"] for row in tables.rows("compatibility")}
+    known = {
+        "pen": {"any", "bears water", "bears no water", "decaying", "not mended"},
+        "system": set(SYSTEMS),
+        "material": materials | {"unknown"},
+        "fitted": {key for key, _ in SEALANTS},
+        "resting": {*SYSTEMS, *materials},
+    }
     for row in tables.rows("care_lines"):
-        assert row["key"] in known.get(row["applies_to"], {row["key"]}), row
+        assert row["key"] in known[row["applies_to"]], row
+        assert row["topic"] in TOPICS, row
         assert row["line"].endswith("."), row
+        assert len(row["line"]) <= 160, row
         assert row["why"], row
+
+
+def test_no_line_says_other_than_the_table_of_compatibility():
+    """Against the verdict of the very material, and for every pen's lines against all of them."""
+    verdicts = {(row["material"], row["treatment"]): row["verdict"] for row in tables.rows("compatibility")}
+    treatments = {treatment for _, treatment in verdicts}
+    checked = 0
+    for row in tables.rows("care_lines"):
+        against, allows = ({t.strip() for t in row[name].split(";") if t.strip()} for name in ("against", "allows"))
+        assert against | allows <= treatments, row
+        if row["applies_to"] == "material" and row["key"] != "unknown":
+            assert {verdicts[row["key"], treatment] for treatment in against} <= {"never", "limited"}, row
+            assert {verdicts[row["key"], treatment] for treatment in allows} <= {"ok", "limited"}, row
+            checked += len(against) + len(allows)
+    assert checked > 40
+
+
+WARNS = {
+    "cold water soak": r"\bsoak\b|no water|leave it in water",
+    "hot water": r"hot water|\bheat\b|radiator|warm",
+    "flush mix soak": r"ammonia|window cleaner",
+    "bleach": r"bleach",
+    "alcohol": r"alcohol|solvent",
+    "acetone": r"solvent",
+    "buffing wheel": r"polish|dry cloth only|lightly",
+}
+
+
+@pytest.mark.parametrize("treatment", WARNS)
+def test_what_a_line_warns_of_is_what_its_words_say(treatment):
+    for row in tables.rows("care_lines"):
+        named = treatment in [t.strip() for t in row["against"].split(";")]
+        if named:
+            assert re.search(WARNS[treatment], row["line"], re.IGNORECASE) or row["key"] == "decaying", row
+        if row["applies_to"] == "material" and re.search(
+            r"ammonia|do not soak|never soak|bleach", row["line"], re.IGNORECASE
+        ):
+            assert row["against"], row
 
 
 def test_a_lever_filler_of_celluloid(job):
@@ -44,6 +91,7 @@ def test_a_lever_filler_of_celluloid(job):
     assert said.startswith(
         "Use water-based fountain pen ink only. When you change ink or put it away, rinse it through the nib end only"
     )
+    assert "lever up, lever down, count to ten" in said
     assert "Lift the lever slowly" in said
     assert "do not soak it" in said
     assert "Do not flush it with ammonia: it ages the rubber." in said
@@ -148,7 +196,7 @@ def test_no_system_is_named_in_the_code_of_care():
 
 
 def test_no_line_is_written_twice():
-    keys = [(row["applies_to"], row["key"]) for row in tables.rows("care_lines")]
+    keys = [(row["applies_to"], row["key"], row["topic"]) for row in tables.rows("care_lines")]
     assert len(set(keys)) == len(keys)
 
 
@@ -168,5 +216,44 @@ def test_the_sac_that_was_measured_stands_for_the_seals(tmp_path):
         job.add("seal", "measure", {"place": "sac", "bore": "8 mm", "material": chosen})
         text = suggested_care(job)
         for name in ("latex", "silicone", "plasticised PVC"):
-            said = [line for line in care_lines("material", name) if line in text]
+            said = [line for line in care_lines("material", name) if line.line in text]
             assert bool(said) is (name == told), (chosen, name)
+
+
+WORDS = {"cold water soak": "soaking", "hot water": "hot water", "bleach": "bleach", "flush mix soak": "ammonia (it is in window cleaner)"}  # fmt: skip
+
+
+@pytest.mark.parametrize("system", SYSTEMS)
+def test_for_every_system_and_material_nothing_is_empty_long_or_against_the_table(job, system):
+    for material in MATERIALS:
+        arrive(job, system, material)
+        told, never = care_of(job), never_on(job)
+        assert (2 if material == "degrading celluloid" else 5) <= len(told) <= 12, material
+        assert len({line.line for line in told}) == len(told), material
+        for treatment, word in WORDS.items():
+            verdict = limit_for(job, "barrel", treatment).verdict
+            assert word in never or verdict != "never", (material, word)
+            assert word not in never or verdict != "ok" or treatment != "cold water soak", (material, word)
+        if any("ages the rubber" in line.line for line in told):
+            assert WORDS["flush mix soak"] in never
+        # nothing is recommended that is forbidden on the same card
+        assert not {WORDS.get(treatment) for line in told for treatment in line.allows} & set(never), material
+
+
+def test_no_ammonia_on_plated_brass_and_no_polish_on_gold_filled_trim(job):
+    arrive(job, "piston", "nylon")
+    assert never_on(job) == ("bleach",)
+    job.add("open", "material", {"part": "clip", "material": "gold-filled", "told_by": "mark", "sure": "yes"})
+    assert "ammonia (it is in window cleaner)" in never_on(job)
+    assert "polish" in never_on(job)
+
+
+@pytest.mark.parametrize("ending", ["stopped", "returned"])
+def test_a_pen_that_goes_home_unmended_is_not_to_be_filled(job, ending):
+    arrive(job, "lever-sac", "casein")
+    job.add("release", "result", {"ending": ending, "summary": "It could not be opened."})
+    said = suggested_care(job)
+    assert said.startswith("It was not mended: do not fill it")
+    assert "lever up" not in said
+    assert "ink only" not in said
+    assert "Never soak it" in said
