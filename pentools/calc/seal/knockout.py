@@ -129,7 +129,7 @@ def knockout_tool(
     -----
     Inside: tail + clearance, to shoulder - 2 × 0.25 mm so that it still bears. Outside: inside + 2 × 0.4 mm of wall,
     to the bore - clearance. Inside and outside are a pair: the largest inside goes with the largest outside only.
-    Block: front + clearance, to the section's edge - 2 × 1 mm of ledge. Elementary geometry; the least wall,
+    Block: front + 2 × clearance, to the section's edge - 2 × 1 mm of ledge. Elementary geometry; the least wall,
     bearing and ledge are judged for brass or steel tube.
 
     Examples

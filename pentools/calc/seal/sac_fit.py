@@ -29,6 +29,7 @@ END_MM = (3.0, 6.0)
 GUARD_END_MM = (0.0, 2.0)
 BAR_SHORTER_MM = 2.5
 LIMP_NUMBER = 22
+SAME_BORE_MM = 0.1 + 1e-9  # two readings of a cleaned bore may differ by that much (judged)
 NUMBER_OFF = 0.25  # the rule of thumb asks for the nipple in 64ths; a quarter of a size over is measuring
 
 
@@ -207,9 +208,9 @@ def _bore_findings(room: SacRoom) -> list[Finding]:
     if room.cleaned is False:
         return [Finding("stop", "seal.old-rubber:clean")]
     gained = None if before is None else barrel - before
-    if gained is not None and gained > 0.1:
+    if gained is not None and gained > SAME_BORE_MM:
         return [Finding("note", "seal.old-rubber:gained", gained=gained, sizes=gained / SIXTY_FOURTH_MM)]
-    if gained is not None and -gained > 0.1:
+    if gained is not None and -gained > SAME_BORE_MM:
         return [Finding("warning", "seal.old-rubber:smaller", by=-gained)]
     if room.cleaned is None and before is None:
         return [Finding("note", "seal.old-rubber:asked")]

@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from ranges import refuses, takes_only
 
 from pentools.calc.seal.gland import Gland, Halves, Ring, fit_ring, squeeze_slopes
 from pentools.errors import InputError
@@ -88,6 +89,24 @@ def test_no_width_no_fill():
 def test_what_cannot_be_a_gland(values, words):
     with pytest.raises(InputError, match=words):
         Gland(*values)
+
+
+def test_ranges():
+    Gland("piston", 0.3, 200)
+    refuses(lambda x: Gland("piston", x, 200), 0.2999)
+    refuses(lambda x: Gland("piston", 0.3, x), 200.001)
+    takes_only(lambda x: Gland("piston", 4.5, 7.4, x), 0.2, 50)
+    refuses(lambda x: Gland("piston", 4.5, 7.4, 2.4, x), 4.5, 7.4)
+    refuses(lambda x: Gland("piston", x, 7.4), 7.4)
+    # depth 1.45 mm: a reading may be wrong by less than half of that
+    for spread in ("half_width_mm", "ovality_mm"):
+        Gland("piston", 4.5, 7.4, **{spread: 0.7249})
+        refuses(lambda x, name=spread: Gland("piston", 4.5, 7.4, **{name: x}), 0.7251, -0.001)
+    Gland("piston", 4.5, 7.4, 2.4, halves=Halves(width_mm=2.399))
+    Ring("x", 4.0, 1.78, 3.99, 1.77)
+    refuses(lambda x: Ring("x", 4.0, 1.78, x), 4.0, -0.01)
+    refuses(lambda x: Ring("x", 4.0, 1.78, 0.0, x), 1.78, -0.01)
+    refuses(lambda x: Ring("x", x, 1.78), 0.0)
 
 
 @pytest.mark.parametrize(

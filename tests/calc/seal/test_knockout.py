@@ -3,6 +3,7 @@
 import itertools
 
 import pytest
+from ranges import takes_only
 
 from pentools.calc.seal.knockout import Soak, Tube, knockout_tool
 from pentools.errors import InputError
@@ -75,7 +76,13 @@ def test_a_tube_that_cannot_be_made_and_a_block_that_cannot():
     assert "over 4.10 mm inside and under 4.90 mm outside with a wall of 0.40 mm" in text(tool, "no-tool")
     assert not tool.does(Tube(4.1, 4.9))
     assert "split block" in text(knockout_tool(1.8, 4.2, 5.0, front_mm=9, section_mm=10), "block")
-    assert not [f for f in knockout_tool(1.8, 4.2, 5.0, front_mm=7.8, section_mm=10).findings if f.topic == "block"]
+    # a hole of 7.8 + 0.2 on an edge of 10 less two ledges of 1 mm just goes
+    for front, goes in ((7.8, True), (7.81, False)):
+        found = knockout_tool(1.8, 4.2, 5.0, front_mm=front, section_mm=10).findings
+        assert [f.level for f in found if f.topic == "block"] == ([] if goes else ["stop"])
+    # a bearing of 0.25 mm all round: 4.2 less 0.5 leaves 3.7
+    assert knockout_tool(3.6, 4.2, 6.0).tube == Tube(pytest.approx(3.7), pytest.approx(5.9))
+    assert knockout_tool(3.61, 4.2, 6.0).tube is None
 
 
 def test_soaking_is_named_only_where_the_section_bears_it():
@@ -97,15 +104,17 @@ def test_soaking_is_named_only_where_the_section_bears_it():
 
 
 @pytest.mark.parametrize(
-    ("call", "words"),
+    ("call", "low", "high"),
     [
-        (lambda: knockout_tool(4.2, 1.8, 5.0), "mixed up"),
-        (lambda: knockout_tool(1.8, 4.2, 50), "section bore"),
-        (lambda: knockout_tool(9, 10, 12), "tail"),
-        (lambda: knockout_tool(1.8, 4.2, 5.0, depth_mm=70), "depth"),
-        (lambda: knockout_tool(1.8, 4.2, 5.0, clearance_mm=0.01), "clearance"),
+        (lambda x: knockout_tool(x, 12, 14), 0, 8), (lambda x: knockout_tool(0, x, 14), 0.5, 14), (lambda x: knockout_tool(0.2, 0.6, x), 1, 15),
+        (lambda x: knockout_tool(1.8, 4.2, 5.0, depth_mm=x), 0, 60), (lambda x: knockout_tool(1.8, 4.2, 5.0, clearance_mm=x), 0.02, 1),
     ],
-)
-def test_refusals(call, words):
-    with pytest.raises(InputError, match=words):
-        call()
+)  # fmt: skip
+def test_ranges(call, low, high):
+    takes_only(call, low, high)
+
+
+@pytest.mark.parametrize(("tail", "shoulder"), [(4.2, 1.8), (1.8, 1.8)])
+def test_a_shoulder_stands_out_over_its_tail(tail, shoulder):
+    with pytest.raises(InputError, match="mixed up"):
+        knockout_tool(tail, shoulder, 5.0)

@@ -3,9 +3,9 @@
 import math
 
 import pytest
+from ranges import refuses, takes_only
 
 from pentools.calc.seal.threads import Thread, lead_mm, match_thread, pitch_over_crests_mm
-from pentools.errors import InputError
 from pentools.tables.seals import threads
 
 THREADS = threads()
@@ -147,22 +147,15 @@ def test_lead_and_length_by_hand():
     assert Thread("x", "s", 13.0, 0.8, 60.0, 3).lead_mm == pytest.approx(2.4)
 
 
-@pytest.mark.parametrize(
-    "call",
-    [
-        lambda: match(7.94, 7.1),
-        lambda: match(0.04, 7.1),
-        lambda: match(0.8, 100),
-        lambda: match(0.8, 0.1),
-        lambda: match(0.8, 7, THREADS[:2]),
-        lambda: match(0.8, 7, u=0),
-        lambda: match(0.8, 7, major_uncertainty_mm=0),
-        lambda: lead_mm(0.8, 0),
-        lambda: lead_mm(0, 1),
-        lambda: pitch_over_crests_mm(0),
-        lambda: pitch_over_crests_mm(7.9, 0),
-    ],
-)
-def test_refusals(call):
-    with pytest.raises(InputError, match="must be"):
-        call()
+def test_ranges():
+    takes_only(lambda x: match(x, 7.1), 0.05, 6)
+    takes_only(lambda x: match(0.8, x), 0.2, 60)
+    assert len(match(0.8, 7, THREADS[:3]).nearest) == 3
+    refuses(lambda known: match(0.8, 7, known), THREADS[:2])
+    refuses(lambda u: match(0.8, 7, u=u), 0, -0.01)
+    refuses(lambda u: match(0.8, 7, major_uncertainty_mm=u), 0, -0.01)
+    refuses(lambda pitch: lead_mm(pitch, 1), 0)
+    refuses(lambda starts: lead_mm(0.8, starts), 0)
+    refuses(pitch_over_crests_mm, 0)
+    refuses(lambda count: pitch_over_crests_mm(7.9, count), 0)
+    assert (lead_mm(0.8, 1), pitch_over_crests_mm(0.8, 1)) == (0.8, 0.8)

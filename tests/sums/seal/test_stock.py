@@ -1,6 +1,7 @@
 """A bench's own rings as text."""
 
 import pytest
+from ranges import refuses, takes_only
 
 from pentools.errors import InputError
 from pentools.sums.seal.stock import read_stock
@@ -37,3 +38,11 @@ def test_what_is_taken_where_no_plus_minus_was_typed():
 def test_sizes_out_of_range(text, words):
     with pytest.raises(InputError, match=words):
         read_stock([text])
+
+
+def test_ranges():
+    takes_only(lambda x: read_stock([f"{x:.9f}x60"]), 0.3, 8)
+    takes_only(lambda x: read_stock([f"0.4x{x:.9f}"]), 0.3, 150)
+    # a section of up to one and a half times the inside is a ring, more was typed the wrong way round
+    assert read_stock(["3.0x2"])[0].section_mm == 3
+    refuses(lambda text: read_stock([text]), "3.01x2")
