@@ -119,6 +119,12 @@ def _add_commands(commands: Any) -> None:
         default="both",
         help="whose forms (default: both)",
     )
+    command.add_argument(
+        "--anyway",
+        metavar="REASON",
+        default="",
+        help="why words of the owner's or the bench's may stand on a page for everybody; it goes into the record",
+    )
     command = add("merge", "take over the entries of another copy of a job's record", _merge)
     command.add_argument(
         "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
@@ -229,7 +235,7 @@ def _writeup(given: argparse.Namespace) -> int:
 
     job = open_job(given.job, bench=open_bench_folder(given.bench))
     wanted = [f.key for f in page_forms(given.only) if given.audience in (f.audience, "both")]
-    write_pages(job, wanted, progress=_say)
+    write_pages(job, wanted, progress=_say, anyway=given.anyway)
     return EXIT_OK
 
 

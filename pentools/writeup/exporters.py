@@ -7,7 +7,7 @@ from typing import Any
 
 from nbconvert.exporters.exporter import Exporter, FilenameExtension
 
-from pentools.errors import PentoolsError
+from pentools.errors import HoldError, PentoolsError
 
 __all__ = ["LetterExporter", "RecordExporter", "StoryExporter"]
 
@@ -48,6 +48,7 @@ class _PageExporter(Exporter):  # type: ignore[misc]
     def _page(self, nb: Any, resources: Any) -> str:
         from pentools.record.job import RECORD_NAME, job_in
         from pentools.writeup.forms import PAGE_FORMS, files_of
+        from pentools.writeup.strangers import StrangersError
         from pentools.writeup.template import plain_page
 
         # the command line gives no folder for a notebook in the present one
@@ -61,8 +62,12 @@ class _PageExporter(Exporter):  # type: ignore[misc]
         form = PAGE_FORMS[self.form]
         try:
             return str(files_of(form, job_in(folder), nb)[form.file])
+        except StrangersError as error:
+            # this page may be taken for the other and sent on: it names the places and not the words
+            return plain_page("No page was made", f"{error.places_alone} pentools writeup names the words.")
         except PentoolsError as error:
-            return plain_page("No page was made", str(error))
+            told = "The job or its bench cannot be read. pentools check says why."
+            return plain_page("No page was made", str(error) if form.audience == "owner" or isinstance(error, HoldError) else told)
 
 
 class LetterExporter(_PageExporter):

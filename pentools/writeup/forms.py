@@ -10,7 +10,7 @@ ends with ``/``, and all its files lie below it. ``notebook`` is the notebook's 
 
 The maker need not ask for consent, and what it makes is not yet out: `files_of` is the one door. There a form for
 everybody is held until consent to publish is recorded (or, as a draft, is made with a word at its head, which the maker
-sets from ``draft``).
+sets from ``draft``), and there all its text is compared with what is known of the owner and with what is the bench's.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from pentools.errors import HoldError, InputError
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.intake import may_publish
 from pentools.writeup.blocks import Audience
+from pentools.writeup.strangers import hold_back
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -111,13 +112,22 @@ def files_of(form: PageForm, job: Job, notebook: Mapping[str, Any] | None, *, dr
     Raises
     ------
     HoldError
-        If the form is for everybody, is no draft, and the owner's consent is not recorded.
+        If the form is for everybody, is no draft, and the owner's consent is not recorded; or if it would show what is
+        the owner's or the bench's own (`StrangersError`).
     """
     if form.audience == "everybody" and not draft and (reason := held_back(job)):
         raise HoldError(reason)
     module, name = form.maker.split(":")
     files: Files = getattr(importlib.import_module(module), name)(job, notebook, draft=draft)
+    if form.audience == "everybody" and not draft:
+        hold_back(job, form.words, _texts(files), notebook)
     return files
+
+
+def _texts(files: Files) -> dict[str, str]:
+    """Everything of a form that can be read: its texts, and the names of the files beside them."""
+    texts = {f"the finished {path}": content for path, content in files.items() if isinstance(content, str)}
+    return texts | {f"the file name {path}": path for path, content in files.items() if isinstance(content, bytes)}
 
 
 def held_back(job: Job) -> str:

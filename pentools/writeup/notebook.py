@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import ast
 import functools
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -101,7 +102,7 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
             continue
         source = _text(cell.get("source"))
         if cell.get("cell_type") == "markdown":
-            own = _without_prompts(source)
+            own = _without_prompts(_without_comments(source))
             if own:
                 kept = cell.get("attachments")
                 yield StoryCell(own, kept if isinstance(kept, Mapping) else {})
@@ -152,6 +153,19 @@ def _tags(cell: Mapping[str, Any]) -> frozenset[str]:
 
 def _text(source: Any) -> str:
     return "".join(str(line) for line in source) if isinstance(source, list) else str(source or "")
+
+
+# code in a cell is shown letter for letter, so a comment inside it stays
+_CODE_OR_COMMENT = re.compile(
+    r"(?P<code>(?:^|(?<=\n))[ ]{0,3}(?P<fence>`{3,}|~{3,})[^\n]*\n(?:.*?\n)??[ ]{0,3}(?P=fence)[`~]*[ ]*(?=\n|\Z)"
+    r"|(?<!`)(?P<ticks>`+)(?!`)(?:(?!\n\s*\n).)+?(?<!`)(?P=ticks)(?!`))|<!--.*?(?:-->|\Z)",
+    re.DOTALL,
+)
+
+
+def _without_comments(source: str) -> str:
+    """The text without its HTML comments, which the notebook does not show either; one without an end goes on to the last word."""
+    return _CODE_OR_COMMENT.sub(lambda found: found["code"] or "", source) if "<!--" in source else source
 
 
 def _without_prompts(source: str) -> str:

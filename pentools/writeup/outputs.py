@@ -8,7 +8,8 @@ import html
 from collections.abc import Mapping
 from typing import Any
 
-from pentools.writeup.photos import embed_bytes
+from pentools.writeup.drawings import clean_svg
+from pentools.writeup.photos import PhotoBook, embed_bytes
 from pentools.writeup.story import clean_html
 
 __all__ = ["published_html"]
@@ -16,13 +17,15 @@ __all__ = ["published_html"]
 _NO_ALT = "An output of the notebook without a description"
 
 
-def published_html(output: Mapping[str, Any]) -> str:
+def published_html(output: Mapping[str, Any], photos: PhotoBook | None = None) -> str:
     """One stored output as HTML.
 
     Parameters
     ----------
     output : mapping
         The output as the notebook keeps it.
+    photos : PhotoBook or None
+        Whether its audience may see pictures at all, and this one; None where all may be seen.
 
     Returns
     -------
@@ -38,23 +41,31 @@ def published_html(output: Mapping[str, Any]) -> str:
     metadata = output.get("metadata")
     for mime in ("image/svg+xml", "image/png", "image/jpeg"):
         if mime in data:
-            return _picture(mime, _text(data[mime]), _alt(metadata, mime))
-    if "application/vnd.jupyter.widget-view+json" in data:
+            return _picture(mime, _text(data[mime]), _alt(metadata, mime), photos)
+    if "application/vnd.jupyter.widget-view+json" in data or any(str(mime).startswith("image/") for mime in data):
         return ""
     if "text/html" in data:
-        return f'<div class="published">{clean_html(_text(data["text/html"]))}</div>'
+        clean = clean_html(_text(data["text/html"])).strip()
+        return f'<div class="published">{clean}</div>' if clean else ""
     return _plain(_text(data.get("text/plain")))
 
 
-def _picture(mime: str, content: str, alt: str) -> str:
+def _picture(mime: str, content: str, alt: str, photos: PhotoBook | None) -> str:
+    """A picture made anew; nothing where the audience may see none, or not this one."""
+    if photos is not None and not photos.any_allowed():
+        return ""
     if mime == "image/svg+xml":
+        drawing = clean_svg(content)
+        if drawing is None:
+            return ""
         # in an image element a drawing can neither run a script nor fetch anything
-        uri = "data:image/svg+xml;base64," + base64.b64encode(content.encode()).decode()
+        uri = "data:image/svg+xml;base64," + base64.b64encode(drawing.encode()).decode()
     else:
         try:
-            found = embed_bytes(base64.b64decode(content))
+            raw = base64.b64decode(content)
         except (binascii.Error, ValueError):
             return ""
+        found = None if photos is not None and photos.is_kept_back(raw) else embed_bytes(raw)
         if found is None:
             return ""
         uri = found.uri

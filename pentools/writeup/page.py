@@ -23,6 +23,7 @@ from pentools.writeup.sections.job.pictures import before_and_after
 from pentools.writeup.sections.job.release import care, price
 from pentools.writeup.sections.job.work_log import departures, materials
 from pentools.writeup.story import heading_levels, tell
+from pentools.writeup.strangers import hold_back
 from pentools.writeup.template import fill_template
 from pentools.writeup.words import date_in_words, sentence
 
@@ -68,12 +69,16 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
     Raises
     ------
     HoldError
-        If the page is for publication, is no draft, and the owner's consent is not recorded.
+        If the page is for publication, is no draft, and the owner's consent is not recorded, or it would show what is
+        the owner's or the bench's own (`strangers.check_public`).
     RecordError
         If the notebook's file is there and cannot be read.
     """
     page = build_page(job, audience, notebook, draft=draft)
-    return fill_template(job, page, PhotoBook(job, audience))
+    made = fill_template(job, page, PhotoBook(job, audience))
+    if audience == "everybody" and not draft:
+        hold_back(job, "the page for publication", {"the finished page": made}, notebook)
+    return made
 
 
 def letter_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:  # noqa: ARG001 - the owner's
@@ -201,7 +206,7 @@ def _passages(job: Job, audience: Audience, notebook: Mapping[str, Any] | None) 
             level, under = story.last_level or level, story.last_level
             passages.append(Passage(story.html))
         elif isinstance(cell, PublishedCell):
-            passages[-1].placed += [html for output in cell.outputs if (html := published_html(output))]
+            passages[-1].placed += [html for output in cell.outputs if (html := published_html(output, book))]
         elif cell.key not in STAGES:
             strays += _stray(cell, audience)
         elif cell.key not in seen:

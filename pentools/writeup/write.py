@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, RecordError
 from pentools.writeup.forms import Files, PageForm, files_of, page_forms
 from pentools.writeup.notebook import read_notebook
+from pentools.writeup.strangers import StrangersError, check_reason, pass_over
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -21,7 +22,11 @@ WRITEUP = "writeup"
 
 
 def write_pages(
-    job: Job, forms: Iterable[str] | None = None, progress: Callable[[str], object] | None = None
+    job: Job,
+    forms: Iterable[str] | None = None,
+    progress: Callable[[str], object] | None = None,
+    *,
+    anyway: str = "",
 ) -> list[Path]:
     """Write a job's pages, each form once; what several share is worked out and drawn once.
 
@@ -31,6 +36,8 @@ def write_pages(
         Which forms, by the keys of `PAGE_FORMS`; all by default.
     progress : callable or None
         Takes one line a form, such as `print`.
+    anyway : str
+        Why words of the owner's or the bench's may stand on a page for everybody; it goes into the record for each.
 
     Returns
     -------
@@ -40,19 +47,22 @@ def write_pages(
     Raises
     ------
     InputError
-        If a form is not known.
+        If a form is not known, or ``anyway`` is no reason.
     HoldError
-        If a form for everybody is asked for and consent is not recorded; the other forms are written first.
+        If a form for everybody is asked for and consent is not recorded, or it would show what is the owner's or the
+        bench's own; the other forms are written first.
     RecordError
         If the notebook cannot be read or a page cannot be written.
     """
     wanted = page_forms(forms)
+    if anyway:
+        check_reason(anyway)
     notebook = read_notebook(job.notebook)
     written: list[Path] = []
     held: dict[str, list[str]] = {}
     for form in wanted:
         try:
-            files = files_of(form, job, notebook)
+            files = _made(form, job, notebook, anyway, progress)
         except HoldError as error:
             older = _older(job, form)
             held.setdefault(str(error), []).append(older)
@@ -64,6 +74,21 @@ def write_pages(
     if held:
         raise HoldError(" ".join(reason + "".join(older) for reason, older in held.items()))
     return written
+
+
+def _made(
+    form: PageForm, job: Job, notebook: Mapping[str, Any] | None, anyway: str, progress: Callable[[str], object] | None
+) -> Files:
+    """A form's files; where words hold it and there is a reason for them, the reason is entered first."""
+    try:
+        return files_of(form, job, notebook)
+    except StrangersError as error:
+        if not anyway:
+            raise
+        pass_over(job, error.hits, anyway)
+        for told in dict.fromkeys(hit.told for hit in error.hits):
+            _say(progress, f"Shown all the same, with your reason in the record: {told}.")
+        return files_of(form, job, notebook)
 
 
 def _older(job: Job, form: PageForm) -> str:

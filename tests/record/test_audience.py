@@ -12,7 +12,9 @@ BENCH = {
 OWNER = {
     "intake/owner": "owner address contact may_decide declared_value value_basis",
     "intake/request": "expectations must_not price_limit",
-    "intake/consent": "publish pictures consent_on channel",
+    "intake/consent": "publish pictures engraving consent_on channel",
+    "intake/shown all the same": "word place around reason",
+    "identify/mark": "engraved_name",
     "agree/proposal": "permanent_told",
     "agree/estimate": "hours_low hours_likely hours_high parts_cost price_low price_high ceiling",
     "agree/answer": "action agreed answered_on channel by authority terms",

@@ -8,6 +8,7 @@ from pentools.calc.dating.evidence import KINDS
 from pentools.fields import ask
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
+from pentools.record.stages.common import yes_no
 
 __all__ = [
     "CERTAINTY_CHOICES",
@@ -45,6 +46,7 @@ class Mark(Form, frozen=True):
     where: Annotated[str | None, ask("Where it stands", required=True, hint="such as barrel, lengthwise, second line", audience="everybody")] = None
     text: Annotated[str | None, ask("The mark, letter for letter", "long text", required=True, hint="with its own spelling and line breaks; … for what cannot be read", audience="everybody")] = None
     read_with: Annotated[str | None, ask("How it was read", hint="such as loupe 10×, raking light from the left", audience="everybody")] = None
+    engraved_name: Annotated[bool | None, yes_no("Is it the name or the dedication of somebody it belonged to?", "then it stands on a page for everybody only by consent")] = None
     photo: Annotated[str | None, ask("Photo", "photo", hint="a file in photos/, such as imprint-before.jpg", audience="everybody")] = None
 
 

@@ -66,9 +66,10 @@ def yes_and_no(job: Job) -> tuple[frozenset[str], frozenset[str]]:
 def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
     """Every yes and no: its line in the record, its time, the action, and what was said."""
     place = {id(entry): number for number, entry in enumerate(job.record.entries)}
-    for publish in job.log(CONSENT)[-1:]:
-        if publish.values.publish is not None:
-            yield place[id(publish.entry)], publish.entry.time, "publish", publish.values.publish
+    for consent in job.log(CONSENT)[-1:]:
+        for action, agreed in (("publish", consent.values.publish), ("engraving", consent.values.engraving)):
+            if agreed is not None:
+                yield place[id(consent.entry)], consent.entry.time, action, agreed
     for polish in job.log(POLISH_CONSENT)[-1:]:
         if polish.values.agreed is not None:
             yield place[id(polish.entry)], polish.entry.time, "polish", polish.values.agreed

@@ -36,6 +36,7 @@ ACTIONS: tuple[tuple[str, str], ...] = (
     ("replace part", "replacing a part"),
     ("nib work", "work on the nib"),
     ("publish", "publishing the story"),
+    ("engraving", "showing a name engraved on the pen"),
     ("proposal", "the proposal as a whole"),
     ("departure", "a departure from the proposal"),
 )

@@ -6,7 +6,7 @@ from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.agree import consents
-from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, REQUEST
+from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, PASSED, REQUEST
 
 __all__ = ["INTAKE", "may_publish"]
 
@@ -42,7 +42,7 @@ INTAKE = Stage(
     "intake",
     "Intake",
     "Whose pen this is, what came in the parcel, what is asked, and what may be shown of it.",
-    (OWNER, ARRIVAL, REQUEST, CONSENT),
+    (OWNER, ARRIVAL, REQUEST, CONSENT, PASSED),
     panel="pentools.panels.stages.job.intake:IntakePanel",
     section="pentools.writeup.sections.job.intake:section",
     state=_state,

@@ -15,11 +15,13 @@ __all__ = [
     "CONSENT",
     "OWNER",
     "PART_CONDITION",
+    "PASSED",
     "REQUEST",
     "Arrival",
     "Consent",
     "Owner",
     "PartCondition",
+    "Passed",
     "Request",
 ]
 
@@ -81,11 +83,24 @@ class Consent(Form, frozen=True):
 
     publish: Annotated[bool | None, yes_no("May the story be published?", required=True)] = None
     pictures: Annotated[bool | None, yes_no("May pictures be shown?")] = None
+    engraving: Annotated[bool | None, yes_no("May a name engraved on the pen be shown?")] = None
     consent_on: Annotated[str | None, ask("Given on", "date", hint="2026-03-14")] = None
     channel: Annotated[str | None, ask("How it was given", hint="letter, e-mail, by word of mouth")] = None
 
 
 CONSENT = Kind("intake", "consent", "Consent to publish", Consent, log=False)
+
+
+class Passed(Form, frozen=True):
+    """A word shown all the same: what one entry holds."""
+
+    word: Annotated[str | None, ask("Word", required=True, hint="what may stand on a page for everybody although it is the owner's or the bench's, such as Green")] = None
+    place: Annotated[str | None, ask("Where", hint="such as story cell 3; empty: wherever the word stands")] = None
+    around: Annotated[str | None, ask("With the words around it", "long text", hint="empty: whatever stands around it")] = None
+    reason: Annotated[str | None, ask("Reason", "long text", required=True, hint="such as: the owner wants her name shown; or: it is the pen's colour")] = None
+
+
+PASSED = Kind("intake", "shown all the same", "Shown all the same", Passed, help="A page for everybody is held where something of the owner's or the bench's stands in its words. Take it out of the text; or say here why it may stand.")
 
 
 class PartCondition(Form, frozen=True):

@@ -8,6 +8,7 @@ from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.spans import in_words
 from pentools.errors import InputError
 from pentools.figures.dating.identify import evidence_figure
+from pentools.record.owner_facts import mark_for_everybody
 from pentools.record.stages.dating.identify import (
     clues,
     dating,
@@ -23,6 +24,7 @@ from pentools.record.stages.dating.kinds import (
     PART_STATES,
     PRICE_THEN,
     QUESTION,
+    Mark,
 )
 from pentools.writeup.blocks import (
     Audience,
@@ -127,7 +129,7 @@ def _marks(job: Job, audience: Audience) -> list[Block]:
     log = [logged.values for logged in job.log(MARK)]
     if not log:
         return []
-    rows = tuple((capital(mark.where or "–"), mark.text or "–", mark.read_with or "–") for mark in log)
+    rows = tuple((capital(mark.where or "–"), _text_of(job, mark, audience), mark.read_with or "–") for mark in log)
     blocks: list[Block] = [
         Table("Marks, letter for letter", ("Where", "The mark", "How it was read"), rows, source_note="Nothing in them is corrected.")
     ]  # fmt: skip
@@ -139,6 +141,13 @@ def _marks(job: Job, audience: Audience) -> list[Block]:
             words = own.alt if own else f"the mark on the {mark.where}"
             photos[file] = Photo(file, words, f"Mark, {mark.where}: {sentence(words)}", drawn=bool(own and own.drawn))
     return [*blocks, Photos(tuple(photos.values()))] if photos else blocks
+
+
+def _text_of(job: Job, mark: Mark, audience: Audience) -> str:
+    """A mark as it stands; somebody's engraved name only for the owner, or with consent."""
+    if audience != "owner" and not mark_for_everybody(job, mark):
+        return "a name that is not shown here"
+    return mark.text or "–"
 
 
 def _price(job: Job) -> list[Block]:

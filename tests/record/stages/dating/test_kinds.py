@@ -5,7 +5,7 @@ from record.on_disk import on_disk
 from pentools.record.stages.dating import kinds
 
 KEPT = {
-    "identify/mark": "where text read_with photo:p",
+    "identify/mark": "where text read_with engraved_name:b photo:p",
     "identify/evidence": "feature dates evidence_kind:c certainty:c part_state:c source",
     "identify/question": "feature answers:l",
     "identify/price then": "price year:i country:c known_from",
