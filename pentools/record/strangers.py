@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
@@ -21,7 +22,7 @@ __all__ = ["Found", "found_in", "is_ordinary", "ordinary_words", "passed_over"]
 
 _AROUND = 4  # words kept on either side
 _MARKS_OF_MAIL = frozenset({"at", "dot", "punkt"})
-_MOST_SHOWN = 8
+_SENTENCE_END = re.compile(r"[.!?…:;]\W*\s|\n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,12 +98,12 @@ def _index(job: Job) -> _Index:
 def _telling_runs(fact: Fact) -> Iterator[tuple[str, ...]]:
     """The runs of a private text that say where they were taken from.
 
-    Five words together of which two are none of the kit's own (three where the owner may read the text), or the whole of
-    a shorter sentence; and any eight, or ten, words together. Judged on the samples and on invented pages.
+    Five words together of which two are none of the kit's own, six of which one is, or any eight; where the owner may read
+    the text, five of which three are, or any ten; or the whole of a shorter sentence. Judged on the samples.
     """
-    said, owners = fact.words, fact.owners
-    short, long, unusual = 5, 10 if owners else 8, 3 if owners else 2
-    for length, least in ((min(short, len(said)), unusual), (long, 0)):
+    said = fact.words
+    rules = ((5, 3), (10, 0)) if fact.owners else ((5, 2), (6, 1), (8, 0))
+    for length, least in ((min(length, len(said)) if least > 1 else length, least) for length, least in rules):
         for start in range(len(said) - length + 1):
             run = said[start : start + length]
             if sum(len(word) > 3 and not word.isdigit() and not is_ordinary_word(word) for word in run) >= least:
@@ -134,13 +135,13 @@ def found_in(job: Job, text: str) -> tuple[Found, ...]:
         },
         key=lambda spot: (spot.first, -spot.last),
     )
-    found = (_found(clean, said, spot) for spot in _joined(spots))
+    found = (_found(clean, said, spot) for spot in _joined(spots, clean, said))
     return tuple({(one.key, one.around): one for one in found}.values())
 
 
 def _found(clean: str, said: Sequence[Word], spot: _Spot) -> Found:
     within = said[spot.first : spot.last + 1]
-    around = said[max(0, spot.first - _AROUND) : spot.last + 1 + _AROUND]
+    around = said[_reach(clean, said, spot.first, -1) : _reach(clean, said, spot.last, 1) + 1]
     shown = clean[within[0].start : within[-1].end]
     return Found(
         " ".join(shown.split()),
@@ -151,11 +152,24 @@ def _found(clean: str, said: Sequence[Word], spot: _Spot) -> Found:
     )
 
 
-def _joined(spots: Sequence[_Spot]) -> Iterator[_Spot]:
+def _reach(clean: str, said: Sequence[Word], number: int, step: int) -> int:
+    """The word a few further on, or before, in the same sentence."""
+    for _ in range(_AROUND):
+        after = number + step
+        if not 0 <= after < len(said):
+            break
+        between = clean[min(said[number].end, said[after].end) : max(said[number].start, said[after].start)]
+        if _SENTENCE_END.search(between):
+            break
+        number = after
+    return number
+
+
+def _joined(spots: Sequence[_Spot], clean: str, said: Sequence[Word]) -> Iterator[_Spot]:
     """Spots that overlap, or parts of a name that follow each other, taken together."""
     last: _Spot | None = None
     for spot in spots:
-        if last is not None and spot.first <= last.last + (1 if last.fact.kind == spot.fact.kind == "name" else 0):
+        if last is not None and (spot.first <= last.last or _one_name(last, spot, clean, said)):
             whole = last.fact.about.removeprefix("part of ") if spot.first > last.last else last.fact.about
             last = _Spot(last.first, max(last.last, spot.last), replace(last.fact, about=whole))
             continue
@@ -164,6 +178,15 @@ def _joined(spots: Sequence[_Spot]) -> Iterator[_Spot]:
         last = spot
     if last is not None:
         yield last
+
+
+def _one_name(last: _Spot, spot: _Spot, clean: str, said: Sequence[Word]) -> bool:
+    between = clean[said[last.last].end : said[spot.first].start]
+    return (
+        spot.first == last.last + 1
+        and last.fact.kind == spot.fact.kind == "name"
+        and not between.strip(" .-\u2010\u2011")
+    )
 
 
 def _names(index: _Index, said: Sequence[Word]) -> Iterator[_Spot]:

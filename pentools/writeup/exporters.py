@@ -67,7 +67,9 @@ class _PageExporter(Exporter):  # type: ignore[misc]
             return plain_page("No page was made", f"{error.places_alone} pentools writeup names the words.")
         except PentoolsError as error:
             told = "The job or its bench cannot be read. pentools check says why."
-            return plain_page("No page was made", str(error) if form.audience == "owner" or isinstance(error, HoldError) else told)
+            return plain_page(
+                "No page was made", str(error) if form.audience == "owner" or isinstance(error, HoldError) else told
+            )
 
 
 class LetterExporter(_PageExporter):

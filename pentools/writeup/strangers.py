@@ -306,7 +306,7 @@ def _fields(stage: Stage, kind: Kind[Any], logged: Logged[Any], which: str) -> I
 def _place(stage: Stage, kind: Kind[Any], field: Field, logged: Logged[Any], which: str) -> str:
     if kind is PICTURE and logged.values.photo:
         return f"the caption of {logged.values.photo}"
-    return f"{stage.title}: {kind.title[:1].lower()}{kind.title[1:]}{which}, {field.label}"
+    return f"{stage.key[:1].upper()}{stage.key[1:]}: {kind.title[:1].lower()}{kind.title[1:]}{which}, {field.label}"
 
 
 def _in_words(hits: Sequence[Hit], form: str) -> str:
