@@ -135,6 +135,17 @@ def _two_figures(*, grain: float, finish: float, low: float, high: float, number
     )
 
 
+def _plan_differs(*, way: str, taken: str, low: float, high: float) -> str:
+    least, most = plain(low, 2), plain(high, 2)
+    planned = most if least == most else f"{least} to {most}"
+    return f"By {way} {taken} µm a side are gone, the steps were planned to take {planned} µm: believe the measurement."
+
+
+def _not_counted(*, steps: int) -> str:
+    are, have, they = ("is", "has", "it") if steps == 1 else ("are", "have", "they")
+    return f"{steps} of the steps {are} not in the plan and {have} no minutes: what {they} took is not counted."
+
+
 def _too_small(*, stages: int, material: str) -> str:
     took = "1 measured stage" if stages == 1 else f"{stages} measured stages"
     says = "says" if stages == 1 else "say"
@@ -214,7 +225,8 @@ WORDS: Mapping[str, Template] = {
     "removal-differs:less": _less,
     "align-first:now": "Align the tines first: most scratchy nibs are out of line, not rough.",
     "align-first:look": ("Look first: tines level and the slit open under a 10x loupe? Grinding does not mend that."),
-    "no-tipping": "No tipping left: the nib's own metal is cut, at once and for good.",
+    "no-tipping:look": "Look first: is there hard tipping left? Without it the nib's own metal is cut, at once and for good.",
+    "no-tipping:seen": "No tipping left: the nib's own metal is cut, at once and for good.",
     "stop-early": "Stop early: tipping does not grow back, and rounded inner edges make a nib skip.",
     "two-figures": _two_figures,
     "same-number": "The number {number} alone also means {um:.3g} µm ({grade}): always write the scale.",
@@ -224,11 +236,9 @@ WORDS: Mapping[str, Template] = {
     "budget-spent:estimated": (
         "Measure before going on: about {taken:.2g} µm a side are gone by estimate; “{zone}” can spare {budget:.3g} µm."
     ),
-    "plan-differs": (
-        "By {way} {taken} µm a side are gone, the steps were planned to take {low:.2g} to {high:.2g} µm: believe the measurement."
-    ),
+    "plan-differs": _plan_differs,
     "not-resolved": "The change by {way}, {taken:.2g} µm, is within what the instrument can tell (± {limit:.2g} µm).",
-    "not-counted": "{steps} of the steps are not in the plan and have no minutes: what they took is not counted.",
+    "not-counted": _not_counted,
     "plan-unreadable": "The plan cannot be worked out: {why}",
     "plan-incomplete": "The plan is not complete: it needs a defect and at least one grade.",
     "not-masked": "{zone} is not masked.",

@@ -67,7 +67,12 @@ class SmoothingPlan:
 
 
 def nib_smoothing_plan(
-    feel: str, owned: Sequence[Grade], media: Mapping[str, Medium], *, aligned: bool | None = None, tipped: bool = True
+    feel: str,
+    owned: Sequence[Grade],
+    media: Mapping[str, Medium],
+    *,
+    aligned: bool | None = None,
+    tipped: bool | None = True,
 ) -> SmoothingPlan:
     """Plan the smoothing of a nib's tip.
 
@@ -81,8 +86,9 @@ def nib_smoothing_plan(
         Bands of the ratio.
     aligned : bool or None
         Whether the tines were seen level under the loupe; None where nobody looked.
-    tipped : bool
-        Whether there is hard tipping left; without it the nib's own gold or steel is cut.
+    tipped : bool or None
+        Whether there is hard tipping left; without it the nib's own gold or steel is cut, so None, where nobody
+        looked, allows no more strokes than a nib without it.
 
     Returns
     -------
@@ -112,7 +118,7 @@ def nib_smoothing_plan(
         return SmoothingPlan(feel, (), tuple(findings))
     paths = find_paths(fine, finish, media)
     ladder = paths.ladder_from(paths.grades[0])[-3:]
-    if not tipped:
+    if tipped is not True:
         strokes = max(_CHECK_EVERY, strokes // 2)
     steps = tuple(
         SmoothingStep(
@@ -130,13 +136,13 @@ def nib_smoothing_plan(
     return SmoothingPlan(feel, steps, tuple(findings))
 
 
-def _before(aligned: bool | None, tipped: bool) -> Sequence[Finding]:
+def _before(aligned: bool | None, tipped: bool | None) -> Sequence[Finding]:
     found = []
     if aligned is False:
         found.append(Finding("stop", "finish.align-first:now"))
     elif aligned is None:
         found.append(Finding("warning", "finish.align-first:look"))
-    if not tipped:
-        found.append(Finding("warning", "finish.no-tipping"))
+    if tipped is not True:
+        found.append(Finding("warning", "finish.no-tipping:seen" if tipped is False else "finish.no-tipping:look"))
     found.append(Finding("warning", "finish.stop-early"))
     return found

@@ -135,8 +135,9 @@ def _ladder_title(plan: Progression, done: Sequence[StepDone], carried_out: set[
         return (
             f"{count} steps take about {plain(plan.removed_total_um.typical, 2)} µm of the {spare} that can be spared"
         )
-    reached = sum(s.removed_um.typical for s in done if s.removed_um is not None)
-    return f"{len(carried_out)} of {count} planned steps done: about {plain(reached, 2)} of {spare} by the plan"
+    known = [s.removed_um.typical for s in done if s.removed_um is not None]
+    taken = f"about {plain(sum(known), 2)} of {spare} by the plan" if known else "what was taken is not known"
+    return f"{len(carried_out)} of {count} planned steps done: {taken}"
 
 
 def _beside_plan(plan: Progression, done: Sequence[StepDone]) -> Iterator[tuple[float, float, str]]:

@@ -75,6 +75,10 @@ def test_without_tipping_fewer_strokes_still():
     with_tip, without = (nib_smoothing_plan("scratchy", OWNED, media(), aligned=True, tipped=t) for t in (True, False))
     assert without.steps[0].most_strokes < with_tip.steps[0].most_strokes
     assert "no-tipping" in [f.topic for f in without.findings]
+    unseen = nib_smoothing_plan("scratchy", OWNED, media(), aligned=True, tipped=None)
+    assert [s.most_strokes for s in unseen.steps] == [s.most_strokes for s in without.steps]
+    assert any(f.text.startswith("Look first: is there hard tipping left?") for f in unseen.findings)
+    assert "no-tipping" not in [f.topic for f in with_tip.findings]
 
 
 def test_nothing_fine_enough():

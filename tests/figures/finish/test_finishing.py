@@ -47,6 +47,12 @@ def test_the_ladder_as_planned_and_as_done(job):
         assert words in after.svg
 
 
+def test_a_step_that_cannot_be_counted_is_not_drawn_as_nought(job):
+    plan(job)
+    job.add("finish", "step", {"grade": "P1000"})
+    assert ladder_of_job(job).title == "0 of 4 planned steps done: what was taken is not known"
+
+
 def test_a_plan_alone_is_drawn(job):
     plan(job)
     assert ladder_figure(plan_of(job)).title == ladder_of_job(job).title

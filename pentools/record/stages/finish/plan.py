@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Progress", "StepDone", "next_step", "nib_plan_of", "plan_answer", "plan_of", "plan_values",
-    "progress_of", "steps_done", "working_plan",
+    "progress_of", "same_grade", "steps_done", "working_plan",
 ]  # fmt: skip
 
 
@@ -88,9 +88,9 @@ class Progress:
     next_step : Step or None
         What comes next; None where the plan is through, there is none, or it does not say where on the pen.
     removed_um : Interval
-        Stock taken so far [µm a side], estimated from the steps.
+        Stock taken so far [µm a side], as far as it can be estimated from the steps.
     not_estimated : int
-        Steps of which nothing can be estimated.
+        Steps of which nothing can be estimated, so that they are not in it.
     """
 
     plan: Progression
@@ -100,6 +100,11 @@ class Progress:
     next_step: Step | None
     removed_um: Interval
     not_estimated: int
+
+    @property
+    def estimated(self) -> int:
+        """How many steps are in `removed_um`."""
+        return len(self.done) - self.not_estimated
 
     @property
     def planned_done(self) -> int:
@@ -191,7 +196,9 @@ def steps_done(job: Job, working: Progression | None = None) -> tuple[StepDone, 
         grade, zone = _grade(text), _zone_of(job, form.zone, working)
         planned = None
         if working is not None and grade is not None and zone == working.limits.zone.name:
-            planned = next((s for s in working.steps if _same(s.grade, grade) and s.number not in carried_out), None)
+            planned = next(
+                (s for s in working.steps if same_grade(s.grade, grade) and s.number not in carried_out), None
+            )
             grade = planned.grade if planned is not None else grade
         if planned is not None:
             carried_out.add(planned.number)
@@ -254,9 +261,7 @@ def nib_plan_of(job: Job) -> SmoothingPlan | None:
     if asked.feel is None or not own:
         return None
     try:
-        return nib_smoothing_plan(
-            asked.feel, read_owned(own), media(), aligned=asked.aligned, tipped=asked.tipped is not False
-        )
+        return nib_smoothing_plan(asked.feel, read_owned(own), media(), aligned=asked.aligned, tipped=asked.tipped)
     except InputError:
         return None
 
@@ -266,7 +271,7 @@ def _next(steps: Sequence[Step], done: Sequence[StepDone]) -> Step | None:
         return steps[0] if steps else None
     last = done[-1]
     if last.form.cleared is False:
-        again = next((s for s in steps if last.grade is not None and _same(s.grade, last.grade)), None)
+        again = next((s for s in steps if last.grade is not None and same_grade(s.grade, last.grade)), None)
         if again is not None:
             return again
     reached = max((s.planned.number for s in done if s.planned is not None), default=0)
@@ -274,7 +279,8 @@ def _next(steps: Sequence[Step], done: Sequence[StepDone]) -> Step | None:
     return next((s for s in steps if s.number > reached and s.grade.finish_um < finest), None)
 
 
-def _same(one: Grade, other: Grade) -> bool:
+def same_grade(one: Grade, other: Grade) -> bool:
+    """Whether two grades are the same name on the same scale, whatever their figures."""
     return (one.scale, one.name) == (other.scale, other.name)
 
 

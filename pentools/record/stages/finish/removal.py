@@ -57,7 +57,7 @@ class RemovedSoFar:
     by_diameter, by_mass : tuple of Measured
         Where there is a first and a last reading of the same.
     by_plan_um : Interval or None
-        Estimated from the steps done [µm a side]; None where no step is in a plan.
+        Estimated from the steps done [µm a side]; None where nothing can be estimated of any of them.
     check : RemovalCheck or None
         Whether the surest diameter and the surest mass agree.
     findings : tuple of Finding
@@ -110,7 +110,7 @@ def removed_so_far(job: Job, progress: Progress | None = None) -> RemovedSoFar:
     if by_diameter and by_mass:
         one, other = min(by_diameter, key=lambda m: m.u_um), min(by_mass, key=lambda m: m.u_um)
         check = compare_removal(one.removed_um, other.removed_um, diameter_u_um=one.u_um, mass_u_um=other.u_um)
-    planned = progress.removed_um if progress is not None and progress.done else None
+    planned = progress.removed_um if progress is not None and progress.estimated else None
     found = RemovedSoFar(by_diameter, by_mass, planned, check, ())
     return RemovedSoFar(by_diameter, by_mass, planned, check, _findings(found, progress))
 
@@ -129,7 +129,8 @@ def _findings(removed: RemovedSoFar, progress: Progress | None) -> tuple[Finding
     elif surest is None and planned is not None and planned.high > budget:
         found.append(Finding("stop", "finish.budget-spent:estimated", taken=planned.typical, zone=zone, budget=budget))
     if surest is not None and planned is not None:
-        low, high = planned.low - 2 * surest.u_um, planned.high + 2 * surest.u_um
+        more = math.inf if progress.not_estimated else 0.0  # what was not counted took something too
+        low, high = planned.low - 2 * surest.u_um, planned.high + 2 * surest.u_um + more
         if not low <= surest.removed_um <= high:
             differs = Finding(
                 "warning", "finish.plan-differs", way=surest.way, taken=surest.shown, low=planned.low, high=planned.high

@@ -11,7 +11,7 @@ from pentools.errors import InputError
 from pentools.numbers import plain
 from pentools.record.stages.finish.facts import material_of
 from pentools.record.stages.finish.kinds import PLAN, ZONE, Zone
-from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
+from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, same_grade, steps_done
 from pentools.record.stages.finish.rates import bench_log, bench_rates
 from pentools.record.stages.finish.removal import RemovedSoFar, removed_so_far
 from pentools.record.stages.treatment.facts import materials_of
@@ -78,7 +78,8 @@ def _under_way(job: Job, progress: Progress, ahead: bool) -> str:
     so_far = f"{progress.planned_done} of {total} steps done, the last with {last.label}: {taken}."
     if not ahead:
         return so_far
-    again = " once more, until the older lines are gone" if last.form.cleared is False else ""
+    same = last.grade is not None and same_grade(last.grade, coming.grade)
+    again = " once more, until the older lines are gone" if same else ""
     return f"{so_far} Next: {coming.grade.label}{again}, {_wet(coming.wet)}, {coming.direction}."
 
 
@@ -162,12 +163,15 @@ def _zone_name(values: Zone) -> str:
 
 
 def _taken(progress: Progress, removed: RemovedSoFar) -> str:
-    surest, planned = removed.surest, progress.removed_um
+    surest, planned, spare = removed.surest, removed.by_plan_um, f"{plain(progress.plan.budget_high_um, 3)} µm"
     if surest is not None and surest.removed_um >= 2 * surest.u_um:
-        amount = f"{surest.shown} µm a side taken, by {surest.way}"
-    else:
-        amount = f"about {plain(planned.typical, 2)} µm a side taken, by the plan ({plain(planned.low, 2)} to {plain(planned.high, 2)})"
-    return f"{amount}, of the {plain(progress.plan.budget_high_um, 3)} µm that can be spared"
+        return f"{surest.shown} µm a side taken, by {surest.way}, of the {spare} that can be spared"
+    if planned is None:
+        return f"what it took is not known; {spare} can be spared"
+    low, typical, high = (plain(value, 2) for value in (planned.low, planned.typical, planned.high))
+    ends = "" if low == high else f" ({low} to {high})"
+    beside = f", {_count(progress.not_estimated, 'step')} not counted" if progress.not_estimated else ""
+    return f"about {typical} µm a side taken, by the plan{ends}{beside}, of the {spare} that can be spared"
 
 
 def _zone_findings(job: Job) -> list[Finding]:
