@@ -23,7 +23,7 @@ from pentools.errors import InputError
         ("first-year clip 1936", "first-year clip", "1936"), ("mid-size nib c. 1936", "mid-size nib", "1936~"), ("by-pass filler 1936", "by-pass filler", "1936"),
         ("introduction leaflet 1936", "introduction leaflet", "1936"), ("No. 6 nib 1936", "No. 6 nib", "1936"), ("cap, from the side, 1936", "cap, from the side", "1936"),
         # a colon says where the name ends
-        ("clip before repair: 1936", "clip before repair", "1936"), ("clip:1936", "clip", "1936"), ("model 1936 clip: before 1942", "model 1936 clip", "../1941"),
+        ("clip before repair: 1936", "clip before repair", "1936"), ("clip:1936", "clip", "1936"), ("imprint: second line: 1936", "imprint: second line", "1936"), ("model 1936 clip: before 1942", "model 1936 clip", "../1941"),
         ("after market clip: not later than 1936", "after market clip", "../1936"), ("clip made: 1936", "clip made", "1936"),
         ("imprint, second line, 1936, doubtful", "imprint, second line", "1936"), ("clip, original, 1936", "clip", "1936"),
     ],
