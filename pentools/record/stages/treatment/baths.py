@@ -18,7 +18,6 @@ from pentools.record.stages.treatment.cleaning_kinds import (
     FLUSH_MIX,
     SOAK_ENDED,
     SOAK_STARTED,
-    SoakStarted,
 )
 from pentools.record.stages.treatment.facts import limit_for
 from pentools.record.view import once_a_state
@@ -28,6 +27,7 @@ if TYPE_CHECKING:
     from pentools.calc.treatment.limits import TreatmentLimit
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
+    from pentools.units import Reading
 
 __all__ = [
     "BATHS",
@@ -63,6 +63,8 @@ class SoakRun:
         When it came out; None while it runs.
     limit_min : float or None
         Longest time [min]: the shorter of the table's and the bench's own; None where there is neither.
+    strength : str
+        Strength, or what else is in it; empty where that was not said.
     came_out : str
         What came out of it.
     """
@@ -72,6 +74,7 @@ class SoakRun:
     started: dt.datetime
     ended: dt.datetime | None
     limit_min: float | None
+    strength: str = ""
     came_out: str = ""
 
     @property
@@ -124,7 +127,8 @@ def soaks_of(job: Job) -> tuple[SoakRun, ...]:
     for entry in job.record.live("clean"):
         start, end = starts.get(entry.id), ends.get(entry.id)
         if start is not None and start.part is not None and start.bath is not None:
-            found.append(_begun(job, entry.time, start.part, start))
+            limit = _limit_min(job, start.part, start.bath, start.limit)
+            found.append(SoakRun(start.part, start.bath, entry.time, None, limit, start.strength or ""))
         if end is not None:
             running = [i for i, soak in enumerate(found) if soak.part == end.part and soak.ended is None]
             if running:
@@ -132,11 +136,9 @@ def soaks_of(job: Job) -> tuple[SoakRun, ...]:
     return tuple(found)
 
 
-def _begun(job: Job, moment: dt.datetime, part: str, said: SoakStarted) -> SoakRun:
-    bath = said.bath or "cold water soak"
-    limits = (limit_for(job, part, bath).max_minutes, None if said.limit is None else said.limit.value)
-    known = [limit for limit in limits if limit is not None]
-    return SoakRun(part, bath, moment, None, min(known, default=None))
+def _limit_min(job: Job, part: str, bath: str, own: Reading | None) -> float | None:
+    limits = (limit_for(job, part, bath).max_minutes, None if own is None else own.value)
+    return min((limit for limit in limits if limit is not None), default=None)
 
 
 def running_soaks(job: Job) -> tuple[SoakRun, ...]:
@@ -147,12 +149,7 @@ def running_soaks(job: Job) -> tuple[SoakRun, ...]:
 @once_a_state
 def baths_done(job: Job) -> tuple[tuple[str, str, float | None, str], ...]:
     """Baths and soaks that are over: part, bath, minutes [min] or None, what came out."""
-    found = []
-    for logged in job.log(BATH):
-        said = logged.values
-        if said.part is not None and said.bath is not None:
-            minutes = None if said.minutes is None else said.minutes.value
-            found.append((said.part, said.bath, minutes, said.came_out or ""))
+    found = [bath for logged in job.log(BATH) if (bath := bath_of(job, logged.entry.id)) is not None]
     return (*found, *((s.part, s.bath, s.minutes, s.came_out) for s in soaks_of(job) if s.ended is not None))
 
 
@@ -223,9 +220,6 @@ def drying_of(job: Job, moment: dt.datetime | None = None) -> tuple[Drying, ...]
 def mix_of(job: Job) -> SumAnswer | None:
     """The flush mix as it was entered; None where none was.
 
-    Parameters
-    ----------
-
     Returns
     -------
     SumAnswer or None
@@ -279,7 +273,7 @@ def cleaning_sentence(job: Job, moment: dt.datetime | None = None) -> str:
     running = [(soak, soak.clock(at)) for soak in running_soaks(job)]
     if running:
         soak, state = min(running, key=lambda pair: float("inf") if pair[1].left_min is None else pair[1].left_min)
-        due = "" if soak.limit_min is None else f" It comes out at {soak.started + dt.timedelta(minutes=soak.limit_min):%H:%M}."  # fmt: skip
+        due = "" if not soak.limit_min else f" It comes out at {soak.started + dt.timedelta(minutes=soak.limit_min):%H:%M}."  # fmt: skip
         return f"{state.finding.text[0].upper()}{state.finding.text[1:]}{due}"
     wet = [dry for dry in drying_of(job, at) if not dry.over]
     if wet:

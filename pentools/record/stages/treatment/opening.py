@@ -33,9 +33,6 @@ __all__ = ["OPEN", "opening_findings"]
 def opening_findings(job: Job) -> tuple[Finding, ...]:
     """Everything worth knowing about how a pen is opened, gravest first.
 
-    Parameters
-    ----------
-
     Returns
     -------
     tuple of Finding

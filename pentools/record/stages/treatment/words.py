@@ -35,9 +35,6 @@ TREATMENTS_SHOWN = ("cold water soak", "flush mix soak", "ultrasonic", "dry heat
 def opening_sentence(job: Job) -> str:
     """Where the opening stands, as one sentence: the heat window first, else the next step.
 
-    Parameters
-    ----------
-
     Returns
     -------
     str

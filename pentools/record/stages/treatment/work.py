@@ -30,9 +30,6 @@ UNSEALED = ("none", "silicone grease")
 def order_of(job: Job) -> OpeningOrder | None:
     """The order of work for the pen's filling system, as far as it has come.
 
-    Parameters
-    ----------
-
     Returns
     -------
     OpeningOrder or None
@@ -90,9 +87,6 @@ def step_waits(step: OpeningStep) -> str:
 
 def block_of(job: Job) -> SumAnswer | None:
     """Tube and block for knocking out nib and feed; None where they were not measured.
-
-    Parameters
-    ----------
 
     Returns
     -------

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.errors import InputError
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import BATHS, bath_findings, baths_done, mix_of, soaks_of
-from pentools.record.stages.treatment.cleaning_kinds import FLUSH_MIX, SOAK_ENDED, SOAK_STARTED
+from pentools.record.stages.treatment.cleaning_kinds import FLUSH_MIX, SOAK_ENDED
 from pentools.record.stages.treatment.facts import cautions_of, limit_for
 from pentools.writeup.blocks import Audience, Block, Findings, Lead, Notice, Paragraph, Section, Table
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
@@ -72,15 +72,13 @@ def _in_words(job: Job) -> str:
 
 def _soaks(job: Job, audience: Audience) -> list[Block]:
     rows = []
-    strengths = [(logged.entry.time, logged.values.strength or "–") for logged in job.log(SOAK_STARTED)]
     for soak in soaks_of(job):
-        strength = next((text for begun, text in strengths if begun == soak.started), "–")
         rows.append(
             (
                 *([date_in_words(soak.started)] if audience == "owner" else []),
                 _PARTS[soak.part],
                 _LABELS[soak.bath],
-                strength,
+                soak.strength or "–",
                 "still running" if soak.minutes is None else minutes_in_words(soak.minutes),
                 "no number on record" if soak.limit_min is None else minutes_in_words(soak.limit_min),
                 soak.came_out or "–",

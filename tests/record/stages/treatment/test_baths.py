@@ -106,3 +106,49 @@ def test_of_parts_that_dry_the_newest_word_on_each_counts_and_the_last_to_dry_co
     assert "The feed dries until" in cleaning_sentence(job, after(60))
     assert [f.topic for f in cleaning_findings(job, after(30 * 60))] == ["drying"]
     assert cleaning_findings(job, after(49 * 60)) == ()
+
+
+def test_what_must_not_be_soaked_has_no_time_to_come_out(job):
+    job.add("open", "material", {"part": "barrel", "material": "casein"})
+    put(job, 0, "soak started", part="barrel", bath="cold water soak")
+    assert cleaning_sentence(job, after(0)).endswith("must not be soaked at all. Take it out and dry it now.")
+
+
+def test_each_soak_keeps_its_own_strength(job):
+    put(job, 0, "soak started", part="section", bath="flush mix soak", strength="1 + 9")
+    put(job, 0, "soak started", part="nib", bath="flush mix soak", strength="1 + 19")
+    put(job, 0, "soak started", part="feed", bath="cold water soak")
+    assert [soak.strength for soak in soaks_of(job)] == ["1 + 9", "1 + 19", ""]
+
+
+def test_the_baths_are_counted_when_all_is_over_and_dry(job):
+    put(job, 0, "bath", part="section", bath="cold water soak")
+    assert cleaning_sentence(job, after(1)) == "1 bath so far, all over and dry."
+    put(job, 0, "bath", part="feed", bath="cold water soak", came_out="black")
+    assert cleaning_sentence(job, after(1)) == "2 baths so far, all over and dry."
+    assert baths_done(job) == (("section", "cold water soak", None, ""), ("feed", "cold water soak", None, "black"))
+
+
+@pytest.mark.parametrize(("minutes", "faults"), [(15.0, 0), (15.1, 1)])
+def test_a_bath_just_within_its_limit_is_no_fault(job, minutes, faults):
+    put(job, 0, "bath", part="barrel", bath="cold water soak", minutes=Reading(minutes, "min").as_json())
+    assert len(bath_findings(job)) == faults
+
+
+def test_what_another_program_left_half_filled_is_passed_by(job):
+    put(job, 0, "drying", part="feed")
+    put(job, 0, "drying", hours=Reading(24.0, "h").as_json())
+    put(job, 0, "bath", part="feed")
+    put(job, 0, "soak started", bath="cold water soak")
+    assert (drying_of(job), baths_done(job), soaks_of(job)) == ((), (), ())
+
+
+def test_a_soak_without_a_limit_is_the_last_that_is_asked_for(job):
+    put(job, 0, "soak started", part="nib", bath="naphtha")
+    put(job, 0, "soak started", part="barrel", bath="cold water soak")
+    limits = {soak.part: soak.limit_min for soak in running_soaks(job)}
+    assert limits["barrel"] == 15
+    assert cleaning_sentence(job, after(1)).startswith(
+        "Barrel in cool water" if limits["nib"] is None else "Nib in naphtha"
+    )
+    assert job.stage("clean").state_of(job).reason == "2 soaks are running"

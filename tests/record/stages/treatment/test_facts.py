@@ -96,6 +96,15 @@ def test_the_newest_word_on_a_part_counts(job):
     assert ("cap", "celluloid", "as the intake says") in all_materials(job)
 
 
+def test_the_blind_cap_is_asked_of_the_whole_only_where_it_was_named(job):
+    for part in ("cap", "barrel"):
+        job.add("open", "material", {"part": part, "material": "casein"})
+    assert materials_of(job, "whole") == ("casein",)
+    assert materials_of(job, "blind-cap") == ("unknown",)
+    job.add("open", "material", {"part": "blind-cap", "material": "ebonite"})
+    assert materials_of(job, "whole") == ("casein", "hard rubber")
+
+
 def test_gold_is_a_name_on_the_nib_only(job):
     job.add("open", "material", {"part": "nib", "material": "gold"})
     job.add("open", "material", {"part": "clip", "material": "gold"})

@@ -34,6 +34,48 @@ def test_a_yes_of_the_owner_and_a_leak_seen_meet_their_conditions(job):
     assert held(job, "heat") == ""
     job.add("agree", "answer", {"action": "heat", "agreed": "no", "answered_on": "2026-03-15", "channel": "letter", "authority": "yes"})  # fmt: skip
     assert held(job, "heat") == "the owner said no to heat"
+    job.add("open", "met", {"condition": "heat-agreed", "how": "he said so at the door"})
+    assert "heat-agreed" in {hold.key for step in order_of(job).steps for hold in step.held_by}
+
+
+def test_what_is_so_by_the_record_need_not_be_said_again(job):
+    def waiting(*keys):
+        return {hold.key for step in order_of(job).steps for hold in step.held_by} & set(keys)
+
+    arrive(job, "plastic", system="sleeve-squeeze")
+    job.add("open", "met", {"condition": "material-named", "how": "it is plastic"})
+    job.add("fill test", "leak check", {"rested": "12 h", "dry": "yes"})
+    assert waiting("material-named", "leak-seen") == {"material-named", "leak-seen"}
+    job.add("fill test", "leak check", {"rested": "12 h", "dry": "no"})
+    job.release("clean", "soak", "a trial piece of my own")
+    assert waiting("material-named", "leak-seen") == set()
+    arrive(job, "casein", system="piston")
+    job.add("open", "step", {"number": "1", "did": "Pictures."})
+    job.add("open", "joint", {"joint": "nib", "sealant": "shellac"})
+    assert waiting("joint-known-front")
+    job.add("open", "joint", {"joint": "section", "sealant": "shellac"})
+    assert not waiting("joint-known-front")
+
+
+def test_a_joint_that_nothing_seals_is_not_warmed(job):
+    arrive(job)
+    count = len(order_of(job).steps)
+    assert sum("heat-agreed" in {hold.key for hold in step.held_by} for step in order_of(job).steps) == 1
+    job.add("open", "joint", {"joint": "section", "sealant": "none"})
+    assert opening_actions(job) == ("opening",)
+    assert [step.state for step in order_of(job).steps].count("done") == 0
+    assert [step.part for step in order_of(job).steps if step.state == "not needed"] == ["section joint"]
+    job.add("open", "joint", {"joint": "section", "sealant": "epoxy"})
+    assert opening_actions(job) == ("opening", "dry heat", "epoxy")
+    assert len(order_of(job).steps) == count
+
+
+def test_a_step_that_is_not_in_the_list_is_nobody_s(job):
+    arrive(job)
+    count = len(order_of(job).steps)
+    for number in (str(count), str(count + 1)):
+        job.add("open", "step", {"number": number, "did": "x"})
+    assert [step.number for step in order_of(job).steps if step.state == "done"] == [count]
 
 
 def test_the_block_comes_from_the_sum(job):
