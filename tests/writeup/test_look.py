@@ -4,21 +4,10 @@ import re
 from importlib import resources
 
 import pytest
+from contrast import contrast
 
 STYLE = resources.files("pentools.writeup").joinpath("style.css").read_text(encoding="utf-8")
 COLOURS = dict(re.findall(r"--(\w+): (#[0-9a-f]{6})", STYLE))
-
-
-def luminance(colour):
-    """Relative luminance as WCAG 2.2 defines it."""
-    parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
-    red, green, blue = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one, other):
-    light, dark = sorted((luminance(one), luminance(other)), reverse=True)
-    return (light + 0.05) / (dark + 0.05)
 
 
 def test_the_measure_itself():

@@ -122,7 +122,7 @@ def _number_findings(measured: float | None, sold_as: float | None) -> tuple[Fin
 
 
 def _sentence(fit: SacFit, material: str, in_hand: bool, cut: float | None) -> str:
-    by_number = f" (a {fit.number} by its outside)" if fit.number is not None and material != "pleated" else ""
+    by_number = f" (number {fit.number} by its outside)" if fit.number is not None and material != "pleated" else ""
     if in_hand:
         size = f"The {material} sac of {fit.outside_mm:.2f} mm{by_number}"
     elif fit.number is not None:

@@ -63,3 +63,18 @@ def test_the_tables_own_limit_is_told():
     assert row["limit"] in force(material="celluloid")
     assert "bears no soak" in force(material="casein")
     assert "Soak nothing before" in force()
+
+
+def test_every_figure_of_a_tool_stands_in_its_table():
+    """Tail 1.8 and a tenth; shoulder 4.2 less two bearings of 0.25; bore 5.0 less a tenth; front 7 and two tenths; edge 10.5 less two ledges of 1 mm."""
+    answer = ask(KNOCKOUT, **SIZES, front="7 mm", section="10.5 mm")
+    assert answer.table == (
+        ("what", "take", "from", "to"), ("tube inside", "1.90 mm", "1.90 mm", "3.70 mm"),
+        ("tube outside", "4.90 mm", "its inside and 0.80 mm", "4.90 mm"), ("wall", "1.50 mm", "0.40 mm", "–"), ("block hole", "–", "7.20 mm", "8.50 mm"),
+    )  # fmt: skip
+    assert answer.sentence.endswith(
+        "Any other pair does that is 1.90 to 3.70 mm inside and, outside, at least 0.80 mm more than its inside and at most 4.90 mm."
+    )
+    bare = ask(KNOCKOUT, tail="0 mm", shoulder="4.20 mm", bore="5.00 mm")
+    assert bare.table[-1] == ("block hole", "–", "–", "–")
+    assert bare.sentence == "Punch: 4.90 mm, solid, at least 5 mm long."

@@ -254,3 +254,47 @@ def test_hardness_and_duty_are_handed_on():
     still = ask(SEAL, **HEAD, duty="static", meets="alcohol").data["elastomers"]
     moving = ask(SEAL, **HEAD, meets="alcohol").data["elastomers"]
     assert (still[0]["elastomer"], moving[-1]["elastomer"]) == ("silicone", "silicone")
+
+
+def test_the_table_of_rings_and_what_a_remedy_holds():
+    answer = ask(SEAL, **HEAD)
+    assert answer.table[0] == ("ring", "inside", "section", "least", "squeeze", "most", "stretch", "fill", "verdict")
+    assert answer.table[1] == (
+        "008",
+        "4.47 mm",
+        "1.78 mm",
+        "12.1\u202f%",
+        "18.4\u202f%",
+        "23.7\u202f%",
+        "0.7\u202f%",
+        "71.5\u202f%",
+        "fits",
+    )
+    assert ask(SEAL, bore="7.40 mm", groove="4.50 mm").table[1][7] == "–"
+    # π/4 · 7.4² mm² at 101.325 kPa
+    assert answer.data["suction_n"] == pytest.approx(4.358, abs=0.001)
+    assert {**answer.data["gland"], "half_widths_mm": {}} == {
+        "kind": "piston", "inner_mm": 4.5, "outer_mm": 7.4, "width_mm": 2.4, "guide_mm": None, "clearance_mm": None, "caliper_mm": 0.03,
+        "half_widths_mm": {}, "ovality_mm": 0.0,
+    }  # fmt: skip
+    (first_remedy, *_) = ask(SEAL, bore="8.9 mm", groove="6.9 mm", width="2.4 mm").data["remedies"]
+    # 2 % over 3.63 mm inside, then the middle of 8 to 15 %
+    assert (first_remedy["designation"], first_remedy["groove_mm"]) == ("105", pytest.approx(3.63 * 1.02))
+    assert (first_remedy["squeeze"], first_remedy["stretch"], first_remedy["undoable"]) == (
+        pytest.approx(0.115),
+        pytest.approx(0.02),
+        False,
+    )
+    assert (first_remedy["sleeve_mm"], first_remedy["width_mm"]) == pytest.approx((8.32, 2.86), abs=0.005)
+    assert (
+        "turned down to 3.70 mm (now 6.90) and the bore were sleeved to 8.32 mm inside (a wall of 0.29 mm)"
+        in first_remedy["sentence"]
+    )
+
+
+def test_where_no_ring_touches_there_is_no_drag():
+    last = ask(SEAL, **HEAD, all="yes").data["candidates"]
+    loose = next(c for c in last if c["squeeze_nominal"] <= 0)
+    assert (loose["friction_running_n"], loose["friction_breakout_n"]) == (None, None)
+    with pytest.raises(InputError, match=r"bore and groove of a head, or rod and housing of a packing"):
+        ask(SEAL, **HEAD, rod="3 mm", housing="6 mm")

@@ -97,3 +97,52 @@ def test_every_field_is_handed_on():
     assert ask(SAC, barrel="8 mm", number="18").data["measured"] is False
     off = ask(SAC, barrel="8 mm", number="18", sac="7.0 mm")
     assert "number-off" not in topics(off)
+
+
+def test_every_figure_of_a_sac_stands_in_its_table():
+    """16/64 in = 6.35 mm in 8.00 mm; mouth 5.35, 15/64 in 4.95, 17/64 in 5.75 mm; 62 mm less 3 to 6, the bar 2.5 mm shorter; by hand."""
+    answer = ask(SAC, barrel="8.00 mm", nipple="6.60 mm", depth="62 mm", nipple_length="6 mm", cleaned="yes")
+    assert answer.table == (
+        ("quantity", "value"), ("size", "number 16"), ("number, outside in 64ths", "16"), ("number, hole in 64ths", "20"),
+        ("outside diameter", "6.35 mm"), ("largest that keeps its air", "7.50 mm"),
+        ("beside it: number 14", "1.22 mm of air, mouth stretched by 45\u202f%: may split"),
+        ("beside it: number 15", "1.02 mm of air, mouth stretched by 33\u202f%: may split"),
+        ("beside it: number 17", "0.63 mm of air, mouth stretched by 15\u202f%: goes"),
+        ("beside it: number 18", "0.43 mm of air, mouth stretched by 7\u202f%: goes"),
+        ("length beyond the shoulder", "56 mm to 59 mm"), ("length to cut", "64 mm"), ("longest press bar", "55 mm"),
+    )  # fmt: skip
+    assert answer.sentence == (
+        "A number 16 by outside diameter (6.35 mm) leaves 0.83 mm of air all round; cut it to 64 mm with what goes on the nipple. "
+        "Read as the hole it slips into, the number would be 20. Adhesive: shellac."
+    )
+    assert (answer.data["bar_length_mm"], answer.data["air_mm"]) == (55, pytest.approx(0.825))
+    assert answer.data["choices"][1] == {
+        "size": "number 15", "outside_mm": pytest.approx(5.953, abs=5e-4), "air_mm": pytest.approx(1.0234, abs=5e-5),
+        "nipple_stretch": pytest.approx(0.3325, abs=5e-5),
+    }  # fmt: skip
+    assert answer.data["nipple_stretch"] == pytest.approx(6.6 / 5.35 - 1)
+
+
+def test_a_sac_sold_by_number_is_worked_out_with_it():
+    answer = ask(SAC, barrel="8.00 mm", number="18")
+    assert answer.sentence.startswith(
+        "The latex sac of 7.14 mm (number 18 by its outside) leaves 0.43 mm of air all round."
+    )
+    assert answer.table[-3:] == tuple(
+        (name, "not measured") for name in ("length beyond the shoulder", "length to cut", "longest press bar")
+    )
+    assert [row[1].rpartition(": ")[2] for row in answer.table if row[0].startswith("beside")] == [
+        "goes",
+        "goes",
+        "goes",
+        "a close fit",
+        "rubs",
+    ]
+    assert [f.text for f in answer.findings if f.topic == "number-only"] == [
+        "Worked out with 18/64 in = 7.14 mm: measure the sac, batches run small."
+    ]
+    # two tenths of a millimetre off the number are a batch, more is told
+    for sac, told in (("6.95 mm", False), ("6.94 mm", True), ("7.34 mm", False), ("7.35 mm", True)):
+        off = [f.text for f in ask(SAC, barrel="8.00 mm", number="18", sac=sac).findings if f.topic == "number-off"]
+        assert bool(off) is told
+        assert not told or f"Sold as 18 (7.14 mm), it measures {sac}" in off[0]

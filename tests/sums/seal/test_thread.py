@@ -73,3 +73,33 @@ def test_refusals():
         ask(THREAD, pitch="0.8 mm", crests="7.1 mm", over="5")
     with pytest.raises(InputError, match="pitch"):
         ask(THREAD, major="7 mm")
+
+
+def test_every_figure_of_a_thread_stands_in_its_table():
+    """7.94 mm over ten pitches and 7.10 mm across: 9/32 in is 7.144 mm, 32 in an inch are 0.794 mm; M7 x 0.75 of ISO 261."""
+    answer = ask(THREAD, crests="7.94 mm", major="7.10 mm")
+    assert answer.table[:3] == (
+        ("thread", "major", "pitch", "pitch off", "diameter off", "distance"),
+        ("ME 9/32 x 32", "7.14 mm", "0.794 mm", "+0.000 mm", "-0.04 mm", "0.4"),
+        # 0.044 over hypot(0.003, 0.003), 0.10 over hypot(0.03, 0.05)
+        ("ISO metric M7x0.75", "7.00 mm", "0.750 mm", "+0.044 mm", "+0.10 mm", "10.5"),
+    )
+    second = answer.data["nearest"][1]
+    assert {**second, "distance": 0, "pitch_off_mm": 0, "major_off_mm": 0} == {
+        "designation": "M7x0.75", "series": "ISO metric", "major_mm": 7, "pitch_mm": 0.75, "angle_deg": 60, "starts": 1, "lead_mm": 0.75,
+        "distance": 0, "pitch_off_mm": 0, "major_off_mm": 0, "source": "iso261",
+    }  # fmt: skip
+    assert (second["pitch_off_mm"], second["major_off_mm"]) == pytest.approx((0.044, 0.1))
+    assert second["distance"] == pytest.approx(((0.044 / 0.003) ** 2 / 2 + 0.01 / 0.0034) ** 0.5)
+    assert answer.data["margin"] == pytest.approx(second["distance"] - answer.data["nearest"][0]["distance"])
+    assert (answer.data["told"], answer.data["lead_mm"]) == (True, None)
+    unmeasured = ask(THREAD, crests="6.60 mm")
+    assert unmeasured.table[1] == ("BA 4 BA", "3.60 mm", "0.660 mm", "+0.000 mm", "–", "0.0")
+    assert unmeasured.data["major_mm"] is None
+    assert [row[1] for row in answer.table[1:]] == ["7.14 mm", "7.00 mm", "any"]
+
+
+def test_a_length_and_a_pitch_may_differ_by_a_tenth():
+    assert ask(THREAD, pitch="0.8 mm", crests="8.80 mm").data["pitch_mm"] == pytest.approx(0.88)
+    with pytest.raises(InputError, match=r"near 8\.00 mm"):
+        ask(THREAD, pitch="0.8 mm", crests="8.81 mm")

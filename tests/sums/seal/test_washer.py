@@ -46,3 +46,24 @@ def test_an_odd_reading_is_named():
         answer = ask(WASHER, bore="8.30 mm; 8.31 mm; 8.29 mm; 8.30 mm; 8.70 mm", rod="3 mm", **more)
         assert answer.findings[0].topic == "odd-reading"
         assert answer.data["findings"][0]["topic"] == "odd-reading"
+
+
+def test_every_figure_of_a_washer_and_of_a_packing_stands_in_its_table():
+    """0.1 to 0.3 mm over 8.30, 6 % under 1.60; four rings of 1.5 mm pressed into 5 mm: judged figures, worked out by hand."""
+    washer = ask(WASHER, bore="8.30 mm", rod="1.60 mm")
+    assert washer.table == (
+        ("quantity", "value"), ("outside", "8.50 mm (8.40 to 8.60)"), ("hole", "1.50 mm"), ("ladder", "8.30; 8.40; 8.50; 8.60; 8.70 mm"),
+    )  # fmt: skip
+    data = {k: v for k, v in washer.data.items() if k not in ("sentence", "findings")}
+    assert data == {
+        "kind": "flat", "outside_mm": 8.5, "outside_low_mm": pytest.approx(8.4), "outside_high_mm": pytest.approx(8.6), "cut_mm": 8.5,
+        "hole_mm": 1.5, "thickness_mm": 0.64, "ladder_mm": [8.3, 8.4, 8.5, 8.6, 8.7], "count": None, "pressed": None,
+    }  # fmt: skip
+    packing = ask(WASHER, bore="6 mm", rod="3 mm", kind="stacked", length="5 mm")
+    assert packing.table == (("quantity", "value"), ("rings", "4"), ("hole", "3.00 mm"), ("outside", "6.10 mm"))
+    assert (packing.data["kind"], packing.data["cut_mm"], packing.data["thickness_mm"]) == ("stacked", 6.1, None)
+    assert packing.sentence.startswith("A stacked packing of 4 rings, ")
+    assert (
+        ask(WASHER, bore="6 mm", rod="3 mm", kind="cork").data["cut_mm"],
+        ask(WASHER, bore="9 mm", rod="5 mm", kind="cork").data["thickness_mm"],
+    ) == (6.6, None)
