@@ -72,7 +72,7 @@ class JointHeat:
 def stop_count() -> tuple[int, float]:
     """How many heatings a session may have, and the largest rise from one to the next [°C]."""
     rows = tables.read(HeatLimitRow, "heat_limits")
-    rules = {row.rule: row.value for row in rows if row.material == "any" and row.value is not None}
+    rules = {row.rule: row.value or 0.0 for row in rows if row.material == "any"}
     return int(rules["heatings"]), rules["step"]
 
 

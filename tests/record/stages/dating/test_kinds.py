@@ -1,6 +1,6 @@
 """What is asked of age and make keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.record.stages.dating import kinds
 
@@ -13,5 +13,19 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "identify/mark": "where! text!",
+    "identify/evidence": "feature! dates! evidence_kind! certainty! part_state!",
+    "identify/question": "feature! answers!",
+    "identify/price then*": "price! year!:1850-2100 country!",
+    "identify/identity*": "maker! object_type!",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(kinds) == KEPT
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(kinds) == ASKED

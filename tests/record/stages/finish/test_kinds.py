@@ -1,6 +1,6 @@
 """What the finish asks keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.record.stages.finish import kinds
 
@@ -19,5 +19,21 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "finish/zone": "part! zone! start_mm:0-160mm end_mm:0-160mm",
+    "finish/consent to polish*": "agreed!",
+    "finish/masks on*": "masks!",
+    "finish/plan*": "defect! worked_length:1-200mm worked_diameter:2-40mm",
+    "finish/nib plan*": "feel!",
+    "finish/step": "grade! minutes:0.05-240min strokes:1-5000",
+    "finish/measure": "diameter:2-40mm mass:0-200g",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(kinds) == KEPT
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(kinds) == ASKED

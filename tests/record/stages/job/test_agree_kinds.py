@@ -1,6 +1,6 @@
 """What is asked at the agreement keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.record.stages.job import agree_kinds
 
@@ -15,5 +15,19 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "agree/survey*": "conclusion!",
+    "agree/proposal": "part! proposed!",
+    "agree/estimate*": "hours_low:0-500h hours_likely:0-500h hours_high:0-500h",
+    "agree/answer": "action! agreed! answered_on! channel!",
+    "agree/not applicable": "asked! why!",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(agree_kinds) == KEPT
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(agree_kinds) == ASKED

@@ -1,6 +1,6 @@
 """What is asked as a job ends keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.record.stages.job import ending_kinds
 
@@ -12,5 +12,18 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "limits/limit": "part! left! why!",
+    "limits/nothing left*": "nothing_left!",
+    "pictures/picture": "photo! moment! shows!",
+    "release/result*": "ending! summary! mass_g:0-200g",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(ending_kinds) == KEPT
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(ending_kinds) == ASKED

@@ -1,6 +1,6 @@
 """What the work log asks keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.record.stages.job import work_kinds
 
@@ -13,5 +13,19 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "work log/work": "activity! minutes!:0-1440min done!",
+    "work log/timer start": "activity!",
+    "work log/timer stop": "",
+    "work log/material": "what! way!",
+    "work log/departure": "what! why!",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(work_kinds) == KEPT
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(work_kinds) == ASKED

@@ -1,6 +1,6 @@
 """What is asked at opening keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.record.stages.treatment import opening_kinds
 
@@ -17,5 +17,23 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "open/material": "part! material!",
+    "open/joint": "joint! sealant!",
+    "open/heat pass": "joint! surface:15-150degC minutes:0.05-60min",
+    "open/step": "number:1-40 did!",
+    "open/met": "condition! how!",
+    "open/knock-out block*": "tail! shoulder! bore!",
+    "open/parts tray": "items!",
+    "open/overrule": "material! treatment! verdict! reason! most_minutes:0-2880min most_warmth:15-120degC",
+    "open/caution read": "caution!",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(opening_kinds) == KEPT
+
+
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(opening_kinds) == ASKED

@@ -1,9 +1,8 @@
 """What the fill test asks keeps its names on disk: a record of years ago is still read."""
 
-from record.on_disk import on_disk
+from record.on_disk import asked, on_disk
 
 from pentools.calc.weighing.balance import FIGURES
-from pentools.record.kinds import Kind
 from pentools.record.stages.weighing import kinds
 
 KEPT = {
@@ -22,28 +21,23 @@ KEPT = {
 }
 
 
+# what an entry cannot do without (!), its own ranges, and where the newest entry stands for all (*)
+ASKED = {
+    "fill test/setup*": "",
+    "fill test/dimensions*": "",
+    "fill test/weighing": "state! mass!:0-200g strokes:0-60",
+    "fill test/leak reading": "after!:0-2000h mass!:0-200g blank:0-200g",
+    "fill test/leak check": "rested!:0-2000h dry!",
+}
+
+
 def test_names_on_disk_stay():
     assert on_disk(kinds) == KEPT
 
 
+def test_what_is_needed_and_what_is_plausible():
+    assert asked(kinds) == ASKED
+
+
 def test_the_setup_asks_for_every_figure_of_a_balance():
     assert {figure.name for figure in FIGURES} <= {field.name for field in kinds.SETUP.fields}
-
-
-MUST_BE_SAID = {
-    "setup": set(),
-    "dimensions": set(),
-    "weighing": {"state", "mass"},
-    "leak reading": {"after", "mass"},
-    "leak check": {"rested", "dry"},
-}
-
-
-def test_an_entry_without_what_it_is_for_is_told_of():
-    kinds_by_key = {kind.key: kind for kind in vars(kinds).values() if isinstance(kind, Kind)}
-    assert {key: {f.name for f in kind.fields if f.required} for key, kind in kinds_by_key.items()} == MUST_BE_SAID
-
-
-def test_weighings_all_count_and_of_a_setup_the_newest():
-    logs = {kind.key: kind.log for kind in vars(kinds).values() if isinstance(kind, Kind)}
-    assert {key for key, log in logs.items() if log} == {"weighing", "leak reading", "leak check"}
