@@ -14,6 +14,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from pentools.days import read_day
 from pentools.digits import reading_in_words
 from pentools.errors import InputError
 from pentools.money import read_money
@@ -26,7 +27,6 @@ from pentools.units import (
     read_quantity,
     with_last_unit,
 )
-from pentools.words import month_number
 
 __all__ = ["Audience", "Field", "FieldKind", "Value", "ask"]
 
@@ -106,7 +106,7 @@ class Field:
         """The field's name on the command line."""
         return "--" + self.name.replace("_", "-")
 
-    def read(self, text: str, own_money: str = "") -> Value:  # noqa: C901, PLR0911 - one line a kind of field
+    def read(self, text: str, own_money: str = "", decimal_sign: str = ".") -> Value:  # noqa: C901, PLR0911 - one line a kind of field
         """Read what was typed.
 
         Parameters
@@ -115,6 +115,8 @@ class Field:
             The text in the box.
         own_money : str
             Code of the currency that an amount without one is in; empty where none may be left out.
+        decimal_sign : {".", ","}
+            The bench's own: where it is the comma, ``1.234 mm`` is asked about like ``1,234 mm``.
 
         Returns
         -------
@@ -133,21 +135,22 @@ class Field:
             if self.required:
                 raise InputError(self.label, "filled in", text, f"{self.hint}".strip())
             return None
+        sign = "." if text == self.default else decimal_sign
         match self.kind:
             case "quantity":
-                return self._quantity(clean)
+                return self._quantity(clean, sign)
             case "quantities":
-                return tuple(self._quantity(part) for part in with_last_unit(clean.split(";")))
+                return tuple(self._quantity(part, sign) for part in with_last_unit(clean.split(";")))
             case "items":
                 return tuple(part.strip() for part in clean.split(";") if part.strip())
             case "number" | "count":
-                return self._number(clean)
+                return self._number(clean, sign)
             case "choice":
                 return self._choice(clean)
             case "yes-no":
                 return self._yes_no(clean)
             case "date":
-                return self._date(clean)
+                return read_day(clean, self.label)
             case "photo":
                 return self._photo(clean)
             case "money":
@@ -156,11 +159,13 @@ class Field:
             case _:
                 return clean
 
-    def _quantity(self, text: str) -> Reading:
-        return read_quantity(text, self.unit, name=self.label, low=self.low, high=self.high, negative=self.negative)
+    def _quantity(self, text: str, sign: str) -> Reading:
+        return read_quantity(
+            text, self.unit, name=self.label, low=self.low, high=self.high, negative=self.negative, decimal_sign=sign
+        )
 
-    def _number(self, text: str) -> float | int:
-        value = read_number(text, self.label)
+    def _number(self, text: str, sign: str) -> float | int:
+        value = read_number(text, self.label, sign)
         if self.kind == "count" and value != int(value):
             raise InputError(self.label, "a whole number", text)
         if accepted := self._out_of_range(value):
@@ -193,18 +198,6 @@ class Field:
         if word in ("no", "n", "false"):
             return False
         raise InputError(self.label, "yes or no", text)
-
-    def _date(self, text: str) -> str:
-        day_first = re.fullmatch(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})", text)
-        named = re.fullmatch(r"(\d{1,2})\.?\s+([A-Za-z]{3,9})\.?\s+(\d{4})", text)
-        try:
-            if day_first:
-                return dt.date(*(int(part) for part in reversed(day_first.groups()))).isoformat()
-            if named:
-                return dt.date(int(named[3]), month_number(named[2]), int(named[1])).isoformat()
-            return dt.date.fromisoformat(text).isoformat()
-        except ValueError:
-            raise InputError(self.label, "a date as year-month-day", text, "Type it like 2026-03-14.") from None
 
     def _photo(self, text: str) -> str:
         if not re.fullmatch(r"[\w][\w .()-]*\.(jpe?g|png|webp|tiff?)", text, re.IGNORECASE) or ".." in text:
@@ -323,7 +316,10 @@ class Field:
         text = self._kept_text(data)
         if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
             raise self._odd("a date as year-month-day", text)
-        return self._date(text)
+        try:
+            return dt.date.fromisoformat(text).isoformat()
+        except ValueError:
+            raise self._odd("a date as year-month-day", text) from None
 
     def typed(self, value: Value) -> str:
         """The text that would give this value again: what a correction starts from."""

@@ -72,6 +72,8 @@ SHOWN: Mapping[str, str] = {"degC": "°C", "degF": "°F", "ml": "mL", "ul": "µL
 """Units that are shown otherwise than they are kept."""
 
 _MILLI_OR_MEGA = frozenset({"mm", "mg", "ml", "mb", "mbar", "mpa", "mn", "mg/h", "mg/hr", "mg/d", "mg/day"})
+_NO_CAPITALS = frozenset({"MB"})
+"""In capitals these are something else, and not a thousandth of anything."""
 
 # unit -> what one of it is in the base of its dimension (mm, g, ml, kPa, min, g/ml, 1, deg, N, mg/h), exact
 _EXACT: dict[str, str] = {
@@ -116,7 +118,8 @@ def unit_named(word: str) -> str | None:
     if word in UNIT_WORDS:
         return UNIT_WORDS[word]
     found = UNIT_WORDS.get(word.lower())
-    if found and word.lower() in _MILLI_OR_MEGA and word[0] != found[0] and not word.isupper():
+    capitals = word.isupper() and word not in _NO_CAPITALS
+    if found and word.lower() in _MILLI_OR_MEGA and word[0] != found[0] and not capitals:
         other = word[0] + found[1:]
         raise InputError("unit", "clear", word, f"A capital M is a million times, a small m a thousandth: {found} or {other}?")  # fmt: skip
     return found

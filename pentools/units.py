@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
@@ -123,7 +124,7 @@ def _known(word: str, name: str, text: str, unit: str) -> str:
     return found
 
 
-def read_number(text: str, name: str = "number") -> float:
+def read_number(text: str, name: str = "number", decimal_sign: str = ".") -> float:
     """A plain decimal number, with a point or a comma as its decimal sign.
 
     Parameters
@@ -132,6 +133,8 @@ def read_number(text: str, name: str = "number") -> float:
         The text as typed, without a unit.
     name : str
         What it is for, used in the error's sentence.
+    decimal_sign : {".", ","}
+        The bench's own sign: where it is the comma, a point before three figures could part thousands too.
 
     Returns
     -------
@@ -141,31 +144,59 @@ def read_number(text: str, name: str = "number") -> float:
     Raises
     ------
     InputError
-        If the text is not one finite number, or its comma could mean thousands.
+        If the text is not one number of at most fifteen figures before its decimal sign, or the sign could mean
+        thousands.
 
     Examples
     --------
     >>> read_number("11,9")
     11.9
     """
-    clean = text.strip().replace("−", "-")
+    if len(text) > _LONGEST:
+        raise InputError(name, "a plain number", text, "That is too long to be one number.")
+    clean = _with_plain_figures(text.strip().replace("−", "-"), name)
     if not re.fullmatch(rf"[-+]?(?:{_NUMBER})", clean):
         raise InputError(name, "a plain number", text, "Type it like 12.5.")
-    if re.fullmatch(r"[-+]?[1-9]\d{0,2},\d{3}", clean):
-        point, whole = clean.replace(",", "."), clean.replace(",", "")
-        raise InputError(
-            name, "one clear number", text, f"Does the comma mean {point} or {whole}? Type the one you mean."
-        )
+    if re.search(rf"\d{{{_MOST_DIGITS + 1}}}", re.split(r"[.,]", clean.lstrip("-+0"))[0]):
+        raise InputError(name, f"a number of at most {_MOST_DIGITS} figures", text, "No figure of a bench is larger.")
+    _ask_if_thousands(clean, text, name, decimal_sign)
     return float(clean.replace(",", "."))
 
 
+def _ask_if_thousands(clean: str, text: str, name: str, decimal_sign: str) -> None:
+    """``1,234`` may be a thousand; ``1.234`` too where the comma is the decimal sign."""
+    sign = "," if "," in clean else "."
+    if (sign == "." and decimal_sign != ",") or not re.fullmatch(r"[-+]?[1-9]\d{0,2}[.,]\d{3}", clean):
+        return
+    whole, part = re.split(r"[.,]", clean)
+    word = "comma" if sign == "," else "point"
+    ways = f"{whole}{decimal_sign}{part} or {whole}{part}"
+    advice = (
+        f"Does the {word} mean {ways}? Type the one you mean."
+        if decimal_sign != ","
+        else f"Does the {word} mean {ways}? Type {whole},{part}0 or {whole}{part}."
+    )
+    raise InputError(name, "one clear number", text, advice)
+
+
+def _with_plain_figures(text: str, name: str) -> str:
+    """The text with figures of full width made plain ones; figures of another script are refused."""
+    if text.isascii():
+        return text
+    plain_text = "".join(unicodedata.normalize("NFKC", sign) if "\uff00" <= sign <= "\uff5e" else sign for sign in text)
+    if re.search(r"[^\D0-9]", plain_text):
+        raise InputError(name, "a number in the figures 0 to 9", text)
+    return plain_text
+
+
 def _refuse_odd_text(text: str, name: str, unit: str) -> str:
+    wanted = _wanted(unit)
+    if len(text) > _LONGEST:
+        raise InputError(name, wanted, text, "That is too long to be one measurement.")
     clean = text.strip().replace("\u00a0", " ").replace("\u2009", " ").replace("\u202f", " ")
+    clean = _with_plain_figures(clean, name)
     for sign, fraction in _VULGAR.items():
         clean = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", clean).replace(sign, fraction)
-    wanted = _wanted(unit)
-    if len(clean) > _LONGEST:
-        raise InputError(name, wanted, text, "That is too long to be one measurement.")
     if not clean:
         raise InputError(name, wanted, text, f"Nothing was typed. Type it like {_EXAMPLES[dimension_of(unit)]}.")
     if re.match(r"[-+−]?\s*(nan|inf)", clean, re.IGNORECASE):
@@ -173,7 +204,7 @@ def _refuse_odd_text(text: str, name: str, unit: str) -> str:
     return clean
 
 
-def _from_match(found: re.Match[str], name: str, text: str) -> float:
+def _from_match(found: re.Match[str], name: str, text: str, decimal_sign: str) -> float:
     if found["top"]:
         if max(len(found[part] or "") for part in ("whole", "top", "bottom")) > _MOST_DIGITS:
             raise InputError(name, "a fraction of ordinary numbers", text, "Type it like 5 3/8 in.")
@@ -184,7 +215,7 @@ def _from_match(found: re.Match[str], name: str, text: str) -> float:
         if found["whole"] and int(found["top"]) >= int(found["bottom"]):
             raise InputError(name, "a whole number and a proper fraction", text, "Type it like 5 3/8 in.")
     else:
-        value = read_number(found["number"], name)
+        value = read_number(found["number"], name, decimal_sign)
     return -value if found["sign"] in ("-", "−") else value
 
 
@@ -211,6 +242,7 @@ def read_quantity(
     low: float | None = None,
     high: float | None = None,
     negative: bool | None = None,
+    decimal_sign: str = ".",
 ) -> Reading:
     """Read one typed quantity and give it in the unit asked for.
 
@@ -227,6 +259,8 @@ def read_quantity(
         The plausible range [`unit`]; outside it the reader asks whether another unit was meant.
     negative : bool or None
         Whether values below zero make sense; by default only for temperatures.
+    decimal_sign : {".", ","}
+        As for `read_number`.
 
     Returns
     -------
@@ -248,10 +282,12 @@ def read_quantity(
     meant = clean.endswith("!")
     found, spread, typed_unit = _parts(clean.removesuffix("!").rstrip(), unit, name, text)
     dimension = dimension_of(unit)
-    raw = _from_match(found, name, text)
+    raw = _from_match(found, name, text, decimal_sign)
     value = convert(raw, typed_unit, unit)
-    if not math.isfinite(value):
-        raise InputError(name, _wanted(unit), text, f"Type it like {_EXAMPLES[dimension]}.")
+    if not abs(value) <= 10**_MOST_DIGITS:
+        raise InputError(
+            name, _wanted(unit), text, f"No figure of a bench is larger. Type it like {_EXAMPLES[dimension]}."
+        )
     if raw < 0 and not may_be_negative(unit, negative):
         raise InputError(name, "zero or more", text, "A minus sign makes no sense here.")
     if not meant:
@@ -259,7 +295,7 @@ def read_quantity(
     uncertainty = None
     if spread is not None:
         step = slope(typed_unit, UNIT_WORDS[unit])
-        uncertainty = read_number(spread["number"], f"{name}, after ±") * step
+        uncertainty = read_number(spread["number"], f"{name}, after ±", decimal_sign) * step
     return Reading(value, unit, uncertainty, text.strip())
 
 

@@ -13,7 +13,7 @@ LAYERS = [
     {"errors", "decimals", "numbers"},
     {"words"},
     {"markup"},
-    {"unit_table", "shillings"},
+    {"unit_table", "shillings", "days"},
     {"units"},
     {"money", "digits"},
     {"fields"},

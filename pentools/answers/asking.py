@@ -148,7 +148,9 @@ def answer_to(key: str, texts: Mapping[str, str], bench: BenchGiven = None) -> A
 def _answer(chosen: Sum, asked: Mapping[str, Any], bench: Bench | None) -> Answer:
     texts = _texts(chosen, asked)
     own = own_facts(chosen, texts, bench)
-    read = read_options(chosen.fields, {**own, **texts})
+    comma = bench is not None and bench.text("bench", "decimal_sign") == ","
+    typed = {name for name, value in asked.items() if comma and isinstance(value, str)}
+    read = read_options(chosen.fields, {**own, **texts}, typed)
     found = chosen.run({name: _without_digits(value, asked.get(name)) for name, value in read.items()})
     usual = {field.name: field.default for field in chosen.fields}
     told = [f"{field.label.casefold()} {own[field.name]}" for field in chosen.fields if own.get(field.name, usual[field.name]) != usual[field.name]]  # fmt: skip

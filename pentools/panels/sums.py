@@ -63,10 +63,11 @@ class SumPanel(ShowsItself):
             self.boxes[name].widget.layout.display = "" if name in wanted else "none"
 
     def _work_out(self) -> None:
-        failed = False
+        failed, bench = False, bench_of(self.bench)
+        sign = bench.text("bench", "decimal_sign") if bench is not None else "."
         for box in self.boxes.values():
             try:
-                box.field.read(box.text)
+                box.field.read(box.text, decimal_sign=sign)
                 box.show_hint()
             except PentoolsError as error:
                 box.show_error(str(error))

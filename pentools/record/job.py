@@ -89,7 +89,8 @@ class Job:
 
     def read(self, kind: Kind[Any], texts: Mapping[str, str]) -> tuple[dict[str, Value], dict[str, InputError]]:
         """Read a whole form as `Kind.read` does; an amount without a currency is in the bench's own."""
-        return kind.read(texts, self.bench.text("money", "currency").upper())
+        own = self.bench.text("money", "currency").upper()
+        return kind.read(texts, own, self.bench.text("bench", "decimal_sign"))
 
     def save(
         self, stage: str, kind: Kind[Any], values: Mapping[str, Value], *, note: str = "", replaces: str | None = None

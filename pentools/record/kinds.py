@@ -69,7 +69,9 @@ class Kind(Generic[F_co]):
         """The fields that a reader may see: the bench all of them, everybody only those meant for everybody."""
         return tuple(field for field in self.fields if field.audience in _SEEN_BY[reader])
 
-    def read(self, texts: Mapping[str, str], own_money: str = "") -> tuple[dict[str, Value], dict[str, InputError]]:
+    def read(
+        self, texts: Mapping[str, str], own_money: str = "", decimal_sign: str = "."
+    ) -> tuple[dict[str, Value], dict[str, InputError]]:
         """Read a whole form.
 
         Parameters
@@ -78,6 +80,8 @@ class Kind(Generic[F_co]):
             Field name to typed text.
         own_money : str
             The bench's own currency, for amounts typed without one.
+        decimal_sign : {".", ","}
+            The bench's own, as for `Field.read`.
 
         Returns
         -------
@@ -90,7 +94,7 @@ class Kind(Generic[F_co]):
         errors: dict[str, InputError] = {}
         for field in self.fields:
             try:
-                values[field.name] = field.read(texts.get(field.name, ""), own_money)
+                values[field.name] = field.read(texts.get(field.name, ""), own_money, decimal_sign)
             except InputError as error:
                 errors[field.name] = error
         return values, errors

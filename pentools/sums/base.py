@@ -237,7 +237,9 @@ class Sum:
         return replace(answer, data={"sentence": answer.sentence, **answer.data})
 
 
-def read_options(fields: tuple[Field, ...], texts: Mapping[str, str]) -> dict[str, Value]:
+def read_options(
+    fields: tuple[Field, ...], texts: Mapping[str, str], comma_in: Collection[str] = ()
+) -> dict[str, Value]:
     """Read the text of each option; a missing one takes the field's default.
 
     Parameters
@@ -246,6 +248,8 @@ def read_options(fields: tuple[Field, ...], texts: Mapping[str, str]) -> dict[st
         What may be asked.
     texts : mapping of str to str
         Field name to text as typed.
+    comma_in : collection of str
+        Names of the fields that were typed where the comma is the decimal sign: there ``1.234 mm`` is asked about.
 
     Returns
     -------
@@ -261,4 +265,9 @@ def read_options(fields: tuple[Field, ...], texts: Mapping[str, str]) -> dict[st
     for name in texts:
         if name not in known:
             raise InputError("option", "one of " + ", ".join(sorted(known)), name)
-    return {field.name: field.read(texts.get(field.name) or field.default) for field in fields}
+    return {
+        field.name: field.read(
+            texts.get(field.name) or field.default, decimal_sign="," if field.name in comma_in else "."
+        )
+        for field in fields
+    }

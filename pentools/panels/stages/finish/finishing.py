@@ -57,7 +57,7 @@ class FinishPanel(StagePanel):
     def _show_preview(self) -> None:
         form = self.forms["plan"]
         texts = {name: box.text for name, box in form.boxes.items() if name != REMARK.name}
-        values, errors = form.kind.read(texts)
+        values, errors = self.job.read(form.kind, texts)
         if not texts["defect"].strip():
             self.preview.value = '<p class="pt-hint">As soon as a defect is typed, the plan stands here.</p>'
             return

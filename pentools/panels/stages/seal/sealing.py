@@ -293,7 +293,7 @@ class SealPanel(StagePanel):
 
     def _tool_result(self) -> PanelResult:
         form = self.forms["tool"]
-        typed, _ = form.kind.read({field.name: form.boxes[field.name].text for field in form.kind.fields})
+        typed, _ = self.job.read(form.kind, {field.name: form.boxes[field.name].text for field in form.kind.fields})
         wanted = with_section_material(self.job, form_with(Tool, typed))
         tools = tools_on_bench(self.job.bench, wanted)
         fits = {True: "fits", False: "does not fit", None: "–"}

@@ -94,7 +94,9 @@ class CleanPanel(StagePanel):
             return
         actions = {"cold water soak"}
         for key, shown in self.verdicts.items():
-            values, _ = self.forms[key].kind.read({name: box.text for name, box in self.forms[key].boxes.items()})
+            values, _ = self.job.read(
+                self.forms[key].kind, {name: box.text for name, box in self.forms[key].boxes.items()}
+            )
             part, bath = values.get("part"), values.get("bath")
             shown.value = ""
             if part is not None and bath is not None:
@@ -112,7 +114,7 @@ class CleanPanel(StagePanel):
 
     def _show_mix(self) -> None:
         form = self.forms["flush mix"]
-        values, errors = form.kind.read({name: box.text for name, box in form.boxes.items()})
+        values, errors = self.job.read(form.kind, {name: box.text for name, box in form.boxes.items()})
         if values.get("ammonia") is None:
             self.mix_shown.value = f'<p class="pt-hint">Type the bottle’s strength and the mix stands here. Never with bleach. {CLOSING_LINE}</p>'
             return
