@@ -21,6 +21,7 @@ from pentools.record.job import RECORD_NAME, Job, job_in
 from pentools.record.registry import all_stages, find_stage
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.storage import Record
+from pentools.record.view import SPOILT, why_not
 
 __all__ = ["BenchSheet", "MessagePanel", "PanelGroup", "open_bench"]
 
@@ -92,7 +93,10 @@ class BenchSheet(ShowsItself):
         except PentoolsError as error:
             return MessagePanel(str(error))
         module, name = stage.panel.split(":")
-        panel: StagePanel = getattr(importlib.import_module(module), name)(self.job, stage, self.changed)
+        try:
+            panel: StagePanel = getattr(importlib.import_module(module), name)(self.job, stage, self.changed)
+        except SPOILT as error:
+            return MessagePanel(f"{stage.title} cannot be shown: {why_not(error)}")
         self.panels = [p for p in self.panels if p.stage.key != key] + [panel]
         self._set_type_size()
         return panel
@@ -102,8 +106,7 @@ class BenchSheet(ShowsItself):
         self.refresh()
         for panel in self.panels:
             if panel is not source:
-                panel.refresh_state()
-                panel.refresh_forms()
+                panel.follow()
 
     def refresh(self) -> None:
         """Show where the job stands."""

@@ -11,7 +11,7 @@ import ipywidgets as widgets
 
 from pentools.calc.base.findings import Finding
 from pentools.decimals import in_markup
-from pentools.errors import HoldError, InputError, PentoolsError, RecordError
+from pentools.errors import HoldError, InputError, RecordError
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import KindForm
@@ -19,6 +19,7 @@ from pentools.panels.showing import ShowsItself
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
 from pentools.record.holds import HOLDS, held, state_of
+from pentools.record.view import SPOILT, why_not
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -158,16 +159,23 @@ class StagePanel(ShowsItself):
 
     def refresh(self) -> None:
         """Show what the record says now."""
-        self.refresh_state()
-        self.refresh_forms()
+        self.follow()
         self._refresh_result()
         self._refresh_log()
+
+    def follow(self) -> None:
+        """Show the state and adapt the forms to what the record says now; a form stays as it is where that cannot be told."""
+        self.refresh_state()
+        try:
+            self.refresh_forms()
+        except SPOILT as error:
+            self.status.failed(f"The forms could not follow. {why_not(error)}")
 
     def _refresh_result(self) -> None:
         try:
             shown = self.result()
-        except PentoolsError as error:
-            shown = PanelResult(findings=(Finding("stop", "base.refused", sentence=str(error)),))
+        except SPOILT as error:
+            shown = PanelResult(findings=(Finding("stop", "base.refused", sentence=why_not(error)),))
         self.result_text.value = self._shown(sentence_html(shown.sentence) + findings_html(shown.findings))
         self.result_drawings.value = self._shown("".join(d.svg for d in shown.drawings if d is not None))
         self.result_table.value = self._shown(shown.table)
@@ -183,7 +191,7 @@ class StagePanel(ShowsItself):
             return
         try:
             shown = self.more()
-        except PentoolsError:
+        except SPOILT:
             shown = None  # the result itself says why
         self.more_drawings.value = (
             "" if shown is None else self._shown("".join(d.svg for d in shown.drawings if d is not None) + shown.table)

@@ -27,7 +27,7 @@ from pentools.record.stages.treatment.cleaning_kinds import BATH, RINSE, SOAK_ST
 from pentools.record.stages.treatment.facts import material_is_named
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS
 from pentools.record.stages.weighing.kinds import LEAK_CHECK
-from pentools.record.view import once_a_state
+from pentools.record.view import SPOILT, once_a_state, why_not
 
 __all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "passed_by", "release_reason", "state_of"]
 
@@ -141,7 +141,7 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
     -------
     str
         The reason in words; empty where the step may go on, because nothing stands in the way or because the
-        hold was released with a reason.
+        hold was released with a reason. What cannot be told because entries contradict each other is held.
 
     Raises
     ------
@@ -150,7 +150,12 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
     """
     if key not in HOLDS:
         raise InputError("hold point", "one of " + ", ".join(HOLDS), key)
-    return "" if job.record.releases(key) else _reason(HOLDS[key].key, job, amount)
+    if job.record.releases(key):
+        return ""
+    try:
+        return _reason(HOLDS[key].key, job, amount)
+    except SPOILT as error:
+        return f"whether it may go on cannot be told ({why_not(error).rstrip('.')})"
 
 
 def release_reason(job: Job, key: str) -> str:
@@ -160,8 +165,14 @@ def release_reason(job: Job, key: str) -> str:
 
 
 def state_of(job: Job, stage: Stage) -> StageState:
-    """Where a stage stands: as its own entries say, or held where it is not done and its hold point stands."""
-    state = stage.state_of(job)
+    """Where a stage stands: as its own entries say, or held where it is not done and its hold point stands.
+
+    Open, with the reason, where its entries contradict each other.
+    """
+    try:
+        state = stage.state_of(job)
+    except SPOILT as error:
+        state = StageState("open", f"cannot be told: {why_not(error).rstrip('.')}")
     waits = state.word == "open" or (state.word == "not begun" and stage.held_from_start)
     reason = held(job, stage.hold) if stage.hold and waits else ""
     return StageState("held", reason) if reason else state

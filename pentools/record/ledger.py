@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from pentools.errors import PentoolsError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import RECORD_NAME, Job, job_in
 from pentools.record.stages.job.ending_kinds import LIMIT
@@ -12,6 +11,7 @@ from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.view import SPOILT
 
 if TYPE_CHECKING:
     import os
@@ -32,7 +32,7 @@ def ledger_row(job: Job) -> dict[str, Any]:
     arrival = job.newest(ARRIVAL)
     try:
         answer = capacity_of(job)
-    except PentoolsError:
+    except SPOILT:
         answer = None  # the weighings contradict each other; `pentools check` says how
     data = answer.data if answer else {}
     minutes = minutes_by_activity(job)

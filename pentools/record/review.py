@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from pentools.calc.base.findings import Finding, gravest_first
-from pentools.errors import InputError, RecordError
+from pentools.errors import RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry
 from pentools.record.holds import HOLDS, passed_by
 from pentools.record.job import Job
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import report_notes
 from pentools.record.spending import spending_of, unread_amounts
+from pentools.record.view import SPOILT, why_not
 
 __all__ = ["review"]
 
@@ -29,19 +30,27 @@ def review(job: Job) -> tuple[Finding, ...]:
         found += _on_entry(job, entry)
     for stage in all_stages():
         if stage.checks is not None:
-            try:
-                found += stage.checks(job)
-            except InputError as error:
-                found.append(Finding("warning", "job.sum", title=stage.title, problem=str(error)))
-    found += passed_by(job)
-    currency = spending_of(job).currency
-    found += [Finding("note", "job.cost", text=text, currency=currency) for text in unread_amounts(job)]
-    found += report_notes(job)
+            found += _asked(job, stage.title, stage.checks)
+    for title, question in (("Hold points", passed_by), ("Costs", _on_costs), ("Report", report_notes)):
+        found += _asked(job, title, question)
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):
             reason = str(release.data.get("reason", "none was given"))
             found.append(Finding("note", "job.released", step=hold.step, reason=reason))
     return gravest_first(found)
+
+
+def _asked(job: Job, title: str, question: Callable[[Job], tuple[Finding, ...]]) -> tuple[Finding, ...]:
+    """What a question finds; why it cannot be answered where entries contradict each other."""
+    try:
+        return question(job)
+    except SPOILT as error:
+        return (Finding("warning", "job.sum", title=title, problem=why_not(error)),)
+
+
+def _on_costs(job: Job) -> tuple[Finding, ...]:
+    currency = spending_of(job).currency
+    return tuple(Finding("note", "job.cost", text=text, currency=currency) for text in unread_amounts(job))
 
 
 def _on_file(job: Job) -> Iterator[Finding]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import logging
 from collections.abc import Callable
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
@@ -12,10 +13,28 @@ from pentools.record.forms import Form, Logged
 from pentools.record.kinds import Kind
 from pentools.record.storage import Record
 
-__all__ = ["HasView", "View", "once_a_state"]
+__all__ = ["SPOILT", "HasView", "View", "once_a_state", "why_not"]
 
+SPOILT = (
+    PentoolsError, ArithmeticError, AssertionError, AttributeError, LookupError, RecursionError, TypeError, ValueError,
+)  # fmt: skip
+"""What a question about a job may raise where its entries contradict each other, or were written by another program.
+
+Whoever shows a job to somebody (a stage's state, `review`, a panel, a section of a page) catches these, says why in place
+of the answer, and goes on with the rest.
+"""
+
+_log = logging.getLogger(__name__)
 P = ParamSpec("P")
 R = TypeVar("R")
+
+
+def why_not(error: Exception) -> str:
+    """Why an answer cannot be given, as a sentence; an error that nobody meant is named by its kind alone."""
+    if isinstance(error, PentoolsError):
+        return str(error)
+    _log.info("a question about a record", exc_info=error)
+    return f"What is entered cannot be worked with ({type(error).__name__})."
 
 
 class View:

@@ -13,7 +13,8 @@ from pentools.record.job import RECORD_NAME, job_in, shipped_folder
 from pentools.record.ledger import ledger_row
 from pentools.record.registry import STAGES, all_stages
 from pentools.record.review import review
-from pentools.writeup.page import render_page
+from pentools.writeup.forms import files_of, page_forms
+from pentools.writeup.notebook import read_notebook
 
 SAMPLES = tuple(sorted(path.name for path in shipped_folder("sample_jobs").iterdir()))
 
@@ -55,10 +56,11 @@ def looked_at(job):
 
 
 def paged(job):
-    """What raises where both pages are made."""
+    """What raises where every form of write-up is made, whether it may go out or not."""
     troubles = Troubles()
-    for audience in ("client", "blog"):
-        troubles.tried(f"{audience} page", lambda audience=audience: render_page(job, audience, draft=True))
+    notebook = troubles.tried("notebook", lambda: read_notebook(job.notebook))
+    for form in page_forms():
+        troubles.tried(form.key, lambda form=form: files_of(form, job, notebook, draft=True))
     return troubles
 
 

@@ -40,7 +40,7 @@ class OpenPanel(StagePanel):
         super().__init__(job, stage, changed)
         self.cautions = CautionBox(self.status, self._acknowledge)
         self.above.children = (self.cautions.widget,)
-        self.refresh_forms()
+        self.follow()
 
     def refresh_forms(self) -> None:
         """Show the cautions that apply now."""
