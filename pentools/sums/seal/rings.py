@@ -28,6 +28,7 @@ __all__ = ["SEAL", "fit_sentence", "seal_answer"]
 
 SHOWN = 8
 CALLIPER_MM = 0.03
+MEETS = ("water-based ink", "silicone grease")  # what every seal of a pen meets
 SOURCES = (("as568", "AS568 sizes"), ("metric", "common metric sizes"), ("stock", "my own measured rings"))
 
 FIELDS = (
@@ -44,7 +45,7 @@ FIELDS = (
     Field("from", "Rings from", "choice", choices=SOURCES, default="as568", hint="which list to choose from"),
     Field("stock", "Own rings", "items", hint=STOCK_HINT),
     Field("hardness", "Hardness", "number", low=20, high=90, default="70", hint="Shore A, for the friction estimate"),
-    Field("meets", "What it will meet", "items", default="water-based ink; silicone grease", hint="such as water-based ink; ammonia flush; alcohol; mineral oil"),
+    Field("meets", "What it will meet", "items", default="; ".join(MEETS), hint="such as water-based ink; ammonia flush; alcohol; mineral oil"),
     Field("all", "List every size", "yes-no", default="no", hint="yes for the whole list"),
 )  # fmt: skip
 
@@ -112,7 +113,7 @@ def seal_answer(given: Inputs) -> SumAnswer:
     """
     result = _ranked(given)
     shown = result.candidates if given.flag("all") else result.candidates[:SHOWN]
-    rubber, rubber_finding = _rubber(given.texts("meets") or ("water-based ink",), result.duty)
+    rubber, rubber_finding = _rubber(given.texts("meets") or MEETS, result.duty)
     others = _other_lists(result, given.text("from", "as568"))
     readings = given.numbers("bore" if result.gland.kind == "piston" else "housing")
     findings = (

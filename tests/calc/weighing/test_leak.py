@@ -124,6 +124,16 @@ def test_unusable_weighings_are_refused(hours, u):
         leak_down(hours, [20.0] * len(hours), u)
 
 
+def test_vapour_through_a_gap_by_hand():
+    """Air of 20 °C holds 17.3 g/m³ of water when full (a handbook's figure): 2.42e-5 · 17.3 · half · 1 mm²/5 mm, a day of 86 400 s."""
+    by_hand = 2.42e-5 * 17.29 * 0.5 * 1e-6 / 5e-3 * 86400 * 1000
+    assert by_hand == pytest.approx(3.61, abs=0.01)
+    assert evaporation_mg_per_day(1, 5, 0.5, 2.339, 20) == pytest.approx(by_hand, rel=1e-3)
+    # twice the gap lets twice as much through, twice the way half, dry air twice that of half-full air, warm air holds less at one pressure
+    assert evaporation_mg_per_day(2, 10, 0.0, 2.339, 20) == pytest.approx(2 * by_hand, rel=1e-3)
+    assert evaporation_mg_per_day(1, 5, 0.5, 2.339, 35) == pytest.approx(by_hand * 293.15 / 308.15, rel=1e-3)
+
+
 @pytest.mark.parametrize(
     ("gap", "refused"), [((1, 0, 0.5), True), ((-1, 5, 0.5), True), ((1, 5, 1.1), True), ((0, 5, 1), False)]
 )

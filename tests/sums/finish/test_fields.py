@@ -1,7 +1,7 @@
 """What the sums of abrasives ask: what must be said, between what a figure is plausible, what is taken where it is not said."""
 
 import pytest
-from sums.asked import asked_of
+from sums.asked import asked_of, without_usual
 
 from pentools.sums.finish.abrasives import ABRASIVES
 from pentools.sums.finish.grade import GRADE
@@ -22,3 +22,15 @@ def test_what_is_asked(key):
     chosen, *wanted = ASKED[key]
     assert chosen.key == key
     assert list(asked_of(chosen)) == wanted
+
+
+@pytest.mark.parametrize(
+    ("chosen", "typed"),
+    [
+        (ABRASIVES, {"defect": "20 um", "own": "P600; film 3 um", "material": "celluloid", "zone": "plain barrel"}),
+        (GRADE, {"grade": "P400"}),
+    ],
+)
+def test_what_is_not_handed_in_is_taken_as_what_is_not_typed(chosen, typed):
+    bare, typed_only = without_usual(chosen, **typed)
+    assert bare == typed_only

@@ -1,7 +1,7 @@
 """What the sums of seals ask: which option is needed, between what a reading is plausible, what is taken where it is not said."""
 
 import pytest
-from sums.asked import asked_of
+from sums.asked import asked_of, without_usual
 
 from pentools.sums.seal.knockout import KNOCKOUT
 from pentools.sums.seal.rings import SEAL
@@ -44,3 +44,19 @@ def test_what_is_asked(key):
     chosen, *wanted = ASKED[key]
     assert chosen.key == key
     assert list(asked_of(chosen)) == wanted
+
+
+@pytest.mark.parametrize(
+    ("chosen", "typed"),
+    [
+        (SEAL, {"bore": "7.40 mm", "groove": "4.50 mm", "width": "2.4 mm"}),
+        (SAC, {"barrel": "8.00 mm"}),
+        (WASHER, {"bore": "6 mm", "rod": "3 mm"}),
+        (THREAD, {"crests": "7.94 mm", "major": "7.10 mm"}),
+        (KNOCKOUT, {"tail": "1.80 mm", "shoulder": "4.20 mm", "bore": "5.00 mm", "front": "7 mm"}),
+        (WASHER, {"kind": "stacked", "bore": "6 mm", "rod": "3 mm", "length": "5 mm"}),
+    ],
+)
+def test_what_is_not_handed_in_is_taken_as_what_is_not_typed(chosen, typed):
+    bare, typed_only = without_usual(chosen, **typed)
+    assert bare == typed_only

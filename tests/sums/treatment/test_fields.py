@@ -1,7 +1,7 @@
 """What the sums of treatment ask: what must be said, between what a figure is plausible, what is taken where it is not said."""
 
 import pytest
-from sums.asked import asked_of
+from sums.asked import asked_of, without_usual
 
 from pentools.sums.treatment.dilute import DILUTE
 from pentools.sums.treatment.heat import HEAT
@@ -29,3 +29,18 @@ def test_what_is_asked(key):
     chosen, *wanted = ASKED[key]
     assert chosen.key == key
     assert list(asked_of(chosen)) == wanted
+
+
+@pytest.mark.parametrize(
+    ("chosen", "typed"),
+    [
+        (HEAT, {"body": "celluloid"}),
+        (TREATMENT, {"treatment": "dry heat"}),
+        (MIX, {"ammonia": "5 %"}),
+        (DILUTE, {"liquid": "peroxide", "strong": "6 %", "wanted": "3 %"}),
+        (SHELLAC, {"cut": "2"}),
+    ],
+)
+def test_what_is_not_handed_in_is_taken_as_what_is_not_typed(chosen, typed):
+    bare, typed_only = without_usual(chosen, **typed)
+    assert bare == typed_only

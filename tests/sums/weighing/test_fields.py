@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from sums.asked import asked_of
+from sums.asked import asked_of, without_usual
 
 from pentools.errors import InputError
 from pentools.sums.weighing.capacity import CAPACITY
@@ -72,3 +72,24 @@ def test_what_is_taken_where_nothing_is_said():
     for name, value in usual.items():
         field = field_of(CAPACITY, name)
         assert math.isclose(field.read(field.default).value, value, rel_tol=1e-9), name
+
+
+@pytest.mark.parametrize(
+    ("chosen", "typed"),
+    [
+        (CAPACITY, {"empty": "23.2 g", "filled": "25.0 g"}),
+        (
+            LEAK,
+            {
+                "times": "0 h; 24 h; 48 h",
+                "masses": "18.21 g; 18.20 g; 18.19 g",
+                "gap": "0.1 mm",
+                "seat": "8 mm",
+                "gap_length": "4 mm",
+            },
+        ),
+    ],
+)
+def test_what_is_not_handed_in_is_taken_as_what_is_not_typed(chosen, typed):
+    bare, typed_only = without_usual(chosen, **typed)
+    assert bare == typed_only
