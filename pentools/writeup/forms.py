@@ -62,7 +62,9 @@ class PageForm:
 PAGE_FORMS = {
     form.key: form
     for form in (
-        PageForm("letter", "client.html", "owner", "the letter to the owner", "pentools.writeup.page:letter_files"),
+        PageForm(
+            "letter", "client.html", "owner", "the letter to the owner", "pentools.writeup.letter.page:letter_files"
+        ),
         PageForm("record", "record.html", "owner", "the full record", "pentools.writeup.page:record_files"),
         PageForm("story", "blog.html", "everybody", "the page for publication", "pentools.writeup.page:story_files"),
     )

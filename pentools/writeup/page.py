@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import functools
-import importlib
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, InputError
 from pentools.record.holds import held
-from pentools.record.registry import STAGES, find_stage
+from pentools.record.registry import STAGES
 from pentools.record.stages.job.release import ending
-from pentools.writeup.blocks import Audience, Notice, Section
-from pentools.writeup.closing import SPOILT, full_log, key_facts, methods, pen_title, summary
+from pentools.writeup.blocks import Audience, Notice
+from pentools.writeup.closing import full_log, key_facts, methods, pen_title, summary
 from pentools.writeup.forms import Files, held_back
+from pentools.writeup.making import Maker, made, section_of
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
 from pentools.writeup.page_parts import Page, Passage, Placed, each_picture_once
@@ -30,16 +29,15 @@ from pentools.writeup.words import date_in_words, sentence
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["build_page", "letter_files", "record_files", "render_page", "section_of", "story_files"]
+__all__ = ["build_page", "record_files", "render_page", "story_files"]
 
-_Maker = Callable[["Job", Audience], Section]
-_HEAD: tuple[tuple[str, str, _Maker], ...] = (
+_HEAD: tuple[tuple[str, str, Maker], ...] = (
     ("summary", "In short", summary),
     ("before-after", "Before and after", before_and_after),
     ("identity", "What it is", what_it_is),
 )
 # the last of these stands on both pages, the others on the owner's
-_FOOT: tuple[tuple[str, str, _Maker], ...] = (
+_FOOT: tuple[tuple[str, str, Maker], ...] = (
     ("care", "Care", care),
     ("price", "Price", price),
     ("log", "The full dated log", full_log),
@@ -79,11 +77,6 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
     if audience == "everybody" and not draft:
         hold_back(job, "the page for publication", {"the finished page": made}, notebook)
     return made
-
-
-def letter_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:  # noqa: ARG001 - the owner's
-    """The letter's one file."""
-    return {"client.html": render_page(job, "owner", notebook)}
 
 
 def record_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:  # noqa: ARG001 - the owner's
@@ -128,8 +121,8 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     notices = [*_unfinished(job, audience), *strays]
     if kept_back:
         notices.insert(0, Notice(f"Not for publication. {kept_back}", "Draft"))
-    first = _made(job, audience, _HEAD)
-    last = _made(job, audience, _FOOT if audience == "owner" else _FOOT[-1:])
+    first = made(job, audience, _HEAD)
+    last = made(job, audience, _FOOT if audience == "owner" else _FOOT[-1:])
     told = next((p for p in passages if p.story), None)
     if audience == "everybody" and told is not None:
         # for publication the story leads; what the pen is stands beside its beginning
@@ -145,47 +138,6 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
         tuple(p for p in passages if p.story or p.placed),
         tuple(Placed(s) for s in last if s.blocks),
     )
-
-
-def section_of(job: Job, key: str, audience: Audience) -> Section:
-    """One stage's section; in words where its entries cannot be shown.
-
-    Parameters
-    ----------
-    key : str
-        The stage; it must be known.
-    audience : {"owner", "everybody"}
-        Who will see the page.
-
-    Returns
-    -------
-    Section
-        Its blocks; none where there is nothing to show.
-    """
-    stage = find_stage(key)
-    module, name = stage.section.split(":")
-
-    def make() -> Section:
-        found = getattr(importlib.import_module(module), name)(job, stage, audience)
-        assert isinstance(found, Section)
-        return found
-
-    return _safely(make, Section(key, stage.title), audience)
-
-
-def _made(job: Job, audience: Audience, parts: tuple[tuple[str, str, _Maker], ...]) -> list[Section]:
-    return [
-        _safely(functools.partial(make, job, audience), Section(key, title), audience) for key, title, make in parts
-    ]
-
-
-def _safely(make: Callable[[], Section], empty: Section, audience: Audience) -> Section:
-    """A section, or one that says in words why it cannot be shown."""
-    try:
-        return make()
-    except SPOILT as error:
-        why = f": {error or type(error).__name__}" if audience == "owner" else ""
-        return Section(empty.key, empty.title, (Notice(f"These entries cannot be shown{why}.", "To be settled"),))
 
 
 def _passages(job: Job, audience: Audience, notebook: Mapping[str, Any] | None) -> tuple[list[Passage], list[Notice]]:

@@ -99,13 +99,15 @@ class PhotoBook:
         seen = _sight(content)
         return seen is not None and any(_same(seen, other) for other in _kept_back(self.job))
 
-    def embed(self, file: str) -> EmbeddedPhoto | None:
+    def embed(self, file: str, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPhoto | None:
         """A picture, made anew.
 
         Parameters
         ----------
         file : str
             A file name in the job's photos folder; a path that leads anywhere else is refused.
+        long_side_px : int
+            Most pixels of its long side [px], 1 or more.
 
         Returns
         -------
@@ -122,23 +124,25 @@ class PhotoBook:
             if not self.allowed(path.name):  # a link to a picture that may not be shown
                 return None
             facts = path.stat()
-            return _embed_file(path, facts.st_mtime_ns, facts.st_size)
+            return _embed_file(path, facts.st_mtime_ns, facts.st_size, long_side_px)
         except (OSError, ValueError):
             return None
 
 
-def embed_bytes(content: bytes) -> EmbeddedPhoto | None:
+def embed_bytes(content: bytes, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPhoto | None:
     """A picture made anew from the content of a file.
 
     Parameters
     ----------
     content : bytes
         A JPEG, PNG, WebP, GIF or TIFF file.
+    long_side_px : int
+        Most pixels of its long side [px], 1 or more.
 
     Returns
     -------
     EmbeddedPhoto or None
-        At most `LONG_SIDE_PX` on its long side, turned upright; None where it cannot be read as a picture.
+        At most that long, turned upright; None where it cannot be read as a picture.
 
     Notes
     -----
@@ -153,11 +157,11 @@ def embed_bytes(content: bytes) -> EmbeddedPhoto | None:
             warnings.filterwarnings("ignore", category=UserWarning)
             with Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP", "TIFF", "GIF")) as opened:
                 lossless = opened.format in ("PNG", "GIF")
-                opened.draft("RGB", (LONG_SIDE_PX, LONG_SIDE_PX))
+                opened.draft("RGB", (long_side_px, long_side_px))
                 upright = _flat(_in_srgb(ImageOps.exif_transpose(opened)))
     except (OSError, ValueError, SyntaxError, Image.DecompressionBombError, Image.DecompressionBombWarning):
         return None
-    upright.thumbnail((LONG_SIDE_PX, LONG_SIDE_PX), Image.Resampling.LANCZOS)
+    upright.thumbnail((long_side_px, long_side_px), Image.Resampling.LANCZOS)
     fresh = Image.new("RGB", upright.size)
     fresh.paste(upright)
     best, mime = _saved(fresh, "JPEG", quality=QUALITY, optimize=True), "image/jpeg"
@@ -169,8 +173,8 @@ def embed_bytes(content: bytes) -> EmbeddedPhoto | None:
 
 
 @functools.lru_cache(maxsize=64)
-def _embed_file(path: Path, changed_ns: int, size: int) -> EmbeddedPhoto | None:  # noqa: ARG001 - a changed file is read anew
-    return embed_bytes(path.read_bytes())
+def _embed_file(path: Path, changed_ns: int, size: int, long_side_px: int) -> EmbeddedPhoto | None:  # noqa: ARG001 - a changed file is read anew
+    return embed_bytes(path.read_bytes(), long_side_px)
 
 
 @once_a_state

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from pentools.writeup.page_parts import Page
     from pentools.writeup.photos import PhotoBook
 
-__all__ = ["fill_template", "plain_page"]
+__all__ = ["fill_template", "for_css", "named", "plain_page", "render", "resource", "styles"]
 
 
 def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
@@ -44,19 +44,16 @@ def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
     str
         HTML that fetches nothing.
     """
-    language = job.bench.text("bench", "language")
     owner = page.audience == "owner"
-    paper = job.bench.text("bench", "paper")
-    return _template(job.bench.text("bench", "decimal_sign")).render(
+    return render(
+        job,
+        "template.html.j2",
         page=page,
         owner=owner,
-        language=language if language in LANGUAGES else LANGUAGES[0],  # never one that the words are not in
-        bench_name=job.bench.text("bench", "name"),
         contact=job.bench.strings("bench", "contact") if owner else (),
-        job_name=Markup(html.escape(job.name)) if owner else "",  # noqa: S704 - escaped; a name keeps its full stops
-        running=Markup(_for_css(f"Job {job.name}" if owner else page.title)),  # noqa: S704 - signs that could end the string are taken out
-        paper="letter" if paper.strip().casefold() == "letter" else "A4",
-        style=Markup(_style()),  # noqa: S704 - our own file
+        job_name=named(job) if owner else "",
+        running=for_css(f"Job {job.name}" if owner else page.title),
+        style=styles("style.css"),
         picture=lambda photo: photos.embed(photo.file),
     )
 
@@ -79,15 +76,55 @@ def plain_page(title: str, text: str) -> str:
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" '
         'content="default-src \'none\'; style-src \'unsafe-inline\'"><meta name="viewport" content="width=device-width, initial-scale=1">'
-        f'<title>{html.escape(title)}</title><style>{_style()}</style></head><body><main class="sheet words"><h1>{html.escape(title)}</h1>'
+        f'<title>{html.escape(title)}</title><style>{resource("style.css")}</style></head><body><main class="sheet words"><h1>{html.escape(title)}</h1>'
         f"<p>{html.escape(text)}</p></main></body></html>\n"
     )
 
 
+def render(job: Job, name: str, **values: object) -> str:
+    """A template of this package filled, with what every form needs: language, paper, bench, decimal sign.
+
+    Parameters
+    ----------
+    name : str
+        Its path in this package, such as ``letter/letter.html.j2``.
+    **values
+        What else it asks for; a text is escaped.
+
+    Returns
+    -------
+    str
+        HTML.
+    """
+    language = job.bench.text("bench", "language")
+    paper = job.bench.text("bench", "paper")
+    return _template(name, job.bench.text("bench", "decimal_sign")).render(
+        language=language if language in LANGUAGES else LANGUAGES[0],  # never one that the words are not in
+        bench_name=job.bench.text("bench", "name"),
+        paper="letter" if paper.strip().casefold() == "letter" else "A4",
+        **values,
+    )
+
+
+def styles(name: str) -> Markup:
+    """A style sheet of this package, ready to stand in a page."""
+    return Markup(resource(name))  # noqa: S704 - our own file
+
+
+def named(job: Job) -> Markup:
+    """The job's name as a page shows it; it keeps its full stops, whatever the bench's decimal sign."""
+    return Markup(html.escape(job.name))  # noqa: S704 - escaped
+
+
+def for_css(text: str) -> Markup:
+    """A text that may stand in a string of a style sheet: signs that could end it are taken out."""
+    return Markup(re.sub(r"[^\w .,·()–-]", " ", text))  # noqa: S704 - cleaned
+
+
 @functools.cache
-def _template(decimal_sign: str) -> jinja2.Template:
+def _template(name: str, decimal_sign: str) -> jinja2.Template:
     made = environment(
-        lambda name: _resource(name) if name == "template.html.j2" else None,
+        lambda wanted: resource(wanted) if wanted.endswith(".html.j2") else None,
         functools.partial(_as_shown, decimal_sign),
     )
     made.filters |= {
@@ -97,20 +134,13 @@ def _template(decimal_sign: str) -> jinja2.Template:
         "grouped": _grouped,
         "safe_story": Markup,
     }
-    return made.get_template("template.html.j2")
+    return made.get_template(name)
 
 
 @functools.cache
-def _style() -> str:
-    return _resource("style.css")
-
-
-def _resource(name: str) -> str:
+def resource(name: str) -> str:
+    """A file of this package as text."""
     return resources.files("pentools.writeup").joinpath(name).read_text(encoding="utf-8")
-
-
-def _for_css(text: str) -> str:
-    return re.sub(r"[^\w .,·()–-]", " ", text)
 
 
 def _inline_svg(decimal_sign: str, drawing: Drawing) -> Markup:

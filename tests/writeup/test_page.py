@@ -10,7 +10,8 @@ from writeup.pages import CONTACT, Parsed, code, markdown, notebook, stage
 from pentools.errors import HoldError, InputError
 from pentools.record.entries import new_entry
 from pentools.record.registry import all_stages
-from pentools.writeup.page import build_page, render_page, section_of
+from pentools.writeup.making import section_of
+from pentools.writeup.page import build_page, render_page
 
 HOSTILE = '<script>alert("x")</script><img src=http://evil.example/x onerror=alert(1)> & "quoted"'
 

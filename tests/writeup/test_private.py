@@ -177,7 +177,7 @@ def test_a_stage_added_later_is_held_to_the_same_list(new_job, monkeypatch):
     real = registry.find_stage
     for module in (
         "pentools.record.job",
-        "pentools.writeup.page",
+        "pentools.writeup.making",
         "pentools.writeup.closing",
         "pentools.record.registry",
     ):

@@ -4,7 +4,8 @@ import pytest
 from writeup.pages import Parsed, notebook, stage
 
 from pentools.writeup.blocks import Facts, FigureBlock, Lead, Paragraph, Table
-from pentools.writeup.page import render_page, section_of
+from pentools.writeup.making import section_of
+from pentools.writeup.page import render_page
 
 EVIDENCE = {"evidence_kind": "production", "certainty": "likely", "part_state": "original"}
 

@@ -3,7 +3,8 @@
 import pytest
 from writeup.pages import Parsed, notebook, stage
 
-from pentools.writeup.page import render_page, section_of
+from pentools.writeup.making import section_of
+from pentools.writeup.page import render_page
 
 
 @pytest.fixture

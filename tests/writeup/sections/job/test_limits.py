@@ -1,7 +1,7 @@
 """What was left alone, on the pages: each thing with its reason, its picture only for those who may see it."""
 
 from pentools.writeup.blocks import Facts, Paragraph, Photos
-from pentools.writeup.page import section_of
+from pentools.writeup.making import section_of
 
 LEFT = {"part": "cap", "left": "A hairline.", "why": "It is stable.", "photo": "lip.jpg"}
 

@@ -3,7 +3,7 @@
 import pytest
 
 from pentools.writeup.blocks import Photos
-from pentools.writeup.page import section_of
+from pentools.writeup.making import section_of
 from pentools.writeup.sections.job.pictures import before_and_after, photo_of
 
 

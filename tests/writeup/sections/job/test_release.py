@@ -3,7 +3,7 @@
 import pytest
 
 from pentools.writeup.blocks import Facts, Lead, Paragraph
-from pentools.writeup.page import section_of
+from pentools.writeup.making import section_of
 from pentools.writeup.sections.job.release import care, ending_in_words, price
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from pentools.record.entries import new_entry
 from pentools.writeup.blocks import FigureBlock, Lead, Paragraph, Table
-from pentools.writeup.page import section_of
+from pentools.writeup.making import section_of
 from pentools.writeup.sections.job.work_log import departures, materials, time_in_words
 
 NOON = dt.datetime(2026, 3, 14, 12, 0, tzinfo=dt.timezone(dt.timedelta(hours=1)))

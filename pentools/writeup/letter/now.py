@@ -1,0 +1,157 @@
+"""What the pen does now: what it draws and how it stood the rest, and nothing that was measured before the work."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import TYPE_CHECKING
+
+from pentools.calc.base.uncertainty import format_value
+from pentools.numbers import percent
+from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.work_kinds import MATERIAL, WORK
+from pentools.record.stages.seal.kinds import SEALANT, TEST, TRIAL
+from pentools.record.stages.weighing.filling import FillCycle, capacity_of, cycles
+from pentools.record.stages.weighing.kinds import LEAK_CHECK
+from pentools.record.view import once_a_state
+from pentools.writeup.closing import SPOILT
+from pentools.writeup.letter.row import Row
+from pentools.writeup.orders import without_orders
+from pentools.writeup.words import THIN, list_in_words, sentence
+
+if TYPE_CHECKING:
+    from pentools.record.forms import Logged
+    from pentools.record.job import Job
+    from pentools.record.stages.weighing.kinds import LeakCheck
+    from pentools.sums.base import SumAnswer
+
+__all__ = ["drawn_at_first", "now_ml", "now_row"]
+
+_CHANGES = ("mend", "seal", "nib", "clean")
+_SHARES = {
+    "as usual": ", as is usual",
+    "short": ", less than a sound one draws",
+    "more than full": ", more than it can hold: one of the measurements is wrong",
+    "cannot tell": "; whether that is short cannot be told",
+}
+
+
+def now_row(job: Job) -> Row | None:
+    """What it draws, how it stood the rest, and plainly what of that was not tried.
+
+    Returns
+    -------
+    Row or None
+        None for a pen that went home unrepaired and was never weighed, and for one still on the bench.
+    """
+    end = job.newest(RESULT).ending
+    worked = end in ("done", "done with limits")
+    big, first = _volume(job)
+    rest = _rest(job)
+    said = [
+        first or ("Not weighed after the work." if worked else ""),
+        _at_first(job) if first else "",
+        rest or ("Not tried for leaks after the work." if worked else ""),
+    ]
+    lines = " ".join(part for part in said if part)
+    label = "What it does now" if end else "What it does so far"
+    return Row(label, (lines,), big) if lines else None
+
+
+@once_a_state
+def now_ml(job: Job) -> SumAnswer | None:
+    """The capacity of the last filling, unless it lies before the work; None where there is none that counts."""
+    found = cycles(job)
+    if not found or _before_the_work(job, found[-1]):
+        return None
+    return _answer(job, found[-1])
+
+
+@once_a_state
+def drawn_at_first(job: Job) -> SumAnswer | None:
+    """The capacity of the first filling where it was weighed before the work; None where it was not."""
+    found = cycles(job)
+    if not found or _changed(job) is None or not _before_the_work(job, found[0]):
+        return None
+    return _answer(job, found[0])
+
+
+def _answer(job: Job, cycle: FillCycle) -> SumAnswer | None:
+    try:
+        return capacity_of(job, cycle)
+    except SPOILT:
+        return None
+
+
+@once_a_state
+def _places(job: Job) -> Mapping[str, int]:
+    """Where each entry stands in the record; a correction stands where what it corrects was entered."""
+    first: dict[str, int] = {}
+    for number, entry in enumerate(job.record.entries):
+        first[entry.id] = first.get(entry.replaces or "", number)
+    return MappingProxyType(first)
+
+
+def _changed(job: Job) -> int | None:
+    """The place of the first thing done to the pen that can change how it fills."""
+    done = [logged.entry for logged in job.log(MATERIAL) if logged.values.way == "added"]
+    done += [logged.entry for logged in job.log(WORK) if logged.values.activity in _CHANGES]
+    done += [logged.entry for logged in (*job.log(TRIAL), *job.log(SEALANT))]
+    return min((_places(job)[entry.id] for entry in done), default=None)
+
+
+def _before_the_work(job: Job, cycle: FillCycle) -> bool:
+    first = _changed(job)
+    return first is not None and max(_places(job)[id_] for id_ in cycle.filled_ids) < first
+
+
+def _volume(job: Job) -> tuple[str, str]:
+    """The volume as it stands large, and the words after it."""
+    answer = now_ml(job)
+    if answer is None:
+        return "", ""
+    data = answer.data
+    if not data["gain_told"]:
+        return "", without_orders(answer.sentence)
+    big = _ml(answer)
+    share = data["share_filled"]
+    if not isinstance(share, float):
+        return big, "at a filling."
+    return big, f"at a filling: {percent(share)} of {data['expected_holds']}{_SHARES.get(str(data['verdict']), '')}."
+
+
+def _at_first(job: Job) -> str:
+    answer = drawn_at_first(job)
+    return f"Before the work it drew {_ml(answer)}." if answer is not None and answer.data["gain_told"] else ""
+
+
+def _ml(answer: SumAnswer) -> str:
+    return format_value(answer.data["volume_ml"], answer.data["expanded_uncertainty_ml"], "mL")
+
+
+def _rest(job: Job) -> str:
+    """The last leak check that lies after the work, else the last night of the seals' own tests."""
+    since = -1 if (first := _changed(job)) is None else first
+    checks = [logged for logged in job.log(LEAK_CHECK) if _places(job)[logged.entry.id] > since]
+    if checks:
+        return _check(checks[-1])
+    nights = [n for n in job.log(TEST) if n.values.test == "overnight" and _places(job)[n.entry.id] > since]
+    if not nights or not nights[-1].values.overnight_seen:
+        return ""
+    night = nights[-1].values
+    hours = f"{night.rested.value:g}{THIN}h" if night.rested is not None else "A night"
+    where = "it was dry" if night.overnight_seen == "dry" else f"it was damp: {night.overnight_seen}"
+    return f"{hours} at rest, filled: {where}."
+
+
+def _check(logged: Logged[LeakCheck]) -> str:
+    check = logged.values
+    hours = f"{check.rested.value:g}{THIN}h" if check.rested is not None else "Some time"
+    lay = f" ({check.how})" if check.how else ""
+    places = list_in_words(check.damp or ())
+    if check.dry is True:
+        doubt = f", though damp was noted: {places}" if places else ""
+        return f"{hours} at rest, filled{lay}: dry all over{doubt}."
+    if check.dry is None and not places:
+        return ""
+    return sentence(f"{hours} at rest, filled{lay}: it leaked{f', {places}' if places else ''}")
