@@ -73,7 +73,7 @@ class Clue:
 
 
 def read_clue(values: Evidence) -> Piece:
-    """An evidence form as a piece of evidence, its dates read.
+    """An evidence form as a piece of evidence, its dates read; what was not said of it limits and weighs least.
 
     Raises
     ------
@@ -84,9 +84,9 @@ def read_clue(values: Evidence) -> Piece:
         Piece(
             (values.feature or "").removeprefix("the "),  # the findings put their own article before it
             read_date(values.dates or ""),
-            cast("EvidenceKind", values.evidence_kind or "production"),
-            cast("Certainty", values.certainty or "likely"),
-            cast("PartState", values.part_state or "original"),
+            cast("EvidenceKind", values.evidence_kind or "opinion"),
+            cast("Certainty", values.certainty or "doubtful"),
+            cast("PartState", values.part_state or "unknown"),
             values.source or "",
         )
     )

@@ -3,8 +3,10 @@
 import pytest
 
 from pentools.record.bench import open_bench_folder
+from pentools.record.entries import new_entry
 from pentools.record.job import create_job
 from pentools.record.stages.weighing.rest import leak_of, leak_points, leak_values
+from pentools.units import Reading
 
 
 @pytest.fixture
@@ -57,3 +59,17 @@ def test_balance_room_and_gap_come_from_the_setup(job):
     assert answer.data["evaporation_estimate_mg_per_day"] == pytest.approx(5.71, abs=0.02)
     job.add("fill test", "setup", {"gap": "0.05 mm", "seat": "10 mm", "gap_length": "5 mm", "humidity": "75 %"})
     assert leak_of(job).data["evaporation_estimate_mg_per_day"] == pytest.approx(5.71 / 2, abs=0.02)
+
+
+def test_a_time_without_a_mass_and_a_mass_without_a_time_are_passed_by(job):
+    rest(job, (0, "20.22"))
+    job.record.append(new_entry("fill test", "leak reading", {"after": Reading(12.0, "h").as_json()}))
+    job.record.append(new_entry("fill test", "leak reading", {"mass": Reading(20.0, "g").as_json()}))
+    rest(job, (24, "20.19"))
+    hours, masses, blanks = leak_points(job)
+    assert ([h.value for h in hours], [m.value for m in masses], blanks) == ([0, 24], [20.22, 20.19], (None, None))
+
+
+def test_times_are_not_taken_for_their_order(job):
+    rest(job, (24, "20.22"), (0, "20.19"))
+    assert leak_of(job).data["loss_mg_per_h"] == pytest.approx(-30 / 24)
