@@ -44,3 +44,6 @@ def test_warmth_counts_for_more_in_ink_than_in_water():
     ]
     assert water.contribution == pytest.approx(2 * 1.003 * 2.06e-4 * 2 / math.sqrt(3), rel=0.03)
     assert ink.contribution > 1.1 * water.contribution
+    # the warmer, the more room the same mass takes: 2 g of 1.005 g/mL, 2.5e-4 of it a kelvin, less the 4e-6 of thinner air
+    assert ink.sensitivity == pytest.approx(2 / 1.0038 * (2.5e-4 - 4e-6), rel=3e-3)
+    assert water.sensitivity > 0

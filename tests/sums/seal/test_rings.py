@@ -247,6 +247,16 @@ def test_the_words_of_each_verdict():
     assert thin.data["fits"] > 0
 
 
+def test_the_rubber_is_told_with_the_grease_it_bears():
+    """Ratings of a moulder's chart: mineral oil swells EPDM, so no grease of it is named beside it."""
+    told = [f.text for f in ask(SEAL, **HEAD).findings if f.topic == "elastomer"]
+    assert told == [
+        "EPDM suits water-based ink and silicone grease best (its worst rating there is G); lubricant: silicone grease."
+    ]
+    oil = next(f for f in ask(SEAL, **HEAD, meets="mineral oil").findings if f.topic == "elastomer")
+    assert oil.text.startswith("FKM suits mineral oil best (its worst rating there is E)")
+
+
 def test_hardness_and_duty_are_handed_on():
     soft, hard = (first(ask(SEAL, **HEAD, hardness=h))["friction_running_n"] for h in ("50", "80"))
     assert hard > 2 * soft
