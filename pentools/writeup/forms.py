@@ -67,6 +67,30 @@ PAGE_FORMS = {
         ),
         PageForm("record", "record.html", "owner", "the full record", "pentools.writeup.page:record_files"),
         PageForm("story", "blog.html", "everybody", "the page for publication", "pentools.writeup.page:story_files"),
+        PageForm(
+            "proposal",
+            "papers/proposal.html",
+            "owner",
+            "the proposal to send",
+            "pentools.writeup.papers.proposal:proposal_files",
+        ),
+        PageForm(
+            "care", "papers/care.html", "owner", "the care card", "pentools.writeup.papers.care_card:care_card_files"
+        ),
+        PageForm(
+            "parts",
+            "papers/parts.html",
+            "owner",
+            "the slip of parts for the box",
+            "pentools.writeup.papers.parts_slip:parts_slip_files",
+        ),
+        PageForm(
+            "packing",
+            "papers/packing.html",
+            "owner",
+            "the packing list",
+            "pentools.writeup.papers.packing_list:packing_list_files",
+        ),
     )
 }
 

@@ -1,9 +1,15 @@
 """Pages as a real browser prints them: small, with their drawings as lines."""
 
+import io
 import os
+import re
 import shutil
 
 import pytest
+
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import create_job, shipped_folder
+from pentools.writeup.write import write_pages
 
 pytestmark = pytest.mark.browser
 
@@ -26,10 +32,6 @@ def tab():
 
 
 def test_the_lead_samples_pages_print_small(tab, tmp_path):
-    from pentools.record.bench import open_bench_folder
-    from pentools.record.job import create_job
-    from pentools.writeup.write import write_pages
-
     job = create_job(open_bench_folder(tmp_path / "bench", create=True), "lead", sample="green-piston")
     write_pages(job)
     pages = sorted((job.folder / "writeup").glob("*.html"))
@@ -40,3 +42,27 @@ def test_the_lead_samples_pages_print_small(tab, tmp_path):
         sizes[page.name] = len(tab.pdf(prefer_css_page_size=True)) / 1e6
     # with the hatching as SVG patterns the larger of the two had 12 MB
     assert {name: size for name, size in sizes.items() if size > 2.0} == {}
+
+
+PAPERS = ("proposal", "care", "parts", "packing")
+POINTS = {"A4": (595, 842), "Letter": (612, 792)}
+
+
+@pytest.mark.parametrize("paper", POINTS)
+def test_every_paper_of_every_sample_is_one_page(tab, tmp_path, paper):
+    pypdf = pytest.importorskip("pypdf")
+    bench = open_bench_folder(tmp_path / "bench", create=True)
+    settings = bench.folder / "bench.toml"
+    settings.write_text(settings.read_text().replace('paper = "A4"', f'paper = "{paper}"'))
+    bench = open_bench_folder(bench.folder)
+    samples = sorted(folder.name for folder in shipped_folder("sample_jobs").iterdir() if folder.is_dir())
+    assert len(samples) >= 6
+    for sample in samples:
+        for page in write_pages(create_job(bench, sample, sample=sample), PAPERS):
+            tab.goto(page.as_uri())
+            printed = pypdf.PdfReader(io.BytesIO(tab.pdf(prefer_css_page_size=True)))
+            assert len(printed.pages) == 1, (sample, page.name)
+            assert tuple(round(float(side)) for side in printed.pages[0].mediabox[2:]) == POINTS[paper]
+            words = re.sub(r"\s+", " ", printed.pages[0].extract_text())
+            assert "1 of 1" in words
+            assert f"Job {sample}" in words

@@ -10,7 +10,7 @@ import msgspec
 from pentools import tables
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.seal.kinds import MEASURE, SEALANT
+from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TRIAL
 from pentools.record.stages.treatment.facts import all_materials, limit_of_materials, materials_of
 from pentools.record.view import once_a_state
 from pentools.systems.registry import SYSTEMS
@@ -36,6 +36,7 @@ _AT_HOME = {
     "bleach": "bleach",
     "ultrasonic": "an ultrasonic bath",
 }
+_BODY_ALONE = ("cold water soak",)
 _OUTSIDE = {"buffing wheel": "polish", "wet sanding": "abrasive paper"}
 _SKIN = ("cap", "barrel", "clip", "bands", "section")
 
@@ -75,7 +76,7 @@ def care_of(job: Job) -> tuple[CareLine, ...]:
     system = job.newest(ARRIVAL).system or ""
     body, seals, nib = _body(job), _seals(job, system), _named(job, "nib")
     of_parts = _told("material", (*body, *seals, *nib))
-    fitted = _told("fitted", (logged.values.sealant or "" for logged in job.log(SEALANT)))
+    fitted = _told("fitted", _sealants(job))
     if "degrading celluloid" in body:
         return _in_order((*care_lines("pen", "decaying"), *of_parts), without=("ink", "rinsing"))
     if job.newest(RESULT).ending in UNMENDED:
@@ -91,16 +92,24 @@ def care_of(job: Job) -> tuple[CareLine, ...]:
 
 @once_a_state
 def never_on(job: Job) -> tuple[str, ...]:
-    """What must never be done to this pen at home, in words: what the table of compatibility forbids of its materials."""
-    inside = {*_body(job), *_seals(job, job.newest(ARRIVAL).system or ""), *_named(job, "nib")}
+    """What must never be done to this pen at home, in words, by the table of compatibility.
+
+    Returns
+    -------
+    tuple of str
+        What the table does not plainly allow of every material of the pen (what it limits is for the bench to
+        measure); of soaking the body decides, of polish and abrasive paper what they would touch, where the table forbids.
+    """
+    body = _body(job)
+    inside = {*body, *_seals(job, job.newest(ARRIVAL).system or ""), *_named(job, "nib")}
     inside |= {name for _, name, _ in all_materials(job)}
-    outside = {*_body(job), *(name for part, name, _ in all_materials(job) if part in _SKIN)}
-    asked = [(words, treatment, inside) for treatment, words in _AT_HOME.items()]
-    asked += [(words, treatment, outside) for treatment, words in _OUTSIDE.items()]
+    outside = {*body, *(name for part, name, _ in all_materials(job) if part in _SKIN)}
+    asked = {name: (set(body) if name in _BODY_ALONE else inside, {"limited", "never"}) for name in _AT_HOME}
+    asked |= {name: (outside, {"never"}) for name in _OUTSIDE}
     return tuple(
-        words
-        for words, treatment, names in asked
-        if limit_of_materials(job, sorted(names), treatment).verdict == "never"
+        (_AT_HOME | _OUTSIDE)[treatment]
+        for treatment, (names, barred) in asked.items()
+        if limit_of_materials(job, sorted(names), treatment).verdict in barred
     )
 
 
@@ -134,5 +143,17 @@ def _seals(job: Job, system: str) -> tuple[str, ...]:
     sac = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
     if sac and sac[-1] in _SACS:  # what was measured for the new sac stands for it
         return (_SACS[sac[-1]],)
+    named = _named(job, "seals")
+    if named:
+        return named
+    places = [logged.values.place for logged in job.log(MEASURE)] + [logged.values.place for logged in job.log(TRIAL)]
+    if "cork" in places or "cork" in [logged.values.place for logged in job.log(SEALANT)]:
+        return ("cork",)
     rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
-    return _named(job, "seals") or (("latex",) if rubber else ())
+    return ("latex",) if rubber else ()
+
+
+def _sealants(job: Job) -> tuple[str, ...]:
+    """What was put on joints; grease inside the mechanism is no joint that an owner turns."""
+    put = (logged.values for logged in job.log(SEALANT))
+    return tuple(one.sealant or "" for one in put if one.sealant != "grease" or one.place in ("section", "inner-cap"))

@@ -242,7 +242,7 @@ def test_for_every_system_and_material_nothing_is_empty_long_or_against_the_tabl
 
 def test_no_ammonia_on_plated_brass_and_no_polish_on_gold_filled_trim(job):
     arrive(job, "piston", "nylon")
-    assert never_on(job) == ("bleach",)
+    assert never_on(job) == ("hot water", "nail-varnish remover", "bleach")
     job.add("open", "material", {"part": "clip", "material": "gold-filled", "told_by": "mark", "sure": "yes"})
     assert "ammonia (it is in window cleaner)" in never_on(job)
     assert "polish" in never_on(job)
@@ -257,3 +257,15 @@ def test_a_pen_that_goes_home_unmended_is_not_to_be_filled(job, ending):
     assert "lever up" not in said
     assert "ink only" not in said
     assert "Never soak it" in said
+
+
+def test_a_cork_that_was_measured_is_a_cork_and_grease_inside_is_no_joint(job):
+    arrive(job, "piston", "acrylic")
+    assert "ammonia (it is in window cleaner)" in never_on(job)  # acrylic crazes
+    assert "Use it often." not in suggested_care(job)
+    job.add("seal", "measure", {"place": "cork", "bore": "9 mm; 9 mm; 9 mm"})
+    job.add("seal", "sealant", {"sealant": "grease", "place": "cork"})
+    assert "Use it often." in suggested_care(job)
+    assert "until the parts touch" not in suggested_care(job)
+    job.add("seal", "sealant", {"sealant": "grease", "place": "section"})
+    assert "until the parts touch" in suggested_care(job)

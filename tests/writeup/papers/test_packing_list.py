@@ -1,0 +1,53 @@
+"""The packing list: where it goes, what is in the box, the value with its basis, and what is ticked by hand."""
+
+import pytest
+
+from pentools.writeup.papers.packing_list import packing_list
+
+
+def rows(job):
+    return {row.label: row for row in packing_list(job).rows}
+
+
+def test_an_empty_job_says_what_was_not_entered_and_claims_nothing(new_job):
+    found = rows(new_job())
+    assert found["To"].lines == ("Not entered.",)
+    assert found["In the box"].lines == ("Not entered.",)
+    assert found["Insured value"].lines == ("Declared value: not entered.",)
+    assert found["Insured value"].big == ""
+    assert "Mass of the pen" not in found
+    assert found["As it is packed"].lines == ()  # boxes to tick, nothing said to be done
+    assert "Empty and dry" in found["As it is packed"].ticks[0]
+    assert any("Nib up" in text for text in found["As it is packed"].ticks)
+
+
+def test_each_value_is_carried_to_its_label(new_job):
+    job = new_job()
+    job.add("intake", "owner", {"owner": "Adela Quist", "address": "Rope Walk 3\n00117 Weir", "declared_value": "187 EUR", "value_basis": "her own guess, 2026-03-09", "private_note": "a present"})  # fmt: skip
+    job.add("intake", "arrival", {"pen": "a pen", "pieces": "pen with cap; tin"})
+    job.add("work log", "material", {"what": "old cork", "way": "returned"})
+    job.add("work log", "material", {"what": "new cork", "way": "added"})
+    job.add("release", "result", {"ending": "done", "summary": "x", "mass_g": "18.312 g", "released_on": "2026-03-28"})
+    found = rows(job)
+    assert found["To"].lines == ("Adela Quist", "Rope Walk 3", "00117 Weir")
+    assert found["In the box"].ticks == ("Pen with cap", "Tin", "Old part, given back: old cork")
+    assert found["Mass of the pen"].lines == ("18.312\u202fg as it leaves.",)
+    assert (found["Insured value"].big, found["Insured value"].lines) == (
+        "187 EUR",
+        ("Basis: her own guess, 2026-03-09.",),
+    )
+    assert packing_list(job).about.replace("\u00a0", " ") == "Released on 28 March 2026."
+    assert "a present" not in str(packing_list(job))
+    job.add("intake", "owner", {"owner": "Adela Quist", "declared_value": "187 EUR"})
+    assert rows(job)["Insured value"].lines == ("Basis: not entered.",)
+
+
+@pytest.mark.parametrize(
+    ("material", "burns"), [("celluloid", True), ("crazed celluloid", True), ("acrylic", False), ("", False)]
+)
+def test_the_carrier_is_asked_and_told_of_celluloid(new_job, material, burns):
+    job = new_job()
+    job.add("intake", "arrival", {"pen": "a pen", "material": material})
+    said = rows(job)["The carrier"].lines
+    assert said[0].startswith("Check what your carrier asks")
+    assert (len(said) == 2) == burns
