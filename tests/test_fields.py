@@ -112,3 +112,102 @@ def test_shown_with_both_units_of_the_trade():
 def test_as_many_decimals_as_were_typed(text, shown):
     field = Field("length", "Length", "quantity", unit="mm")
     assert field.shown(field.read(text)) == shown
+
+
+CELSIUS = Field("t", "Room", "quantity", unit="degC")
+KEPT = Field("m", "Masses", "quantities", unit="g")
+COUNT = Field("n", "Strokes", "count", low=1, high=60)
+
+
+def kept(value=8.5, unit="mm", u=None, typed="8.5 mm"):
+    return {"value": value, "unit": unit, "u": u, "typed": typed}
+
+
+@pytest.mark.parametrize(
+    ("field", "data", "value"),
+    [
+        (BORE, kept(), Reading(8.5, "mm", None, "8.5 mm")),
+        (BORE, kept(u=0), Reading(8.5, "mm", 0.0, "8.5 mm")),
+        (BORE, kept(0), Reading(0.0, "mm", None, "8.5 mm")),
+        (BORE, {"value": 8, "unit": "mm"}, Reading(8.0, "mm", None, "")),
+        (BORE, kept(typed="8.5 mm" + " " * 114), Reading(8.5, "mm", None, "8.5 mm" + " " * 114)),
+        (CELSIUS, kept(-5, "degC"), Reading(-5.0, "degC", None, "8.5 mm")),
+        (KEPT, [kept(1, "g", typed="1 g")], (Reading(1.0, "g", None, "1 g"),)),
+        (Field("x", "X", "number"), 1e15, 1e15), (Field("x", "X", "number"), -1e15, -1e15),
+        (COUNT, 60.0, 60), (COUNT, 1, 1), (Field("i", "Pieces", "items"), ["cap"], ("cap",)),
+        (Field("y", "Dry", "yes-no"), False, False), (Field("d", "Date", "date"), "2026-02-28", "2026-02-28"),
+        (Field("t", "Text"), "a\ttab\nand a line", "a\ttab\nand a line"), (BORE, None, None),
+    ],
+)  # fmt: skip
+def test_back_from_the_record(field, data, value):
+    assert field.from_json(data) == value
+
+
+@pytest.mark.parametrize(
+    ("field", "data", "said"),
+    [
+        (BORE, 8.5, "a quantity in mm"), (BORE, kept(unit="in"), "a quantity in mm"), (BORE, kept(typed=8.5), "a quantity in mm"),
+        (BORE, kept(True), "a quantity in mm"), (BORE, kept("8.5"), "a quantity in mm"), (BORE, kept(None), "a quantity in mm"),
+        (BORE, kept(-0.001), "zero or more"), (BORE, kept(u=-0.1), "an uncertainty of zero or more"), (BORE, kept(u=True), "with an uncertainty"),
+        (BORE, kept(float("nan")), "fifteen digits"), (BORE, kept(float("inf")), "fifteen digits"), (BORE, kept(1.1e15), "fifteen digits"),
+        (BORE, kept(typed="8" * 121), "at most 120 letters"), (BORE, kept(typed="8\x07"), "control characters"),
+        (KEPT, kept(), "a list"), (Field("i", "Pieces", "items"), "cap", "a list"), (Field("i", "Pieces", "items"), [1], "a text"),
+        (Field("x", "X", "number"), True, "a number"), (Field("x", "X", "number"), "1", "a number"), (Field("x", "X", "number"), 10**400, "fifteen digits"),
+        (COUNT, 2.5, "a whole number"), (COUNT, 0, "at least 1 and at most 60"), (COUNT, 61, "at least 1 and at most 60"), (Field("n", "N", "count"), -1, "at least 0"),
+        (Field("y", "Dry", "yes-no"), "yes", "true or false"), (Field("y", "Dry", "yes-no"), 1, "true or false"),
+        (Field("c", "Liquid", "choice", choices=(("water", "Water"), ("ink", "Ink"))), "Water", "one of: water, ink"),
+        (Field("d", "Date", "date"), "2026-02-30", "year-month-day"), (Field("d", "Date", "date"), "20260228", "year-month-day"),
+        (Field("p", "Photo", "photo"), "../a.jpg", "file name"), (Field("t", "Text"), "a\x00b", "control characters"), (Field("t", "Text"), 3, "a text"),
+    ],
+)  # fmt: skip
+def test_what_another_program_wrote_is_refused_in_words(field, data, said):
+    with pytest.raises(InputError, match=f"{field.label} must be") as caught:
+        field.from_json(data)
+    assert said in str(caught.value)
+
+
+def test_an_odd_value_is_repeated_in_forty_signs_at_most():
+    for text, shown in (("x" * 40, "x" * 40), ("x" * 41, "x" * 37 + "…")):
+        with pytest.raises(InputError) as caught:
+            Field("y", "Dry", "yes-no").from_json(text)
+        assert f"“{shown}”" in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "typed", "shown"),
+    [
+        (BORE, None, "", "not measured"), (Field("t", "Text"), None, "", "not said"), (Field("m", "M", "quantities", unit="g"), None, "", "not measured"),
+        (COUNT, None, "", "not measured"), (BORE, Reading(8.5, "mm"), "8.5\u202fmm", "8.50\u202fmm (0.335\u202fin)"),
+        (BORE, Reading(8.5, "mm", None, "8.5 mm"), "8.5 mm", None), (Field("i", "Pieces", "items"), ("cap", "clip"), "cap; clip", "cap; clip"),
+        (Field("y", "Dry", "yes-no"), True, "yes", "yes"), (Field("y", "Dry", "yes-no"), False, "no", "no"), (COUNT, 7, "7", "7"),
+        (Field("x", "X", "number"), 0.7 + 0.1, "0.8", "0.8"), (Field("x", "X", "number"), 1234567.5, "1234567.5", "1234567.5"),
+        (Field("x", "X", "number"), 123456789012345.0, "123456789012345", "123456789012345"),
+        (Field("c", "Liquid", "choice", choices=(("water", "Clean water"),)), "water", "water", "Clean water"),
+    ],
+)  # fmt: skip
+def test_typed_again_and_shown(field, value, typed, shown):
+    assert field.typed(value) == typed
+    assert shown is None or field.shown(value) == shown
+
+
+def test_a_number_and_a_count_keep_to_their_range():
+    for text, value in (("1", 1), ("60", 60)):
+        assert COUNT.read(text) == value
+    for text in ("0", "61"):
+        with pytest.raises(InputError, match="at least 1 and at most 60"):
+            COUNT.read(text)
+    assert Field("x", "X", "number").read("-3") == -3
+    with pytest.raises(InputError, match="at least 0"):
+        Field("n", "N", "count").read("-1")
+    # a default is the kit's own text, whatever decimal sign the bench has
+    assert Field("x", "X", "number", default="1.234").read("1.234", decimal_sign=",") == 1.234
+    with pytest.raises(InputError, match="Does the point mean"):
+        Field("x", "X", "number").read("1.234", decimal_sign=",")
+
+
+def test_an_amount_without_its_currency_takes_the_bench_s_own():
+    cost = Field("cost", "Cost", "money")
+    assert cost.read("4.50", "EUR") == "4.50 EUR"
+    assert cost.read("4.50 USD", "EUR") == "4.50 USD"
+    with pytest.raises(InputError, match="Cost"):
+        cost.read("4.50")
