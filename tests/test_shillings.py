@@ -26,6 +26,9 @@ READ = {
     "3 half-crowns": (0, 7, 6, 0), "a crown": (0, 5, 0, 0), "half a sovereign": (0, 10, 0, 0), "1 guinea": (0, 21, 0, 0), "a guinea": (0, 21, 0, 0),
     "5 guineas": (0, 105, 0, 0), "2½ gns": (2, 12, 6, 0), "2 1/2 guineas": (2, 12, 6, 0), "half a guinea": (0, 10, 6, 0), "5 gns.": (5, 5, 0, 0),
     "3 and a half guineas": (3, 13, 6, 0), "1 guinea 6d": (1, 1, 6, 0), "2 Guineas": (2, 2, 0, 0),
+    "half-sovereign": (0, 10, 0, 0), "2 half-sovereigns": (1, 0, 0, 0), "a sovereign": (1, 0, 0, 0), "a half-guinea": (0, 10, 6, 0), "tanner": (0, 0, 6, 0),
+    "2 bob": (0, 2, 0, 0), "thruppence": (0, 0, 3, 0), "two florins": (0, 4, 0, 0), "eleven pence": (0, 0, 11, 0),
+    "twenty shillings": (0, 20, 0, 0), "twelve shillings": (0, 12, 0, 0), "thirteen shillings": (0, 13, 0, 0), "nineteen shillings": (0, 19, 0, 0),
 }  # fmt: skip
 
 

@@ -3,9 +3,20 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from ranges import takes_only
 
 from pentools.errors import InputError
-from pentools.units import UNIT_WORDS, Reading, convert, dimension_of, format_reading, read_number, read_quantity
+from pentools.units import (
+    UNIT_WORDS,
+    Reading,
+    convert,
+    dimension_of,
+    format_reading,
+    may_be_negative,
+    read_number,
+    read_quantity,
+    with_last_unit,
+)
 
 READ = [
     # text, unit, value, standard uncertainty
@@ -208,6 +219,43 @@ def test_shown_plainly():
     assert format_reading(Reading(1234567.0, "mm")) == "1234570\u202fmm"
     assert format_reading(Reading(-0.001, "degC"), 1) == "0.0\u202f°C"
     assert format_reading(Reading(140.0, "um", 25.0)) == "140 ± 25\u202fµm"
+
+
+def test_a_plausible_range_holds_its_edges():
+    takes_only(lambda mm: read_quantity(f"{mm:.9f} mm", "mm", low=2, high=20), 2, 20)
+    assert read_quantity("20.1 mm!", "mm", low=2, high=20).value == 20.1
+    assert read_quantity("-5 °C", "degC", low=-5).value == -5
+
+
+def test_how_long_a_number_may_be():
+    assert read_number("9" * 15) == 999999999999999
+    assert read_number("0" * 16 + "1.5") == 1.5  # noughts before a figure say nothing
+    with pytest.raises(InputError, match="at most 15 figures"):
+        read_number("1" + "0" * 15)
+    assert read_number("0." + "1" * 118) == pytest.approx(1 / 9)
+    with pytest.raises(InputError, match="too long"):
+        read_number("0." + "1" * 119)
+    assert read_quantity("1" + " " * 117 + "mm", "mm").value == 1
+    with pytest.raises(InputError, match="too long"):
+        read_quantity("1" + " " * 118 + "mm", "mm")
+
+
+@pytest.mark.parametrize(
+    ("parts", "read"),
+    [
+        (("9,10", "9,10", "9,05 mm"), ("9,10 mm", "9,10 mm", "9,05 mm")), (("9.10 cm", "9.05 mm"), ("9.10 cm", "9.05 mm")),
+        (("9.10", "9.05 ± 0.02 mm"), ("9.10 mm", "9.05 ± 0.02 mm")), (("9.10", "300 mm!"), ("9.10 mm", "300 mm!")), (("9.10", "9.05"), ("9.10", "9.05")),
+        (("1/2", "3/4 in"), ("1/2", "3/4 in")), (("", "9.05 mm", " "), ("9.05 mm",)), ((), ()), ((" ",), ()),
+    ],
+)  # fmt: skip
+def test_the_last_unit_is_that_of_the_numbers_before_it(parts, read):
+    assert with_last_unit(parts) == read
+
+
+def test_what_may_lie_below_nought():
+    assert [may_be_negative(unit) for unit in ("degC", "degF", "mm", "g")] == [True, True, False, False]
+    assert may_be_negative("mm", said=True)
+    assert not may_be_negative("degC", said=False)
 
 
 def test_an_exclamation_mark_means_it():
