@@ -69,19 +69,16 @@ def strokes_of(job: Job) -> StrokeSeries | None:
 
 
 def _stroke_points(job: Job) -> list[list[tuple[int, float]]]:
-    """Runs of (stroke, mass [g]); an empty weighing, or a number that does not rise, begins a new one."""
+    """Runs of (stroke, mass [g]); an empty weighing begins a new one, and a number that does not rise is left out."""
     runs: list[list[tuple[int, float]]] = []
     empty: list[float] = []
-    fresh = True
     for logged in job.log(WEIGHING):
         state, mass, given = logged.values.state, logged.values.mass, logged.values.strokes
         if mass is None:
             continue
         if state in _EMPTY:
-            empty = [mass.value] if fresh else [*empty, mass.value]
-            fresh = False
+            empty.append(mass.value)
             continue
-        fresh = True
         if state != "stroke":
             empty = []
             continue

@@ -82,6 +82,12 @@ def test_what_the_feed_keeps_comes_from_the_pens_own_weighings(job):
     assert kept_when_drained(job, cycles(job)[-1]).value == 0.0  # never below nothing
 
 
+def test_a_dip_on_a_tared_balance_tells_nothing_of_the_dry_pen(job):
+    weigh(job, ("dry", "15.00"), ("filled", "16.00"), ("gain", "1.00"), ("drained", "15.20"), ("filled", "16.00"))
+    assert [c.start for c in cycles(job)] == ["dry", "dry", "drained"]
+    assert kept_when_drained(job, cycles(job)[-1]).value == pytest.approx(0.20)
+
+
 def test_dimensions_of_this_system_only(job):
     job.add(STAGE, "dimensions", {"bore": "9.00 mm", "stroke": "28.3 mm", "outside": "7.0 mm"})
     weigh(job, ("dry", "18.30"), ("filled", "20.10"))

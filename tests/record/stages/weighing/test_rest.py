@@ -26,6 +26,13 @@ def test_below_two_times_there_is_no_answer(job):
     assert leak_of(job) is None
     rest(job, (12, "20.210"))
     assert leak_of(job) is None
+    rest(job, (24, "20.210"))
+    assert leak_of(job) is not None
+
+
+def test_two_times_at_one_mass_are_an_answer(job):
+    rest(job, (0, "20.220"), (24, "20.220"))
+    assert leak_of(job).data["loss_mg_per_h"] == 0
 
 
 def test_times_and_masses_in_their_order_with_their_digits(job):
