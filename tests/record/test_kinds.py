@@ -35,7 +35,9 @@ def test_an_odd_entry_is_passed_by_and_named(new_job):
     assert job.newest(ARRIVAL) == ARRIVAL.form()
     named = [finding.text for finding in review(job) if finding.topic == "value"]
     assert len(named) == 2
-    assert any("State of the pen must be one of: dry, drained, filled, stroke, gain: got “soggy”" in text for text in named)
+    assert any(
+        "State of the pen must be one of: dry, drained, filled, stroke, gain: got “soggy”" in text for text in named
+    )
     assert any("Length capped must be a quantity in mm" in text for text in named)
 
 

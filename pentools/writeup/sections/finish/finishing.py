@@ -145,7 +145,7 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         rows.append((dates[step.entry_id], *row) if audience == "owner" else row)
     head = ("Date", *head) if audience == "owner" else head
     note = (
-        "Finish: size of the plain grade that leaves the same scratch. Taken: stock a side, by the plan."
+        "Finish: size of the plain grade that leaves the same scratch. Taken: stock a side, by the plan, else by its minutes."
         if progress
         else ""
     )
