@@ -22,6 +22,7 @@ from pentools.record.view import once_a_state
 from pentools.record.wording import digits_in, fold, seen_text, spellings, without_spaces, words_of
 
 if TYPE_CHECKING:
+    from pentools.record.bench import Bench
     from pentools.record.job import Job
 
 __all__ = ["STREETS", "Fact", "FactKind", "engraving_shown", "facts_of", "is_engraved_name", "mark_for_everybody"]
@@ -49,6 +50,7 @@ _GENERIC_BOXES = frozenset(
         "info mail post contact office hello kontakt admin email home letters pens write ",
     )
 )
+_SHOWN_OF_BENCH = {("bench", key) for key in ("name", "language", "decimal_sign", "paper")} | {("money", "currency")}
 _TAG = re.compile(r"<[^<>]*>")
 _NO_NAME = re.compile(r"[<>{}\[\]=|\\]")
 _LEAST_SENTENCE = 4  # words of a text that a run is looked for of
@@ -100,10 +102,10 @@ def facts_of(job: Job) -> tuple[Fact, ...]:
         of fields that are for the bench or the owner.
     """
     found: dict[tuple[FactKind, tuple[str, ...]], Fact] = {}
-    for entry in job.record.entries:
-        for fact in _of_entry(job, entry):
-            if any(fact.words):
-                found.setdefault((fact.kind, fact.words), fact)
+    told = (fact for entry in job.record.entries for fact in _of_entry(job, entry))
+    for fact in (*told, *_of_bench(job.bench)):
+        if any(fact.words):
+            found.setdefault((fact.kind, fact.words), fact)
     return tuple(found.values())
 
 
@@ -141,6 +143,23 @@ def _of_entry(job: Job, entry: Entry) -> Iterator[Fact]:
         yield from _engraved(job, entry)
     if where != (PASSED.stage, PASSED.key):
         yield from _private_texts(entry)
+
+
+def _of_bench(bench: Bench) -> Iterator[Fact]:
+    """What of ``bench.toml`` is not for everybody: all but the bench's name and how things are shown."""
+    name = [word.folded for word in words_of(seen_text(bench.text("bench", "name")))]
+    for table, content in bench.facts.items():
+        for key, value in content.items() if isinstance(content, dict) else [("", content)]:
+            if (table, key) in _SHOWN_OF_BENCH:
+                continue
+            lines = value if isinstance(value, list) else [value]
+            for line in (line for line in lines if isinstance(line, str)):
+                yield from _run(line, "a line of bench.toml")
+                if (table, key) == ("bench", "contact"):
+                    yield from _reached_by(line, strict=False, whose="the bench’s")
+                    said = tuple(word.folded for word in words_of(seen_text(line)))
+                    if len(said) > 1 and not set(said) <= set(name):
+                        yield Fact("the bench’s contact", "words", said)
 
 
 def _of_owner(entry: Entry) -> Iterator[Fact]:
@@ -183,25 +202,25 @@ def _name(text: str, about: str, *, whole: bool = True) -> Iterator[Fact]:
         yield Fact(part, "name", (fold(re.sub(r"\W", "", joined)),))
 
 
-def _reached_by(text: str, *, strict: bool) -> Iterator[Fact]:
+def _reached_by(text: str, *, strict: bool, whose: str = "the owner’s") -> Iterator[Fact]:
     """Mail addresses, their own parts, tags and telephone numbers; in a remark only what is surely one."""
     clean = seen_text(text)
     for match in _MAIL.findall(clean):
         local = [word.folded for word in words_of(match.split("@")[0])]
-        yield Fact("the owner’s mail address", "mail", tuple(word.folded for word in words_of(match)))
+        yield Fact(f"{whose} mail address", "mail", tuple(word.folded for word in words_of(match)))
         together = "".join(local)
         if len(together) >= 4 and together not in _GENERIC_BOXES:
-            yield Fact("the owner’s mail address, before the @", "words", tuple(local))
-            yield Fact("the owner’s mail address, before the @", "name", (together,))
+            yield Fact(f"{whose} mail address, before the @", "words", tuple(local))
+            yield Fact(f"{whose} mail address, before the @", "name", (together,))
     for match in _HANDLE.findall(_MAIL.sub(" ", clean)):
-        yield Fact("a name the owner goes by", "words", tuple(word.folded for word in words_of(match)))
+        yield Fact(
+            f"a name {whose.removesuffix('’s')} goes by", "words", tuple(word.folded for word in words_of(match))
+        )
     least = 9 if strict else 6
     for digits, _, _ in digits_in(_DAY.sub(" ; ", _MAIL.sub(" ", clean))):
         if len(digits) >= least:
             significant = digits.lstrip("0")
-            yield Fact(
-                "the owner’s telephone", "telephone", (significant[-9:] if len(significant) > 9 else significant,)
-            )
+            yield Fact(f"{whose} telephone", "telephone", (significant[-9:] if len(significant) > 9 else significant,))
 
 
 def _address(text: str) -> Iterator[Fact]:

@@ -12,6 +12,7 @@ from pentools.record.job import Job
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import report_notes
 from pentools.record.spending import spending_of, unread_amounts
+from pentools.record.strangers import strangers_found
 from pentools.record.view import SPOILT, why_not
 
 __all__ = ["review"]
@@ -31,7 +32,7 @@ def review(job: Job) -> tuple[Finding, ...]:
     for stage in all_stages():
         if stage.checks is not None:
             found += _asked(job, stage.title, stage.checks)
-    for title, question in (("Hold points", passed_by), ("Costs", _on_costs), ("Report", report_notes)):
+    for title, question in (("Hold points", passed_by), ("Publication", strangers_found), ("Costs", _on_costs), ("Report", report_notes)):
         found += _asked(job, title, question)
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):

@@ -6,22 +6,38 @@ import functools
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from pentools import tables, words
+from pentools.calc.base.findings import Finding
 from pentools.record.owner_facts import STREETS, Fact, facts_of
 from pentools.record.registry import all_stages
+from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.ending_kinds import PICTURE
 from pentools.record.stages.job.intake_kinds import ARRIVAL, PASSED
 from pentools.record.view import once_a_state
 from pentools.record.wording import Word, digits_in, fold, parts_of, seen_text, without_spaces, words_of
 
 if TYPE_CHECKING:
+    from pentools.fields import Field
+    from pentools.record.forms import Logged
     from pentools.record.job import Job
+    from pentools.record.kinds import Kind, Stage
 
-__all__ = ["Found", "found_in", "is_ordinary", "ordinary_words", "passed_over"]
+__all__ = [
+    "Found",
+    "OwnText",
+    "found_in",
+    "is_ordinary",
+    "ordinary_words",
+    "own_fields",
+    "passed_over",
+    "strangers_found",
+]
 
 _AROUND = 4  # words kept on either side
 _MARKS_OF_MAIL = frozenset({"at", "dot", "punkt"})
+_TEXT_KINDS = frozenset({"text", "long text", "items"})
 _SENTENCE_END = re.compile(r"[.!?…:;]\W*\s|\n")
 
 
@@ -48,6 +64,15 @@ class Found:
     kind: str
     key: str
     around: str
+
+
+@dataclass(frozen=True, slots=True)
+class OwnText:
+    """A text somebody wrote that is for everybody, with its place and, where that helps to find it, its first words."""
+
+    place: str
+    text: str
+    beginning: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,6 +290,39 @@ def _telephones(index: _Index, clean: str, said: Sequence[Word]) -> Iterator[_Sp
                 within = [n for n, word in enumerate(said) if word.start < end and word.end > start]
                 if within:
                     yield _Spot(within[0], within[-1], fact)
+
+
+def own_fields(job: Job) -> Iterator[OwnText]:
+    """Every field for everybody that holds a text, with its place: ``Limits: one thing left, Why``."""
+    for stage in all_stages():
+        for kind in stage.kinds:
+            logged = job.log(kind) if kind.log else job.log(kind)[-1:]
+            for number, one in enumerate(logged, 1):
+                which = f" ({number} of {len(logged)})" if len(logged) > 1 else ""
+                for field in kind.fields:
+                    value = getattr(one.values, field.name)
+                    if field.audience == "everybody" and field.kind in _TEXT_KINDS and value is not None:
+                        text = "; ".join(value) if isinstance(value, tuple) else str(value)
+                        yield OwnText(_place(stage, kind, field, one, which), text)
+
+
+def _place(stage: Stage, kind: Kind[Any], field: Field, logged: Logged[Any], which: str) -> str:
+    if kind is PICTURE and logged.values.photo:
+        return f"the caption of {logged.values.photo}"
+    return f"{stage.key[:1].upper()}{stage.key[1:]}: {kind.title[:1].lower()}{kind.title[1:]}{which}, {field.label}"
+
+
+def strangers_found(job: Job) -> tuple[Finding, ...]:
+    """Fields for everybody that say what is the owner's or the bench's own; none before the owner agreed to publication."""
+    if consents(job).get("publish") is not True:
+        return ()
+    told = {
+        (own.place, found.word): Finding("warning", "job.stranger", place=own.place, word=found.word, about=found.about)
+        for own in own_fields(job)
+        for found in found_in(job, own.text)
+        if not passed_over(job, found, own.place)
+    }
+    return tuple(told.values())
 
 
 def is_ordinary(job: Job, found: Found) -> bool:

@@ -34,6 +34,7 @@ WORDS: Mapping[str, Template] = {
     "intake-missing": "Intake: “{title}” has not been filled in.",
     "arrival-mass": "Intake: the pen was not weighed as it arrived, so gains and losses of parts cannot be told later.",
     "system-missing": "Intake: the filling system is not named.",
+    "stranger": "{place} has “{word}”, {about}: a page for everybody is held until it is taken out, or its reason stands under Intake, “Shown all the same”.",
     # agreement
     "departure:refused": "Agreement: the owner said no to this departure: {what}",
     "departure:open": "Agreement: the owner has not said yes to this departure: {what}",

@@ -16,18 +16,13 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import unquote
 
 from pentools.errors import HoldError, InputError
-from pentools.record.registry import all_stages
-from pentools.record.stages.job.ending_kinds import PICTURE
 from pentools.record.stages.job.intake_kinds import PASSED
-from pentools.record.strangers import Found, found_in, is_ordinary, passed_over
+from pentools.record.strangers import Found, OwnText, found_in, is_ordinary, own_fields, passed_over
 from pentools.writeup.notebook import PublishedCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.photos import public_files
 
 if TYPE_CHECKING:
-    from pentools.fields import Field
-    from pentools.record.forms import Logged
     from pentools.record.job import Job
-    from pentools.record.kinds import Kind, Stage
 
 __all__ = [
     "Hit",
@@ -83,7 +78,6 @@ _UNSEEN_ATTRIBUTES = frozenset(
     ]
 )
 _MARKUP = re.compile(r"<(?:!doctype|/?[a-z][a-z0-9]*)\b", re.IGNORECASE)
-_TEXT_KINDS = frozenset({"text", "long text", "items"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,15 +133,6 @@ class StrangersError(HoldError):
         return f"{self.form[:1].upper()}{self.form[1:]} is held. " + "; ".join(list(told)[:_MOST_TOLD]) + "."
 
 
-@dataclass(frozen=True, slots=True)
-class _Own:
-    """A text somebody wrote, with its place."""
-
-    place: str
-    text: str
-    beginning: str = ""
-
-
 def check_public(
     job: Job, form: str, texts: Mapping[str, str], notebook: Mapping[str, Any] | None = None
 ) -> tuple[Hit, ...]:
@@ -169,8 +154,8 @@ def check_public(
         where no cell, field or picture holds the words. In the kit's own sentences an ordinary word is no hit.
     """
     del form
-    names = [_Own(f"the file name of {file}", file) for file in sorted(public_files(job))]
-    finished = [_Own(place, _plain(text)) for place, text in texts.items()] + names
+    names = [OwnText(f"the file name of {file}", file) for file in sorted(public_files(job))]
+    finished = [OwnText(place, _plain(text)) for place, text in texts.items()] + names
     shown = [(own, found) for own in finished for found in found_in(job, own.text)]
     if not shown:
         return ()
@@ -242,7 +227,7 @@ def check_reason(reason: str) -> None:
         )
 
 
-def own_texts(job: Job, notebook: Mapping[str, Any] | None = None) -> Iterator[_Own]:
+def own_texts(job: Job, notebook: Mapping[str, Any] | None = None) -> Iterator[OwnText]:
     """Every text of somebody's own that may stand on a page for everybody, with its place.
 
     Parameters
@@ -252,22 +237,18 @@ def own_texts(job: Job, notebook: Mapping[str, Any] | None = None) -> Iterator[_
 
     Yields
     ------
-    _Own
+    OwnText
         Story cells and published outputs in the notebook's order, then the fields for everybody, then the bench's name.
     """
     content = read_notebook(job.notebook) if notebook is None else notebook
     yield from _cells(content)
-    for stage in all_stages():
-        for kind in stage.kinds:
-            logged = job.log(kind) if kind.log else job.log(kind)[-1:]
-            for number, one in enumerate(logged, 1):
-                yield from _fields(stage, kind, one, f" ({number} of {len(logged)})" if len(logged) > 1 else "")
+    yield from own_fields(job)
     name = job.bench.text("bench", "name")
     if name:
-        yield _Own("the bench’s name in bench.toml", name)
+        yield OwnText("the bench’s name in bench.toml", name)
 
 
-def _cells(content: Mapping[str, Any] | None) -> Iterator[_Own]:
+def _cells(content: Mapping[str, Any] | None) -> Iterator[OwnText]:
     """Story cells are counted as they stand in the notebook; those that are private are counted and not compared."""
     public = list(cells_for(content, "everybody"))
     stories = outputs = 0
@@ -275,12 +256,12 @@ def _cells(content: Mapping[str, Any] | None) -> Iterator[_Own]:
         if isinstance(cell, StoryCell):
             stories += 1
             if cell in public:
-                yield _Own(f"story cell {stories}", cell.text, _beginning(cell.text))
+                yield OwnText(f"story cell {stories}", cell.text, _beginning(cell.text))
         elif isinstance(cell, PublishedCell):
             for output in cell.outputs:
                 outputs += 1
                 if cell in public:
-                    yield _Own(f"published output {outputs}", _plain(_output(output)))
+                    yield OwnText(f"published output {outputs}", _plain(_output(output)))
 
 
 def _output(output: Mapping[str, Any]) -> str:
@@ -292,21 +273,6 @@ def _output(output: Mapping[str, Any]) -> str:
 def _beginning(text: str) -> str:
     words = re.sub(r"[#*_>`\[\]!]|\(.*?\)", " ", text).split()
     return " ".join(words[:4]) + ("…" if len(words) > 4 else "")
-
-
-def _fields(stage: Stage, kind: Kind[Any], logged: Logged[Any], which: str) -> Iterator[_Own]:
-    for field in kind.fields:
-        value = getattr(logged.values, field.name)
-        if field.audience != "everybody" or field.kind not in _TEXT_KINDS or value is None:
-            continue
-        text = "; ".join(value) if isinstance(value, tuple) else str(value)
-        yield _Own(_place(stage, kind, field, logged, which), text)
-
-
-def _place(stage: Stage, kind: Kind[Any], field: Field, logged: Logged[Any], which: str) -> str:
-    if kind is PICTURE and logged.values.photo:
-        return f"the caption of {logged.values.photo}"
-    return f"{stage.key[:1].upper()}{stage.key[1:]}: {kind.title[:1].lower()}{kind.title[1:]}{which}, {field.label}"
 
 
 def _in_words(hits: Sequence[Hit], form: str) -> str:

@@ -73,7 +73,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     lead = [fit_words(job, place) for place in places if place in tried]
     blocks += [Lead(" ".join(lead))] if lead else []
     for place in places:
-        blocks += _place(job, place)
+        blocks += _place(job, place, audience)
     blocks += _sealant(job)
     blocks += _tests(job, audience)
     blocks += _caution(job)
@@ -89,7 +89,7 @@ def _caution(job: Job) -> list[Block]:
     return [Notice(" ".join((*said, CLOSING_LINE)), "Caution")] if said else []
 
 
-def _place(job: Job, place: str) -> list[Block]:
+def _place(job: Job, place: str, audience: Audience) -> list[Block]:
     """One seal: measured in a sentence, its ladder and its ring as figures."""
     from pentools.figures.seal.rings import ladder_drawing, ring_drawing
 
@@ -100,10 +100,8 @@ def _place(job: Job, place: str) -> list[Block]:
         ladder = ladder_drawing(job, place, ahead=False)
         ring = _ring_that_held(job, place)
     except InputError as error:
-        return [
-            *blocks,
-            Notice(f"The measurements of the {place_words(place)} give no result: {error}", "To be settled"),
-        ]
+        why = f": {error}" if audience == "owner" else "."
+        return [*blocks, Notice(f"The measurements of the {place_words(place)} give no result{why}", "To be settled")]
     blocks += [FigureBlock(ladder)] if ladder is not None else []
     blocks += [FigureBlock(ring_drawing(ring))] if ring is not None else []
     return blocks

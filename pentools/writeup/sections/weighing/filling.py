@@ -66,7 +66,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     try:
         answer = capacity_of(job)
     except InputError as error:
-        blocks.append(Notice(f"The weighings give no result: {error}", "To be settled"))
+        why = f": {error}" if audience == "owner" else "."
+        blocks.append(Notice(f"The weighings give no result{why}", "To be settled"))
     if answer is not None:
         blocks.append(Lead(answer.sentence))
         blocks += _figure(capacity_chart(answer))
