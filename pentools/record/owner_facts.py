@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
 
-from pentools.record.entries import RELEASE, WITHDRAWAL, Entry
+from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, OddEntry
 from pentools.record.registry import all_stages
 from pentools.record.stages.dating.kinds import MARK, Mark
 from pentools.record.stages.job.agree import consents
@@ -127,6 +127,8 @@ def mark_for_everybody(job: Job, mark: Mark) -> bool:
 
 
 def _of_entry(job: Job, entry: Entry) -> Iterator[Fact]:
+    if isinstance(entry, OddEntry):  # nobody can say which of its words are whose
+        yield from _run(entry.line.decode(errors="replace"), "an entry that cannot be read")
     yield from _run(entry.note, "a remark for the bench alone")
     yield from _reached_by(entry.note, strict=True)
     if entry.kind in (RELEASE, WITHDRAWAL):

@@ -32,7 +32,12 @@ def review(job: Job) -> tuple[Finding, ...]:
     for stage in all_stages():
         if stage.checks is not None:
             found += _asked(job, stage.title, stage.checks)
-    for title, question in (("Hold points", passed_by), ("Publication", strangers_found), ("Costs", _on_costs), ("Report", report_notes)):
+    for title, question in (
+        ("Hold points", passed_by),
+        ("Publication", strangers_found),
+        ("Costs", _on_costs),
+        ("Report", report_notes),
+    ):
         found += _asked(job, title, question)
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):

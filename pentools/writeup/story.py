@@ -34,7 +34,26 @@ _TAGS = {
     "a", "blockquote", "br", "code", "dd", "del", "dl", "dt", "em", "h2", "h3", "h4", "h5", "h6", "hr", "li", "ol", "p",
     "pre", "s", "strong", "sub", "sup", "table", "tbody", "td", "tfoot", "th", "thead", "tr", "ul", "caption", "b", "i", "span",
 }  # fmt: skip
-_ATTRIBUTES = {"a": {"href"}, "ol": {"start"}, "td": {"colspan", "rowspan"}, "th": {"scope", "colspan", "rowspan"}}
+_ATTRIBUTES: dict[str, set[str]] = {
+    "*": set(),  # no titles either: they are read by whoever points at them
+    "a": {"href"},
+    "ol": {"start"},
+    "td": {"colspan", "rowspan"},
+    "th": {"scope", "colspan", "rowspan"},
+}
+_GONE_WHOLE = {
+    "script",
+    "style",
+    "svg",
+    "math",
+    "template",
+    "noscript",
+    "title",
+    "iframe",
+    "object",
+    "textarea",
+    "select",
+}
 _LINKS = re.compile(r"(?:https?://|mailto:)\S+", re.IGNORECASE)
 # marks the place of a picture while the text is cleaned; such signs are taken out of the text first
 _MARK = "\ue000"
@@ -240,6 +259,7 @@ def clean_html(raw: str) -> str:
         url_schemes={"http", "https", "mailto"},
         link_rel="noopener noreferrer nofollow",
         strip_comments=True,
+        clean_content_tags=_GONE_WHOLE,
     )
 
 
