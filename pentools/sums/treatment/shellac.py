@@ -5,7 +5,7 @@ from __future__ import annotations
 from pentools import tables
 from pentools.calc.base.findings import Finding
 from pentools.calc.treatment.mixtures import MixtureRow
-from pentools.calc.treatment.shellac import check_chart, shellac_cut, thinning_parts
+from pentools.calc.treatment.shellac import check_chart, flakes_g, shellac_cut, thinning_parts
 from pentools.fields import Field
 from pentools.numbers import plain
 from pentools.sums.base import Inputs, Sum, SumAnswer
@@ -39,7 +39,7 @@ def shellac_answer(given: Inputs) -> SumAnswer:
     """
     pounds, alcohol, thin_to = given.needed("cut"), given.number("alcohol", 30.0), given.number("thin_to")
     cut = shellac_cut(pounds)
-    flakes = cut.g_per_l_alcohol * alcohol / 1000
+    flakes = flakes_g(pounds, alcohol)
     sentence = f"{flakes:.1f} g of flakes to {plain(alcohol, 6)} ml of alcohol make a {plain(pounds)} lb cut."
     findings = [Finding("warning", "treatment.fire:flakes")]
     parts = None

@@ -32,3 +32,25 @@ def test_treatment_overruled():
     for typed in ({"overrule": "ok"}, {"reason": "no verdict"}):
         with pytest.raises(InputError):
             ask(TREATMENT, material="casein", treatment="soak", **typed)
+
+
+def test_every_word_of_a_limit_stands_in_its_table():
+    answer = ask(TREATMENT, material="celluloid", treatment="cold water soak")
+    assert answer.table == (
+        ("quantity", "value"), ("verdict", "limited"), ("limit", "at most 15 minutes, dried at once; better not at all"), ("longest contact", "15 min"),
+        ("because", "old celluloid draws water in and can swell"),
+        ("source", "Conservation DistList 21:54 (2008): a conservator on water and cellulose nitrate"), ("how sure", "primary"),
+    )  # fmt: skip
+    assert (answer.data["max_minutes"], answer.data["max_c"], answer.data["overruled_verdict"]) == (15, None, None)
+    never = dict(ask(TREATMENT, material="casein", treatment="flush mix soak").table)
+    assert (never["limit"], never["longest contact"]) == ("nothing more is said", "0 min")
+    assert (
+        dict(ask(TREATMENT, material="celluloid", treatment="buffing wheel").table)["longest contact"]
+        == "no number on record"
+    )
+    unnamed = ask(TREATMENT, treatment="soak")
+    assert ("is it acrylic?", "no smell when rubbed, a dull sound when tapped, high gloss") in unnamed.table
+    assert unnamed.data["no_harm_tests"][0] == {
+        "material": "celluloid",
+        "sign": "rub it with soft cotton: a smell of camphor, as of mothballs",
+    }
