@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from pentools.calc.base.uncertainty import format_value
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
 
-__all__ = ["SPOILT", "answer_of", "full_log", "key_facts", "methods", "pen_title", "summary"]
+__all__ = ["SPOILT", "answer_of", "full_log", "key_facts", "methods", "pen_title", "summary", "volume_in_words"]
 
 # what may go wrong where a record was edited by hand
 SPOILT = (PentoolsError, KeyError, TypeError, ValueError, AttributeError, AssertionError)
@@ -135,7 +135,7 @@ def methods(job: Job, audience: Audience) -> Section:
     answer = answer_of(job)
     blocks: list[Block] = []
     if answer is not None:
-        blocks.append(Paragraph(_volume_in_words(answer.data)))
+        blocks.append(Paragraph(volume_in_words(answer.data)))
     blocks.append(
         Paragraph(
             "A figure with ± gives an interval that holds the value with about 95\u202f% confidence (expanded uncertainty, evaluated as "
@@ -229,7 +229,8 @@ def _data(job: Job, entry: Entry) -> str:
     return log_rows(kind, values)
 
 
-def _volume_in_words(data: dict[str, Any]) -> str:
+def volume_in_words(data: Mapping[str, Any]) -> str:
+    """How the volume was reached from the masses, and how sure it is, from what the capacity sum answers."""
     z, spread, k, freedom = (
         data.get(key) for key in ("z_ml_per_g", "standard_uncertainty_ml", "coverage_factor", "degrees_of_freedom")
     )

@@ -66,7 +66,10 @@ PAGE_FORMS = {
             "letter", "client.html", "owner", "the letter to the owner", "pentools.writeup.letter.page:letter_files"
         ),
         PageForm("record", "record.html", "owner", "the full record", "pentools.writeup.page:record_files"),
-        PageForm("story", "blog.html", "everybody", "the page for publication", "pentools.writeup.page:story_files"),
+        PageForm(
+            "story", "blog.html", "everybody", "the page for publication", "pentools.writeup.tale.page:story_files"
+        ),
+        PageForm("post", "post/", "everybody", "the post to paste", "pentools.writeup.post.post:post_files"),
         PageForm(
             "proposal",
             "papers/proposal.html",

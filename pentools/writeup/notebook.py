@@ -33,9 +33,10 @@ class StoryCell:
 
 @dataclass(frozen=True, slots=True)
 class StageCell:
-    """A code cell that brings up one stage."""
+    """A code cell that brings up one stage; ``follows`` where the same cell brought up another before it."""
 
     key: str
+    follows: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +110,7 @@ def cells_for(notebook: Mapping[str, Any] | None, audience: str) -> Iterator[Sto
         elif cell.get("cell_type") == "code":
             keys = stages_named(source)
             if keys:
-                yield from (StageCell(key) for key in keys)
+                yield from (StageCell(key, number > 0) for number, key in enumerate(keys))
             elif PUBLISH in tags:
                 outputs = cell.get("outputs")
                 yield PublishedCell(

@@ -6,15 +6,69 @@ import base64
 import binascii
 import html
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
+from pentools.errors import InputError
+from pentools.figures.raster import png_of
 from pentools.writeup.drawings import clean_svg
-from pentools.writeup.photos import PhotoBook, embed_bytes
+from pentools.writeup.photos import EmbeddedPhoto, PhotoBook, embed_bytes
 from pentools.writeup.story import clean_html
 
-__all__ = ["published_html"]
+__all__ = ["PublishedOutput", "published_html", "published_output"]
 
 _NO_ALT = "An output of the notebook without a description"
+
+
+_WIDEST_PX = 1210
+_PICTURES = ("image/svg+xml", "image/png", "image/jpeg")
+
+
+@dataclass(frozen=True, slots=True)
+class PublishedOutput:
+    """A stored output for a form that is no single page: a picture made anew from its pixels, or harmless HTML."""
+
+    html: str = ""
+    picture: EmbeddedPhoto | None = None
+    alt: str = ""
+
+
+def published_output(output: Mapping[str, Any], photos: PhotoBook) -> PublishedOutput | None:
+    """One stored output, a drawing as pixels too.
+
+    Parameters
+    ----------
+    output : mapping
+        The output as the notebook keeps it.
+    photos : PhotoBook
+        Whether its audience may see pictures at all, and this one.
+
+    Returns
+    -------
+    PublishedOutput or None
+        The first of what `published_html` would show; None where there is nothing to show.
+    """
+    data, metadata = output.get("data"), output.get("metadata")
+    if isinstance(data, Mapping) and output.get("output_type") in ("display_data", "execute_result"):
+        for mime in _PICTURES:
+            if mime in data:
+                found = _pixels(mime, _text(data[mime]), photos)
+                return None if found is None else PublishedOutput(picture=found, alt=_alt(metadata, mime))
+    made = clean_html(published_html(output, photos))
+    return PublishedOutput(made) if made else None
+
+
+def _pixels(mime: str, content: str, photos: PhotoBook) -> EmbeddedPhoto | None:
+    if not photos.any_allowed():
+        return None
+    try:
+        if mime == "image/svg+xml":
+            drawing = clean_svg(content)
+            return None if drawing is None else embed_bytes(png_of(drawing, _WIDEST_PX))
+        raw = base64.b64decode(content)
+    except (binascii.Error, ValueError, InputError):
+        return None
+    return None if photos.is_kept_back(raw) else embed_bytes(raw)
 
 
 def published_html(output: Mapping[str, Any], photos: PhotoBook | None = None) -> str:
@@ -39,7 +93,7 @@ def published_html(output: Mapping[str, Any], photos: PhotoBook | None = None) -
     if output.get("output_type") not in ("display_data", "execute_result") or not isinstance(data, Mapping):
         return ""
     metadata = output.get("metadata")
-    for mime in ("image/svg+xml", "image/png", "image/jpeg"):
+    for mime in _PICTURES:
         if mime in data:
             return _picture(mime, _text(data[mime]), _alt(metadata, mime), photos)
     if "application/vnd.jupyter.widget-view+json" in data or any(str(mime).startswith("image/") for mime in data):

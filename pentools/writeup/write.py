@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, RecordError
+from pentools.writeup.folder import replace_folder
 from pentools.writeup.forms import Files, PageForm, files_of, page_forms
 from pentools.writeup.notebook import read_notebook
 from pentools.writeup.strangers import StrangersError, check_reason, pass_over
@@ -97,18 +98,15 @@ def _older(job: Job, form: PageForm) -> str:
 
 
 def _write_all(job: Job, form: PageForm, files: Files) -> Path:
-    """Every file of a form; of a folder, what an earlier writing left there and this one did not make goes away."""
+    """Every file of a form; of a folder, all of it or nothing."""
     folder = job.folder / WRITEUP
-    paths = [folder / name for name in files]
-    for path, content in zip(paths, files.values(), strict=True):
-        _replace(path, content.encode("utf-8") if isinstance(content, str) else content)
+    content = {name: text.encode("utf-8") if isinstance(text, str) else text for name, text in files.items()}
     if form.file.endswith("/"):
-        suffixes = {path.suffix for path in paths}
-        for path in (folder / form.file).iterdir():
-            # a picture that may no longer be shown must not stay among those to be sent
-            if path.is_file() and path not in paths and path.suffix in suffixes:
-                path.unlink()
-    return paths[0]
+        replace_folder(folder / form.file, {name.removeprefix(form.file): found for name, found in content.items()})
+    else:
+        for name, found in content.items():
+            _replace(folder / name, found)
+    return folder / next(iter(files))
 
 
 def _say(progress: Callable[[str], object] | None, line: str) -> None:

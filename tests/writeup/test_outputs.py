@@ -2,7 +2,8 @@
 
 from writeup.pages import png
 
-from pentools.writeup.outputs import published_html
+from pentools.writeup.outputs import published_html, published_output
+from pentools.writeup.photos import PhotoBook
 
 
 def test_published_outputs():
@@ -21,3 +22,27 @@ def test_published_outputs():
     assert published_html({"output_type": "error", "ename": "E", "traceback": ["/home/x"]}) == ""
     assert published_html({"output_type": "stream", "name": "stderr", "text": "/home/x"}) == ""
     assert published_html(output(**{"image/png": "no picture"})) == ""
+
+
+def test_an_output_for_everybody_is_pixels_or_harmless(small_job):
+    book = PhotoBook(small_job, "everybody")
+
+    def output(**data):
+        return {"output_type": "display_data", "data": data, "metadata": {"image/svg+xml": {"alt": "a red square"}}}
+
+    svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" width="9mm"><desc>Plant001x</desc><rect width="9" height="9"/></svg>'
+    found = published_output(output(**{"image/svg+xml": svg}), book)
+    assert found.alt == "a red square"
+    assert found.picture.uri.startswith("data:image/png;base64,")
+    assert published_output(output(**{"image/svg+xml": "<svg"}), book) is None
+    made = published_output(output(**{"text/html": '<p class="x" style="y">1<script>z()</script></p>'}), book)
+    assert made.html == "<p>1</p>"
+    assert published_output(output(**{"image/png": "no picture"}), book) is None
+    assert published_output({"output_type": "error"}, book) is None
+    assert (
+        published_output({"output_type": "stream", "name": "stdout", "text": "a < b"}, book).html
+        == "<pre>a &lt; b</pre>"
+    )
+    small_job.add("intake", "consent", {"publish": "yes", "pictures": "no"})
+    for data in ({"image/svg+xml": svg}, {"image/png": png()}):
+        assert published_output(output(**data), PhotoBook(small_job, "everybody")) is None

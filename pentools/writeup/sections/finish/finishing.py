@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from pentools.record.kinds import Stage
     from pentools.record.stages.finish.plan import StepDone
 
-__all__ = ["section"]
+__all__ = ["finish_caution", "section"]
 
 # what a reader of the page must know; the rest is advice for the bench
 _FOR_THE_READER = (
@@ -80,8 +80,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _left(job)
     blocks += _advice(job, audience)
     blocks += _masks(job, audience)
-    if job.record.live(stage.key, "step"):
-        blocks.append(Notice(_caution(job), "Caution"))
+    caution = finish_caution(job)
+    blocks += [Notice(caution, "Caution")] if caution else []
     blocks += _workings(job, stage, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, TITLE, tuple(blocks))
@@ -218,8 +218,16 @@ def _masks(job: Job, audience: Audience) -> list[Block]:
     return blocks
 
 
-def _caution(job: Job) -> str:
-    """What anyone who would do the same must know, for this material; all of it where it is not named."""
+def finish_caution(job: Job) -> str:
+    """What anyone who would do the same must know, for this material; all of it where it is not named.
+
+    Returns
+    -------
+    str
+        Empty where nothing was sanded or polished.
+    """
+    if not job.record.live("finish", "step"):
+        return ""
     material = material_of(job)
     parts = [
         "Sanding dust of any kind belongs in water or a filter, not in lungs: eye protection and a mask for fine dust (P2, N95 or better)."

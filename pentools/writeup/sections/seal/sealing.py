@@ -42,7 +42,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["section"]
+__all__ = ["seal_caution", "sealed_in_words", "section"]
 
 TITLE = "How it was sealed"
 _SHELLAC = "Shellac is cut with alcohol, which burns: no flame near, and fresh air."
@@ -74,19 +74,21 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += [Lead(" ".join(lead))] if lead else []
     for place in places:
         blocks += _place(job, place, audience)
-    blocks += _sealant(job)
+    sealed = sealed_in_words(job)
+    blocks += [Paragraph(sealed)] if sealed else []
     blocks += _tests(job, audience)
-    blocks += _caution(job)
+    caution = seal_caution(job)
+    blocks += [Notice(caution, "Caution")] if caution else []
     blocks += _workings(job, stage, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, TITLE, tuple(blocks))
 
 
-def _caution(job: Job) -> list[Block]:
-    """What to mind with the sealants that were used; nothing where grease alone was."""
+def seal_caution(job: Job) -> str:
+    """What to mind with the sealants that were used; empty where grease alone was."""
     used = {logged.values.sealant for logged in job.log(SEALANT)} - {None, *_NO_HEAT}
     said = [_SHELLAC] * bool(used & {"shellac", "thread"}) + [_FLAME] * bool(used)
-    return [Notice(" ".join((*said, CLOSING_LINE)), "Caution")] if said else []
+    return " ".join((*said, CLOSING_LINE)) if said else ""
 
 
 def _place(job: Job, place: str, audience: Audience) -> list[Block]:
@@ -148,13 +150,14 @@ def _ring_that_held(job: Job, place: str) -> Candidate | None:
     return None
 
 
-def _sealant(job: Job) -> list[Block]:
+def sealed_in_words(job: Job) -> str:
+    """What it was sealed with, and whether that can be undone, as one sentence; empty where nothing was said."""
     log = job.log(SEALANT)
     if not log:
-        return []
+        return ""
     used = [logged.values for logged in log if logged.values.sealant != "none"]
     if not used:
-        return [Paragraph("No sealant was needed: it holds dry.")]
+        return "No sealant was needed: it holds dry."
     parts = []
     for values in used:
         can = "" if values.reversible is None else " (can be undone)" if values.reversible else " (cannot be undone)"
@@ -162,7 +165,7 @@ def _sealant(job: Job) -> list[Block]:
     passed = passed_places(job)
     waited = passed and all(passed.values()) and not job.record.releases("sealant")
     after = "After the dry fit had passed, it" if waited else "It"
-    return [Paragraph(f"{after} was sealed with {list_in_words(parts)}.")]
+    return f"{after} was sealed with {list_in_words(parts)}."
 
 
 def _tests(job: Job, audience: Audience) -> list[Block]:

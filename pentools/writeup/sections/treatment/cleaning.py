@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["section"]
+__all__ = ["cleaned_in_words", "cleaning_caution", "section"]
 
 _TITLE = "How it was cleaned"
 _LABELS, _PARTS = dict(BATHS), dict(PARTS)
@@ -41,7 +41,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if not job.record.live(stage.key):
         return Section(stage.key, _TITLE)
     blocks: list[Block] = []
-    words = _in_words(job)
+    words = cleaned_in_words(job)
     if words:
         blocks.append(Lead(words))
     findings = bath_findings(job)
@@ -53,12 +53,14 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _mix(job, stage, audience)
     for key, caption in (("rinse", "Rinsed until water spread again"), ("drying", "Drying")):
         blocks += kind_table(job, stage.kind(key), audience, caption=caption)
-    blocks += _caution(job)
+    caution = cleaning_caution(job)
+    blocks += [Notice(caution, "Caution")] if caution else []
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, _TITLE, tuple(blocks))
 
 
-def _in_words(job: Job) -> str:
+def cleaned_in_words(job: Job) -> str:
+    """What was cleaned in what, and how long at most, as one sentence; empty where nothing was."""
     done = baths_done(job)
     if not done:
         return ""
@@ -115,9 +117,10 @@ def _mix(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     return [*blocks, *kind_facts(job, stage.kind("flush mix"), audience)]
 
 
-def _caution(job: Job) -> list[Block]:
+def cleaning_caution(job: Job) -> str:
+    """What to mind with a flush mix; empty where none was used."""
     used = {bath for _, bath, _, _ in baths_done(job)}
     if "flush mix soak" not in used and job.newest(FLUSH_MIX).ammonia is None:
-        return []
+        return ""
     [bleach] = [c for c in cautions_of(job, ("flush mix soak",)) if c.key == "ammonia-bleach"]
-    return [Notice(bleach.text, "Caution")]
+    return bleach.text

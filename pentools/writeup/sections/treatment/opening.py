@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["section"]
+__all__ = ["opening_caution", "section"]
 
 _TITLE = "How it came apart"
 _GRAVE = ("over-limit", "no-heat", "broke", "out of order", "overruled")
@@ -142,6 +142,14 @@ def _cautions(job: Job, audience: Audience) -> list[Block]:
         rows = tuple((capital(c.key.replace("-", " ")), c.hazard, c.control) for c in known)
         note = CLOSING_LINE
         return [Details("Cautions read before the work", (Table("Cautions", ("Caution", "Hazard", "Control"), rows, source_note=note),))]  # fmt: skip
-    fire = [c for key in ("nitrate-fire", "closed-pen") for c in cautions_of(job, opening_actions(job)) if c.key == key]
-    heated = job.record.live("open", "heat pass")
-    return [Notice(fire[0].text, "Caution")] if fire and heated else []
+    caution = opening_caution(job)
+    return [Notice(caution, "Caution")] if caution else []
+
+
+def opening_caution(job: Job) -> str:
+    """The gravest caution of opening with heat; empty where nothing was heated, or nothing in it burns."""
+    if not job.record.live("open", "heat pass"):
+        return ""
+    known = cautions_of(job, opening_actions(job))
+    found = next((c for key in ("nitrate-fire", "closed-pen") for c in known if c.key == key), None)
+    return "" if found is None else f"{capital(found.key.replace('-', ' '))}: {found.text[:1].lower()}{found.text[1:]}"

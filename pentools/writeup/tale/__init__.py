@@ -1,0 +1,1 @@
+"""What is told to everybody: the restorer's chapters, what carries each, and a few facts."""
