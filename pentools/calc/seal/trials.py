@@ -112,8 +112,7 @@ def next_trial_size(sizes_mm: Sequence[float], tried: Sequence[Trial], start_mm:
     left = [s for s in stock if (small is None or s > small + SAME_MM) and (large is None or s < large - SAME_MM)]
     if not left:
         return LadderStep(None, None, small, large, 0, (_nothing_left(small, large),))
-    middle = (len(left) - 1) // 2 if len(left) % 2 else len(left) // 2 - 1
-    chosen = left[middle]
+    chosen = left[(len(left) - 1) // 2]  # of two middle ones the smaller
     if not tried and start_mm is not None:
         chosen = min(left, key=lambda s: (abs(s - start_mm), s))
     following = Finding("note", "seal.next", size=chosen, left=len(left))

@@ -86,6 +86,44 @@ def test_drag_stands_beside_suction():
     assert "will not spring back" in next(f.text for f in found.best.findings if f.topic == "drag")
 
 
+@pytest.mark.parametrize(
+    ("dash", "said"),
+    [("001", True), ("003", True), ("004", False), ("012", False), ("013", True), ("050", True), ("051", False), ("110", False), ("13", False), ("4.5x1", False)],
+)  # fmt: skip
+def test_which_dash_sizes_charts_leave_out_for_moving_seals(dash, said):
+    """Charts of moving seals begin at 004 and go from 012 to the next section: a ring maker's handbook."""
+    found = seal_fit(Gland("piston", 4.5, 7.4, 2.4), [Ring(dash, 4.47, 1.78)], HAND).best
+    assert ("dash-range" in topics(found.findings)) is said
+
+
+def test_what_a_full_vacuum_pulls_on_a_head_and_on_a_rod():
+    # π/4 · 7.4² and π/4 · 3.0² mm² at 0.101325 MPa
+    assert seal_fit(Gland("piston", 4.5, 7.4, 2.4), AS568, HAND).suction_n == pytest.approx(4.358, abs=1e-3)
+    assert seal_fit(Gland("packing", 3.0, 6.15, 2.4), AS568, HAND).suction_n == pytest.approx(0.716, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("mu", "words"), [(0.05, None), (0.1, "may stick after a rest"), (0.3, "will not spring back")]
+)
+def test_drag_is_said_by_what_it_stops(mu, words):
+    """The ring presses with 18.5 N on the wall: a twentieth of that and three times as much to start it, against 4.36 N."""
+    best = seal_fit(Gland("piston", 4.5, 7.4, 2.4), [Ring("008", 4.47, 1.78)], HAND, friction_coefficient=mu).best
+    assert best.friction.contact_n == pytest.approx(18.5, abs=0.1)
+    found = [f.text for f in best.findings if f.topic == "drag"]
+    assert (found == []) if words is None else (words in found[0])
+    still = seal_fit(
+        Gland("piston", 4.5, 7.4, 2.4), [Ring("008", 4.47, 1.78)], duty("static"), friction_coefficient=mu
+    ).best
+    assert "drag" not in topics(still.findings)
+
+
+def test_an_oval_bore_is_said_beyond_one_reading():
+    for ovality, said in ((0.03, False), (0.031, True)):
+        assert (
+            "ovality" in topics(seal_fit(Gland("piston", 4.5, 7.4, 2.4, ovality_mm=ovality), AS568, HAND).findings)
+        ) is said
+
+
 def test_an_oval_bore_is_said():
     assert "ovality" in topics(seal_fit(Gland("piston", 4.5, 7.4, 2.4, ovality_mm=0.08), AS568, HAND).findings)
 

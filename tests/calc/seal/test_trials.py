@@ -48,6 +48,33 @@ def test_a_size_not_in_stock_counts_as_tried():
     assert (step.too_small_mm, step.left) == (8.25, 2)
 
 
+def test_of_two_middle_sizes_the_smaller_is_tried():
+    assert [next_trial_size(SIZES[:n], []).next_mm for n in (1, 2, 3, 4, 5)] == [8.0, 8.0, 8.1, 8.1, 8.2]
+    # as near to the calculation's best on either side: the smaller
+    assert next_trial_size((8.0, 8.5), [], start_mm=8.25).next_mm == 8.0
+    # once something was tried the bracket decides
+    assert next_trial_size(SIZES, [Trial(8.0, "no touch")], start_mm=9.5).next_mm == 8.8
+
+
+def test_the_smallest_that_held_and_the_bracket_are_told():
+    step = next_trial_size(
+        SIZES, [Trial(8.2, "no touch"), Trial(8.6, "pulls back"), Trial(8.5, "pulls back"), Trial(9.0, "too stiff")]
+    )
+    assert (step.held_mm, step.too_small_mm, step.too_large_mm, step.left, step.next_mm) == (8.5, 8.2, 9.0, 0, None)
+    assert (step.findings[0].level, "8.50" in step.findings[0].text) == ("ok", True)
+    narrowed = next_trial_size(
+        SIZES, [Trial(8.2, "no touch"), Trial(8.1, "no touch"), Trial(9.0, "too stiff"), Trial(9.2, "too stiff")]
+    )
+    assert (narrowed.too_small_mm, narrowed.too_large_mm, narrowed.left, narrowed.next_mm) == (8.2, 9.0, 7, 8.6)
+    assert narrowed.findings[0].level == "note"
+    # a size within half a thousandth of what was tried is that size
+    assert next_trial_size((8.1004, 8.2), [Trial(8.1, "no touch")]).next_mm == 8.2
+    assert next_trial_size((8.101, 8.2), [Trial(8.1, "no touch")]).left == 2
+    assert next_trial_size((8.1, 8.1996), [Trial(8.2, "too stiff")]).left == 1
+    # one size tried twice may go both ways by a hair, and contradicts nothing
+    assert next_trial_size(SIZES, [Trial(8.3, "no touch"), Trial(8.3, "no touch")]).findings[0].topic == "next"
+
+
 def test_refusals():
     with pytest.raises(InputError, match="at least one size"):
         next_trial_size((), [])
