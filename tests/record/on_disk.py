@@ -9,8 +9,12 @@ SHORT = {"quantity": "q", "quantities": "qs", "number": "n", "count": "i", "choi
 
 
 def on_disk(module):
-    """Every kind of a module as "stage/kind": its field names, with a letter for what is not plain text."""
+    """Every kind of a module as "stage/kind": its field names, with a letter for what is not plain text.
+
+    What an entry holds is kept for the whole state of a record, so nobody may change it.
+    """
     kinds = [value for value in vars(module).values() if type(value).__name__ == "Kind"]
+    assert [kind.key for kind in kinds if not kind.form.__struct_config__.frozen] == []
     return {
         f"{kind.stage}/{kind.key}": " ".join(
             f"{field.name}:{SHORT[field.kind]}" if field.kind in SHORT else field.name for field in kind.fields

@@ -4,7 +4,8 @@ import pytest
 
 from pentools import tables
 from pentools.record.bench import open_bench_folder
-from pentools.record.job import create_job
+from pentools.record.entries import new_entry
+from pentools.record.job import create_job, open_job
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.report import REPORT_PLACES, missing_report_fields, report_conditions, report_notes
 from pentools.record.review import review
@@ -133,3 +134,46 @@ def test_nothing_permanent_needs_no_warning(job):
     assert states(job)["permanent-change"] == "not applicable"
     job.add("agree", "proposal", {"part": "barrel", "proposed": "polish", "reversible": "no"})
     assert states(job)["permanent-change"] == "missing"
+
+
+def excuse(job, key, why="it is a drawn pen"):
+    job.record.append(new_entry("agree", "not applicable", {"asked": key, "why": why}))
+
+
+def test_without_a_reason_nothing_is_excused_and_a_word_unknown_here_excuses_nothing(job):
+    excuse(job, "accessories", " ")
+    excuse(job, "weather")
+    assert states(job)["accessories"] == "missing"
+    assert "weather" not in states(job)
+
+
+def test_one_thing_and_several_are_told_in_their_number(job):
+    job.add("intake", "request", {"asked": "That it writes."})
+    must = [f for f in missing_report_fields(job).missing if f.level == "must"]
+    for field in must[2:]:
+        excuse(job, field.key)
+    assert f"asks for 2 things that are not on record: {must[0].field}; {must[1].field}." in report_notes(job)[0].text
+    excuse(job, must[0].key)
+    assert f"asks for one thing that is not on record: {must[1].field}." in report_notes(job)[0].text
+    excuse(job, must[1].key)
+    assert [f.topic for f in report_notes(job)] == ["report-should"]
+
+
+def test_the_restorer_is_named_by_the_bench_or_by_whoever_did_the_work(job):
+    job.add("work log", "work", {"activity": "seal", "minutes": "5 min", "done": "a cork"})
+    assert states(job)["recorder"] == "missing"
+    job.add("work log", "work", {"activity": "seal", "minutes": "5 min", "done": "a cork", "by": "Adela Quist"})
+    assert states(job)["recorder"] == "present"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "paid", "named"),
+    [('name = ""', 'name = "Quist"', False, True), ("rate_per_hour = 0.0", "rate_per_hour = 0.5", True, False)],
+)
+def test_the_bench_s_own_facts_are_asked(job, old, new, paid, named):
+    path = job.bench.folder / "bench.toml"
+    assert old in path.read_text()
+    path.write_text(path.read_text().replace(old, new))
+    job = open_job(job.name, bench=open_bench_folder(job.bench.folder))
+    assert ("paid" in report_conditions(job)) is paid
+    assert (states(job)["recorder"] == "present") is named

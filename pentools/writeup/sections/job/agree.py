@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import yes_and_no
 from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER, ESTIMATE, NOT_APPLICABLE, PROPOSAL, SURVEY
-from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
+from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section, Table
 from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
-from pentools.writeup.words import capital, list_in_words, sentence
+from pentools.writeup.words import capital, date_in_words, list_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -56,11 +56,28 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         said = answers_in_words(job) if job.log(ANSWER) else ""
         if said:
             blocks.append(Paragraph(said))
-        blocks += kind_table(job, ANSWER, audience, caption="Your answers")
+        blocks += _answers(job)
         blocks += kind_facts(job, ESTIMATE, audience, caption="Hours and price, as estimated")
         blocks += kind_table(job, NOT_APPLICABLE, audience, caption="What does not apply here")
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was proposed and agreed" if owners else "What was proposed", tuple(blocks))
+
+
+def _answers(job: Job) -> list[Block]:
+    """Every yes and no in one table, with who gave it and in which words, where that was noted."""
+    rows: list[tuple[str, ...]] = []
+    for logged in job.log(ANSWER):
+        said = logged.values
+        who = said.by or ("" if said.authority is None else "not named")
+        if said.authority is not None:
+            who += " (may decide)" if said.authority else " (may not decide: a yes does not count)"
+        day, cells = date_in_words(said.answered_on), ("action", "agreed", "channel")
+        told = (ANSWER.field(name).shown(getattr(said, name)) for name in cells)
+        rows.append((day, *told, who, said.terms or ""))
+    head: tuple[str, ...] = ("On", "To what", "Yes or no", "How", "By whom", "In your words")
+    used = [column for column in range(len(head)) if column < 4 or any(row[column] for row in rows)]
+    cut = tuple(tuple(row[column] or "–" for column in used) for row in rows)
+    return [Table("Your answers", tuple(head[column] for column in used), cut)] if rows else []
 
 
 def _proposals(job: Job, audience: Audience) -> list[Block]:

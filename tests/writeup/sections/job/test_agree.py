@@ -3,6 +3,7 @@
 import pytest
 from writeup.pages import Parsed, notebook, stage
 
+from pentools.writeup.blocks import Table
 from pentools.writeup.making import section_of
 from pentools.writeup.page import render_page
 
@@ -44,3 +45,24 @@ def test_a_no_at_the_agreement_says_so_where_the_page_is_held(job):
     job.add("agree", "answer", {"action": "publish", "agreed": "no", "answered_on": "2026-04-02", "channel": "letter"})
     text = render_page(job, "everybody", notebook(stage("agree")), draft=True)
     assert "has said no to publication" in text
+
+
+def answers(job):
+    [table] = [
+        b for b in section_of(job, "agree", "owner").blocks if isinstance(b, Table) and b.caption == "Your answers"
+    ]
+    return table.head, [tuple(cell.replace("\u00a0", " ") for cell in row) for row in table.rows]
+
+
+def test_the_answers_are_one_table_however_much_was_noted_of_each(job):
+    answer = {"answered_on": "2026-04-02", "channel": "letter"}
+    job.add("agree", "answer", {**answer, "action": "heat", "agreed": "no"})
+    assert answers(job) == (("On", "To what", "Yes or no", "How"), [("2 April 2026", "heat", "no", "letter")])
+    job.add("agree", "answer", {**answer, "action": "soak", "agreed": "yes", "by": "Adela Quist", "authority": "yes", "terms": "Not long."})  # fmt: skip
+    job.add("agree", "answer", {**answer, "action": "polish", "agreed": "yes", "authority": "no"})
+    head, rows = answers(job)
+    assert head[4:] == ("By whom", "In your words")
+    assert [row[4:] for row in rows] == [
+        ("–", "–"), ("Adela Quist (may decide)", "Not long."), ("not named (may not decide: a yes does not count)", "–"),
+    ]  # fmt: skip
+    assert [row[2] for row in rows] == ["no", "yes", "yes"]
