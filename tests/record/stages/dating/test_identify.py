@@ -123,10 +123,15 @@ def test_a_contradiction_is_a_warning_until_a_later_conclusion_settles_it(job):
     assert [f.level for f in identify_checks(job)] == ["note"]
 
 
-def test_a_conclusion_without_words_settles_nothing(job):
+def test_the_newest_conclusion_counts_and_one_without_words_settles_nothing(job):
     see(job, "clip", "1948/1953")
     see(job, "imprint", "1938/1942")
     job.add("identify", "identity", {"maker": "unknown", "object_type": "lever filler"})
+    assert [f.level for f in identify_checks(job)] == ["warning"]
+    concluded = {"maker": "unknown", "object_type": "lever filler", "conclusion": "Another's clip."}
+    job.add("identify", "identity", concluded)
+    assert [f.level for f in identify_checks(job)] == ["note"]
+    job.add("identify", "identity", {**concluded, "conclusion": ""})
     assert [f.level for f in identify_checks(job)] == ["warning"]
 
 
@@ -199,6 +204,12 @@ def test_a_price_without_its_money_is_in_that_of_the_country(job, price, country
     with pytest.raises(InputError, match="in the money of the country"):
         price_today(job)
     assert [f.level for f in identify_checks(job)] == ["warning"]
+
+
+def test_a_price_of_nothing_is_no_price(job):
+    job.record.append(new_entry("identify", "price then", {"price": "0 USD", "year": 1938, "country": "US"}))
+    with pytest.raises(InputError, match=r"^price"):
+        price_today(job)
 
 
 def test_the_state_goes_from_open_to_done(job):
