@@ -125,6 +125,14 @@ def _add_commands(commands: Any) -> None:
         default="",
         help="why words of the owner's or the bench's may stand on a page for everybody; it goes into the record",
     )
+    command.add_argument(
+        "--pdf",
+        action="store_true",
+        help="as PDF too, beside each HTML file (needs the extra: pip install 'pentools[pdf]')",
+    )
+    command.add_argument(
+        "--paper", type=str.casefold, choices=("a4", "letter"), help="for this once (default: what bench.toml says)"
+    )
     command = add("merge", "take over the entries of another copy of a job's record", _merge)
     command.add_argument(
         "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
@@ -233,9 +241,10 @@ def _writeup(given: argparse.Namespace) -> int:
     from pentools.writeup.forms import page_forms
     from pentools.writeup.write import write_pages
 
-    job = open_job(given.job, bench=open_bench_folder(given.bench))
+    bench = open_bench_folder(given.bench)
+    job = open_job(given.job, bench=bench.on_paper(given.paper) if given.paper else bench)
     wanted = [f.key for f in page_forms(given.only) if given.audience in (f.audience, "both")]
-    write_pages(job, wanted, progress=_say, anyway=given.anyway)
+    write_pages(job, wanted, progress=_say, anyway=given.anyway, pdf=given.pdf)
     return EXIT_OK
 
 

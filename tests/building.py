@@ -55,7 +55,7 @@ NOT_IN_CALC = {
 }
 CLOCK = {"now", "utcnow", "today"}
 """What asks for the time of day; `calc` is told the time, and reckons with dates as it likes."""
-HEAVY = {"pandas", "matplotlib", "nbconvert", "nbformat", "pint", "scipy", "CoolProp", "GTC", "gsw"}
+HEAVY = {"pandas", "matplotlib", "weasyprint", "nbconvert", "nbformat", "pint", "scipy", "CoolProp", "GTC", "gsw"}
 
 
 def module_name(path, package=PACKAGE):

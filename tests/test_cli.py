@@ -1,6 +1,7 @@
 """The command line: words a person can use, exit codes, and nothing outside the bench folder, ever."""
 
 import json
+import sys
 
 import pytest
 
@@ -144,6 +145,29 @@ def test_writeup_writes_the_forms_that_are_named_and_no_other(bench, capsys):
     code, _, err = run(capsys, "writeup", "pen-1", "--only", "press")
     assert code == 2
     assert "one of letter, record" in err
+
+
+def test_writeup_makes_pdfs_on_the_paper_asked_for(bench, capsys, monkeypatch):
+    made = []
+    monkeypatch.setattr("pentools.writeup.write.pdf_of", lambda page: made.append(page) or b"%PDF-1.7")
+    run(capsys, "new", "pen-1")
+    code, out, _ = run(capsys, "writeup", "pen-1", "--only", "packing", "--pdf", "--paper", "Letter")
+    assert code == 0
+    assert "packing.pdf" in out
+    assert "size: letter" in made[0]
+    assert (bench / "pen-1" / "writeup" / "papers" / "packing.pdf").read_bytes() == b"%PDF-1.7"
+    run(capsys, "writeup", "pen-1", "--only", "packing", "--pdf")
+    assert "size: A4" in made[1]  # what the bench's file says, unless something else is asked for
+    assert run(capsys, "writeup", "pen-1", "--pdf", "--paper", "A6")[0] == 2
+
+
+def test_a_pdf_that_cannot_be_made_is_said_and_the_pages_stand(bench, capsys, monkeypatch):
+    monkeypatch.setitem(sys.modules, "weasyprint", None)
+    run(capsys, "new", "pen-1")
+    code, _, err = run(capsys, "writeup", "pen-1", "--only", "packing", "--pdf")
+    assert code == 3
+    assert "pip install 'pentools[pdf]'" in err
+    assert (bench / "pen-1" / "writeup" / "papers" / "packing.html").is_file()
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import os
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -80,6 +80,10 @@ class Bench:
     def strings(self, table: str, key: str) -> tuple[str, ...]:
         """A list of facts as texts."""
         return tuple(str(item) for item in self.facts.get(table, {}).get(key, ()))
+
+    def on_paper(self, paper: str) -> Bench:
+        """The same bench with another paper for its pages: ``A4`` or ``Letter``."""
+        return replace(self, facts={**self.facts, "bench": {**self.facts.get("bench", {}), "paper": paper}})
 
     @property
     def large_type(self) -> bool:

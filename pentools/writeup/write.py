@@ -12,6 +12,7 @@ from pentools.errors import HoldError, RecordError
 from pentools.writeup.folder import replace_folder
 from pentools.writeup.forms import Files, PageForm, files_of, page_forms
 from pentools.writeup.notebook import read_notebook
+from pentools.writeup.pdf import PdfError, pdf_of
 from pentools.writeup.strangers import StrangersError, check_reason, pass_over
 
 if TYPE_CHECKING:
@@ -28,6 +29,7 @@ def write_pages(
     progress: Callable[[str], object] | None = None,
     *,
     anyway: str = "",
+    pdf: bool = False,
 ) -> list[Path]:
     """Write a job's pages, each form once; what several share is worked out and drawn once.
 
@@ -39,6 +41,8 @@ def write_pages(
         Takes one line a form, such as `print`.
     anyway : str
         Why words of the owner's or the bench's may stand on a page for everybody; it goes into the record for each.
+    pdf : bool
+        Whether each page is written as a PDF too, beside its HTML file.
 
     Returns
     -------
@@ -54,12 +58,15 @@ def write_pages(
         bench's own; the other forms are written first.
     RecordError
         If the notebook cannot be read or a page cannot be written.
+    PdfError
+        If a PDF is asked for and this machine cannot make one; all HTML pages are written first.
     """
     wanted = page_forms(forms)
     if anyway:
         check_reason(anyway)
     notebook = read_notebook(job.notebook)
     written: list[Path] = []
+    pages: list[Path] = []
     held: dict[str, list[str]] = {}
     for form in wanted:
         try:
@@ -72,9 +79,35 @@ def write_pages(
         size = sum(len(content) for content in files.values())
         written.append(_write_all(job, form, files))
         _say(progress, f"Written: {form.words}, {written[-1]} ({max(1, size // 1024)} KiB)")
+        pages += written[-1:] if form.file.endswith(".html") else []
+    failed = _as_pdfs(pages, progress) if pdf else None
+    if not pdf:
+        _tell_of_older_pdfs(pages, progress)
     if held:
+        _say(progress, str(failed or ""))
         raise HoldError(" ".join(reason + "".join(older) for reason, older in held.items()))
+    if failed is not None:
+        raise failed
     return written
+
+
+def _as_pdfs(pages: Iterable[Path], progress: Callable[[str], object] | None) -> PdfError | None:
+    """Write each page as a PDF beside its HTML file; the error where this machine cannot."""
+    for page in pages:
+        path = page.with_suffix(".pdf")
+        try:
+            content = pdf_of(page.read_text(encoding="utf-8"))
+        except PdfError as error:
+            return error
+        _replace(path, content)
+        _say(progress, f"Written: {path} ({max(1, len(content) // 1024)} KiB)")
+    return None
+
+
+def _tell_of_older_pdfs(pages: Iterable[Path], progress: Callable[[str], object] | None) -> None:
+    for page in pages:
+        if page.with_suffix(".pdf").exists():
+            _say(progress, f"{page.with_suffix('.pdf').name} beside it is older; --pdf writes it anew.")
 
 
 def _made(
@@ -110,7 +143,7 @@ def _write_all(job: Job, form: PageForm, files: Files) -> Path:
 
 
 def _say(progress: Callable[[str], object] | None, line: str) -> None:
-    if progress is not None:
+    if progress is not None and line:
         progress(line)
 
 

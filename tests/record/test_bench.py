@@ -20,6 +20,13 @@ def test_own_facts_stand_over_the_usual_ones_and_the_rest_is_kept(tmp_path):
     assert bench.large_type is False
 
 
+def test_another_paper_leaves_the_rest_as_it_is(tmp_path):
+    bench = written(tmp_path, '[bench]\nname = "the Weir"\n')
+    other = bench.on_paper("Letter")
+    assert [one.text("bench", "paper") for one in (bench, other)] == ["A4", "Letter"]
+    assert (other.text("bench", "name"), other.folder) == ("the Weir", bench.folder)
+
+
 def test_a_file_that_is_there_is_never_written_over(tmp_path):
     written(tmp_path, "[bench]\nlarge_type = true\n")
     assert open_bench_folder(tmp_path, create=True).large_type is True
