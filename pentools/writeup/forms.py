@@ -65,7 +65,7 @@ PAGE_FORMS = {
         PageForm(
             "letter", "client.html", "owner", "the letter to the owner", "pentools.writeup.letter.page:letter_files"
         ),
-        PageForm("record", "record.html", "owner", "the full record", "pentools.writeup.page:record_files"),
+        PageForm("record", "record.html", "owner", "the full record", "pentools.writeup.record.page:record_files"),
         PageForm(
             "story", "blog.html", "everybody", "the page for publication", "pentools.writeup.tale.page:story_files"
         ),

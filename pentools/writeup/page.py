@@ -10,7 +10,7 @@ from pentools.record.holds import held
 from pentools.record.registry import STAGES
 from pentools.record.stages.job.release import ending
 from pentools.writeup.blocks import Audience, Notice
-from pentools.writeup.closing import full_log, key_facts, methods, pen_title, summary
+from pentools.writeup.closing import key_facts, methods, pen_title, summary
 from pentools.writeup.forms import Files, held_back
 from pentools.writeup.making import Maker, made, section_of
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
@@ -19,8 +19,6 @@ from pentools.writeup.page_parts import Page, Passage, Placed, each_picture_once
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.job.intake import what_it_is
 from pentools.writeup.sections.job.pictures import before_and_after
-from pentools.writeup.sections.job.release import care, price
-from pentools.writeup.sections.job.work_log import departures, materials
 from pentools.writeup.story import heading_levels, tell
 from pentools.writeup.strangers import hold_back
 from pentools.writeup.template import fill_template
@@ -29,22 +27,14 @@ from pentools.writeup.words import date_in_words, sentence
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["build_page", "record_files", "render_page", "story_files"]
+__all__ = ["build_page", "render_page", "story_files"]
 
 _HEAD: tuple[tuple[str, str, Maker], ...] = (
     ("summary", "In short", summary),
     ("before-after", "Before and after", before_and_after),
     ("identity", "What it is", what_it_is),
 )
-# the last of these stands on both pages, the others on the owner's
-_FOOT: tuple[tuple[str, str, Maker], ...] = (
-    ("care", "Care", care),
-    ("price", "Price", price),
-    ("log", "The full dated log", full_log),
-    ("materials", "Materials added and removed", materials),
-    ("departures", "Departures from what was agreed", departures),
-    ("methods", "Methods and uncertainties", methods),
-)
+_FOOT: tuple[tuple[str, str, Maker], ...] = (("methods", "Methods and uncertainties", methods),)
 
 
 def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None = None, *, draft: bool = False) -> str:
@@ -79,11 +69,6 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
     return made
 
 
-def record_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:  # noqa: ARG001 - the owner's
-    """The record's one file."""
-    return {"record.html": render_page(job, "owner", notebook)}
-
-
 def story_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:
     """The story's one file."""
     return {"blog.html": render_page(job, "everybody", notebook, draft=draft)}
@@ -113,7 +98,11 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     """
     if audience not in ("owner", "everybody"):
         raise InputError("audience", "owner or everybody", audience)
-    kept_back = held_back(job) if audience == "everybody" else ""
+    if audience == "owner":
+        from pentools.writeup.record.page import build_record  # the owner's page is the record
+
+        return build_record(job, notebook)
+    kept_back = held_back(job)
     if kept_back and not draft:
         raise HoldError(kept_back)
     content = read_notebook(job.notebook) if notebook is None else notebook
@@ -122,9 +111,9 @@ def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None 
     if kept_back:
         notices.insert(0, Notice(f"Not for publication. {kept_back}", "Draft"))
     first = made(job, audience, _HEAD)
-    last = made(job, audience, _FOOT if audience == "owner" else _FOOT[-1:])
+    last = made(job, audience, _FOOT)
     told = next((p for p in passages if p.story), None)
-    if audience == "everybody" and told is not None:
+    if told is not None:
         # for publication the story leads; what the pen is stands beside its beginning
         identity = Placed(first.pop(), 3 if "<h2>" in told.story else 2)
         told.placed[:0] = [identity] if identity.section.blocks else []

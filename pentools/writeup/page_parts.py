@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from typing import ClassVar
 
 from pentools.writeup.blocks import Audience, Block, Notice, Photos, Section
 
@@ -50,6 +51,17 @@ class Page:
     head: tuple[Placed, ...]
     passages: tuple[Passage, ...]
     foot: tuple[Placed, ...]
+
+    STORY: ClassVar[str] = "The story, as it was told"
+
+    @property
+    def contents(self) -> tuple[tuple[str, str], ...]:
+        """Anchor and title of every section, in the order of the page."""
+        first, last = (
+            [(placed.section.key.replace(" ", "-"), placed.section.title) for placed in part]
+            for part in (self.head, self.foot)
+        )
+        return (*first, *([("story", self.STORY)] if self.passages else []), *last)
 
 
 def each_picture_once(

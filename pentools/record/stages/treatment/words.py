@@ -56,7 +56,7 @@ def opening_sentence(job: Job) -> str:
 
 
 def what_came_of_it(job: Job) -> str:
-    """How it came apart, as one sentence for a page; empty where nothing was done."""
+    """How it came apart, as one sentence for a page, without a claim that was not entered; empty where nothing was done."""
     done = [logged.values for logged in job.log(STEP)]
     warmings = [logged.values for logged in job.log(HEAT_PASS)]
     steps = len({step.number for step in done} - {None}) + sum(step.number is None for step in done)
@@ -64,12 +64,12 @@ def what_came_of_it(job: Job) -> str:
     heatings = len(warmings)
     if not steps and not heatings:
         names = named_materials(job)
-        return f"It was not opened; what it is made of was told apart: {', '.join(names)}." if names else ""
-    warmed = f"{heatings} heating{'s' if heatings > 1 else ''}" if heatings else "no heat"
-    end = "something broke, as told below." if broke else "nothing broke."
+        return f"What it is made of was told apart: {', '.join(names)}." if names else ""
+    warmed = f", with {heatings} heating{'s' if heatings > 1 else ''}" if heatings else ""
+    end = "; something broke, as told below." if broke else "."
     if not came_apart(job):
-        return f"It stayed closed, with {warmed}; {end}"
-    return f"It came apart in {steps} step{'s' if steps != 1 else ''}, with {warmed}; {end}"
+        return f"It stayed closed{warmed}{end}"
+    return f"It came apart in {steps} step{'s' if steps != 1 else ''}{warmed}{end}"
 
 
 def came_apart(job: Job) -> bool:

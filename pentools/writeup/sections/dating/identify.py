@@ -38,6 +38,7 @@ from pentools.writeup.blocks import (
     Section,
     Table,
 )
+from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, releases_of
 from pentools.writeup.sections.job.pictures import photo_of
@@ -79,7 +80,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         blocks.append(FigureBlock(drawing))
     blocks += _identity(job, stage, audience)
     blocks += _evidence(job)
-    told = [f.text for f in dating_findings(job) if f.topic in _TOLD]
+    told = [text for f in dating_findings(job) if f.topic in _TOLD and (text := without_orders(f.text))]
     if told:
         blocks.append(Paragraph(" ".join(told)))
     blocks += _questions(job)

@@ -27,13 +27,13 @@ from pentools.writeup.blocks import (
     Details,
     Facts,
     FigureBlock,
-    Findings,
     Lead,
     Notice,
     Paragraph,
     Section,
     Table,
 )  # fmt: skip
+from pentools.writeup.orders import told, without_orders
 from pentools.writeup.sections.generic import kind_table, may_show, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, list_in_words
 
@@ -176,8 +176,10 @@ def _tests(job: Job, audience: Audience) -> list[Block]:
     blocks: list[Block] = []
     tree, results = suspects(job), results_that_count(job)
     if tree is not None and len(results) > 1:
-        text = tree.findings[0].text
-        blocks.append(Paragraph(f"Tested together: {text[0].lower()}{text[1:]}" if not tree.named else text))
+        text = without_orders(tree.findings[0].text)
+        blocks += (
+            [Paragraph(f"Tested together: {text[0].lower()}{text[1:]}" if not tree.named else text)] if text else []
+        )
     entered = {logged.entry.id: logged for logged in job.log(TEST)}
     head: tuple[str, ...] = ("Test", "Result", "Readings and what they say")
     head = ("Date", *head) if audience == "owner" else head
@@ -185,13 +187,13 @@ def _tests(job: Job, audience: Audience) -> list[Block]:
         rows = []
         for test in (t for t in done if t.counts is counts):
             logged = entered[test.entry_id]
-            parts = (_readings_words(logged.values), " ".join(f.text for f in test.findings))
+            parts = (_readings_words(logged.values), without_orders(" ".join(f.text for f in test.findings)))
             said = ". ".join(part for part in parts if part)
             row = (capital(names.get(test.test, test.test)), test.result or "cannot be told", said or "–")
             rows.append((date_in_words(logged.entry.time), *row) if audience == "owner" else row)
         blocks += [Table(caption, head, tuple(rows))] if rows else []
     if tree is not None and tree.named:
-        blocks.append(Findings(tree.findings))
+        blocks += told(tree.findings[1:] if len(results) > 1 else tree.findings)
     return blocks
 
 

@@ -10,6 +10,7 @@ from pentools.record.stages.treatment.baths import BATHS, bath_findings, baths_d
 from pentools.record.stages.treatment.cleaning_kinds import FLUSH_MIX, SOAK_ENDED
 from pentools.record.stages.treatment.facts import cautions_of, limit_for
 from pentools.writeup.blocks import Audience, Block, Findings, Lead, Notice, Paragraph, Section, Table
+from pentools.writeup.orders import without_orders
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.words import capital, date_in_words, list_in_words, minutes_in_words
 
@@ -113,7 +114,7 @@ def _mix(job: Job, stage: Stage, audience: Audience) -> list[Block]:
             blocks.append(Notice(f"The flush mix cannot be worked out: {error}", "To be settled"))
     else:
         if answer is not None:
-            blocks.append(Paragraph(answer.sentence))
+            blocks += [Paragraph(text)] if (text := without_orders(answer.sentence)) else []
     return [*blocks, *kind_facts(job, stage.kind("flush mix"), audience)]
 
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.calc.treatment.cautions import CLOSING_LINE
 from pentools.errors import InputError
-from pentools.record.stages.treatment.facts import cautions_of, cautions_read
+from pentools.record.stages.treatment.facts import cautions_of
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
 from pentools.record.stages.treatment.opening_kinds import STEP
@@ -50,8 +49,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     stage : Stage
         The opening stage.
     audience : {"owner", "everybody"}
-        Who will see the page; how a condition was known, where parts are kept and which cautions were read are
-        for the owner.
+        Who will see the page; how a condition was known and where parts are kept are for the owner.
 
     Returns
     -------
@@ -98,7 +96,7 @@ def _limits(job: Job) -> list[Block]:
 
 def _heat(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     found = [heat for joint in heated_joints(job) if (heat := joint_heat(job, joint)) is not None]
-    blocks: list[Block] = [Paragraph(heat.sentence) for heat in found]
+    blocks: list[Block] = []
     blocks += [FigureBlock(drawing) for drawing in heat_charts(job)]
     blocks += _table_of(job, stage, "joint", audience, "Joints")
     blocks += _table_of(job, stage, "heat pass", audience, "Heatings")
@@ -135,13 +133,9 @@ def _photos(job: Job, audience: Audience) -> list[Block]:
 
 
 def _cautions(job: Job, audience: Audience) -> list[Block]:
-    """To the owner, which cautions were read; to everybody, the gravest that applies."""
-    read = cautions_read(job)
-    known = [caution for caution in cautions_of(job, opening_actions(job)) if caution.key in read]
-    if audience == "owner" and known:
-        rows = tuple((capital(c.key.replace("-", " ")), c.hazard, c.control) for c in known)
-        note = CLOSING_LINE
-        return [Details("Cautions read before the work", (Table("Cautions", ("Caution", "Hazard", "Control"), rows, source_note=note),))]  # fmt: skip
+    """To everybody, the gravest caution that applies; an owner does not do the work."""
+    if audience == "owner":
+        return []
     caution = opening_caution(job)
     return [Notice(caution, "Caution")] if caution else []
 

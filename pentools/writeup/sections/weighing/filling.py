@@ -30,6 +30,7 @@ from pentools.writeup.drawn import (
     pen_in_section,
     series_chart,
 )
+from pentools.writeup.orders import without_orders
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, decimals_of, list_in_words, shown_mass
 
@@ -69,7 +70,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         why = f": {error}" if audience == "owner" else "."
         blocks.append(Notice(f"The weighings give no result{why}", "To be settled"))
     if answer is not None:
-        blocks.append(Lead(answer.sentence))
+        blocks.append(Lead(without_orders(answer.sentence) or answer.sentence))
         blocks += _figure(capacity_chart(answer))
         # a reader of the public page is spared the lesser advice; it stands among the workings
         graver = tuple(f for f in answer.findings if audience == "owner" or f.level in ("warning", "stop"))

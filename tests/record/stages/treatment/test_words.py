@@ -73,14 +73,14 @@ def test_the_sentence_goes_from_a_name_to_the_last_step(job):
 def test_what_came_of_it(job):
     assert what_came_of_it(job) == ""
     arrive(job, "casein")
-    assert what_came_of_it(job) == "It was not opened; what it is made of was told apart: casein."
+    assert what_came_of_it(job) == "What it is made of was told apart: casein."
     job.add("open", "step", {"did": "Looked at the joint."})
-    assert what_came_of_it(job) == "It stayed closed, with no heat; nothing broke."
+    assert what_came_of_it(job) == "It stayed closed."
     job.add("open", "step", {"did": "Unscrewed the cap top.", "came_off": "cap top"})
-    assert what_came_of_it(job) == "It came apart in 2 steps, with no heat; nothing broke."
+    assert what_came_of_it(job) == "It came apart in 2 steps."
     job.add("open", "heat pass", {"joint": "section", "surface": "40 °C"})
     job.add("open", "step", {"did": "Looked again.", "number": "3"})
     job.add("open", "step", {"did": "And again.", "number": "3"})
-    assert what_came_of_it(job) == "It came apart in 3 steps, with 1 heating; nothing broke."
+    assert what_came_of_it(job) == "It came apart in 3 steps, with 1 heating."
     job.add("open", "heat pass", {"joint": "section", "broke": "a crack at the mouth"})
     assert what_came_of_it(job) == "It came apart in 3 steps, with 2 heatings; something broke, as told below."

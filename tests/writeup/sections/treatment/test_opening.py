@@ -43,7 +43,7 @@ def test_nothing_done_nothing_said(job):
 def test_opening_leads_with_a_sentence_and_shows_heat_against_its_limits(job, audience):
     work(job)
     blocks = opening.section(job, job.stage("open"), audience).blocks
-    assert blocks[0] == Lead("It came apart in 1 step, with 2 heatings; nothing broke.")
+    assert blocks[0] == Lead("It came apart in 1 step, with 2 heatings.")
     assert sum(isinstance(block, FigureBlock) for block in blocks) == 1
     captions = [block.caption for block in blocks if isinstance(block, Table)]
     assert {"What each part is made of", "Joints", "Heatings", "Step by step", "What came out, counted"} <= set(
@@ -65,7 +65,7 @@ def test_what_is_for_the_client_stays_off_the_page_for_publication(job):
     for words in ("It smells of sulfur.", "Brown crumbs.", "A quarter turn."):
         assert words in client
         assert words in blog
-    assert "Cautions read before the work" in client
+    assert "Cautions read before the work" not in client
     assert "Cautions read before the work" not in blog
     assert "If it burns, leave and call the fire service." in blog
 
@@ -99,4 +99,4 @@ def test_a_pen_that_was_not_opened_says_so(job):
     job.add("open", "material", {"part": "barrel", "material": "casein", "sure": "yes"})
     made = opening.section(job, job.stage("open"), "everybody")
     assert made.title == "What it is made of, and what it can take"
-    assert made.blocks[0].text == "It was not opened; what it is made of was told apart: casein, celluloid."
+    assert made.blocks[0].text == "What it is made of was told apart: casein, celluloid."
