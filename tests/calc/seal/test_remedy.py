@@ -56,6 +56,7 @@ def test_what_the_calliper_tells_decides_what_is_a_change():
     (sharp,) = nearest_remedies(Gland("piston", 4.5, 7.4, half_width_mm=0.02), [ring], HAND)
     assert 0.04 <= sharp.groove_mm - 4.5 < 0.06
     assert sharp.undoable
+    assert f"the groove were built up, or a new head made, to {sharp.groove_mm:.2f} mm (now 4.50)" in sharp.sentence
     blunt = Gland("piston", 4.5, 7.4, half_width_mm=0.02, halves=Halves(inner_mm=0.03))
     assert nearest_remedies(blunt, [ring], HAND) == ()
 
@@ -64,7 +65,8 @@ def test_a_new_bore_is_told_by_its_own_half_width():
     # 2.95 x 1.8 on 3.0 wants 3.0 + 2 · 0.885 · 1.788 = 6.165
     found = nearest_remedies(Gland("packing", 3.0, 5.9, 2.4), [Ring("x", 2.95, 1.8, 0.05, 0.02)], HAND)
     assert found[0].sleeve_mm == pytest.approx(3.0 + 2 * 0.885 * 1.7883, abs=0.01)
-    assert "bored out" in found[0].sentence
+    assert "the housing were bored out to 6.17 mm (now 5.90)" in found[0].sentence
+    assert (found[0].squeeze_share, found[0].stretch_share) == pytest.approx((0.115, 0.05 / 2.95))
     assert nearest_remedies(Gland("packing", 3.0, 6.12, 2.4), [Ring("x", 2.95, 1.8, 0.05, 0.02)], HAND) == ()
     assert nearest_remedies(Gland("packing", 3.0, 6.7, 2.4), [Ring("x", 2.95, 1.8, 0.05, 0.02)], HAND)[0].undoable
 
@@ -82,6 +84,10 @@ def test_what_a_lathe_cannot_take_off_counts_twice():
     sleeve = nearest_remedies(Gland("piston", 4.5, 8.2, 2.4), [Ring("008", 4.47, 1.78, 0.13, 0.08)], HAND, 50)[0]
     assert sleeve.sleeve_mm == pytest.approx(7.644, abs=0.001)
     assert sleeve.change_mm == pytest.approx(2 * (8.2 - sleeve.sleeve_mm))
+    assert (
+        "008 (4.47 × 1.78 mm) would fit if the bore were sleeved to 7.64 mm inside (a wall of 0.28 mm)"
+        in sleeve.sentence
+    )
     found = nearest_remedies(Gland("piston", 6.1, 8.0, 1.4), METRIC, HAND, 50)
     turned = next(r for r in found if r.groove_mm is not None and r.groove_mm < 6.1 and r.sleeve_mm is None)
     assert turned.change_mm == pytest.approx(6.1 - turned.groove_mm)
@@ -93,6 +99,21 @@ def test_the_width_is_cut_for_the_thickest_ring():
     )
     tight = (7.4 - 0.02 - remedy.groove_mm - 0.02) / 2
     assert remedy.width_mm == pytest.approx(3.141592653589793 / 4 * 1.64**2 / (0.85 * tight) + 0.02)
+
+
+def test_a_wall_and_a_core_that_can_be_made():
+    """A sleeve's wall of 0.25 mm, a groove's core of 1 mm: judged, what a home lathe and a thin tube allow."""
+    ring = Ring("008", 4.47, 1.78, 0.05, 0.02)  # wants 7.6444 mm inside
+    for bore, made in ((8.15, True), (8.14, False)):
+        assert bool([r for r in nearest_remedies(Gland("piston", 4.5, bore, 2.4), [ring], HAND) if r.sleeve_mm]) is made
+    thin = Ring("x", 1.0, 1.0, 0.02, 0.01)
+    for bore, made in ((2.80, True), (2.74, False)):  # grooves of about 1.03 and 0.97 mm
+        grooves = [
+            r.groove_mm
+            for r in nearest_remedies(Gland("piston", 1.3, bore, half_width_mm=0.005), [thin], HAND)
+            if r.groove_mm
+        ]
+        assert bool(grooves) is made, (bore, grooves)
 
 
 def test_measuring_never_widens_a_tolerance():
