@@ -70,6 +70,7 @@ PAGE_FORMS = {
             "story", "blog.html", "everybody", "the page for publication", "pentools.writeup.tale.page:story_files"
         ),
         PageForm("post", "post/", "everybody", "the post to paste", "pentools.writeup.post.post:post_files"),
+        PageForm("card", "card.html", "everybody", "the speaking card", "pentools.writeup.card.page:card_files"),
         PageForm(
             "proposal",
             "papers/proposal.html",

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from pentools.record.stages.weighing.kinds import LeakCheck
     from pentools.sums.base import SumAnswer
 
-__all__ = ["drawn_at_first", "now_ml", "now_row"]
+__all__ = ["at_rest", "drawn_at_first", "now_ml", "now_row"]
 
 _CHANGES = ("mend", "seal", "nib", "clean")
 _SHARES = {
@@ -47,7 +47,7 @@ def now_row(job: Job) -> Row | None:
     end = job.newest(RESULT).ending
     worked = end in ("done", "done with limits")
     big, first = _volume(job)
-    rest = _rest(job)
+    rest = at_rest(job)
     said = [
         first or ("Not weighed after the work." if worked else ""),
         _at_first(job) if first else "",
@@ -129,8 +129,8 @@ def _ml(answer: SumAnswer) -> str:
     return format_value(answer.data["volume_ml"], answer.data["expanded_uncertainty_ml"], "mL")
 
 
-def _rest(job: Job) -> str:
-    """The last leak check that lies after the work, else the last night of the seals' own tests."""
+def at_rest(job: Job) -> str:
+    """How it stood filled after the work: the last leak check, else the last night of the seals' own tests; empty where neither was done."""
     since = -1 if (first := _changed(job)) is None else first
     checks = [logged for logged in job.log(LEAK_CHECK) if _places(job)[logged.entry.id] > since]
     if checks:

@@ -22,6 +22,8 @@ from pentools.record.stages.weighing.filling import capacity_of
 from pentools.writeup.blocks import Audience, FigureBlock, Photo, Photos
 from pentools.writeup.closing import SPOILT
 from pentools.writeup.drawn import capacity_chart, heat_charts, pen_in_section, pen_with_faults, series_chart
+from pentools.writeup.letter.now import at_rest, now_ml
+from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import shown
 from pentools.writeup.sections.job.condition import gravest
@@ -30,7 +32,6 @@ from pentools.writeup.sections.job.pictures import section as pictures_section
 from pentools.writeup.sections.job.work_log import time_in_words
 from pentools.writeup.sections.seal.sealing import sealed_in_words
 from pentools.writeup.sections.treatment.cleaning import cleaned_in_words
-from pentools.writeup.sections.weighing.filling import leak_in_words
 from pentools.writeup.words import first_sentence, sentence
 
 if TYPE_CHECKING:
@@ -192,11 +193,13 @@ def _seal(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG
 
 
 def _fill_test(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG001
-    answer, leak = capacity_of(job), leak_in_words(job)
-    if answer is None:
-        return Carried(sentence=leak, tells=frozenset({"rest"}))
-    figure = _drawn(series_chart(job) or capacity_chart(answer)) or _drawn(pen_in_section(job))
-    return Carried(figure, sentence(answer.sentence), tells=frozenset({"draws"}))
+    last = capacity_of(job)
+    if last is None:
+        return Carried(sentence=at_rest(job), tells=frozenset({"rest"}))
+    figure = _drawn(series_chart(job) or capacity_chart(last)) or _drawn(pen_in_section(job))
+    if now_ml(job) is None:  # what was weighed before the work says nothing of the pen as it is now
+        return Carried(figure, "This was weighed before the work.")
+    return Carried(figure, sentence(without_orders(last.sentence)), tells=frozenset({"draws"}))
 
 
 def _finish(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG001
@@ -205,7 +208,7 @@ def _finish(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: A
     if not job.record.live("finish", "step"):
         return Carried()
     progress = progress_of(job)
-    return Carried(_drawn(ladder_of_job(job)) if progress else None, finish_sentence(job, ahead=False))
+    return Carried(_drawn(ladder_of_job(job)) if progress else None, without_orders(finish_sentence(job, ahead=False)))
 
 
 def _limits(job: Job, audience: Audience, used: Set[str]) -> Carried:

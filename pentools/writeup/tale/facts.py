@@ -14,12 +14,12 @@ from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.words.treatment import CLOSING_LINE
-from pentools.writeup.closing import SPOILT, answer_of, pen_title, volume_in_words
+from pentools.writeup.closing import SPOILT, pen_title, volume_in_words
+from pentools.writeup.letter.now import at_rest, now_ml
 from pentools.writeup.sections.finish.finishing import finish_caution
 from pentools.writeup.sections.seal.sealing import seal_caution
 from pentools.writeup.sections.treatment.cleaning import cleaning_caution
 from pentools.writeup.sections.treatment.opening import opening_caution
-from pentools.writeup.sections.weighing.filling import leak_in_words
 from pentools.writeup.words import capital, date_in_words, list_in_words, minutes_in_words
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def facts(job: Job, told: Set[str] = frozenset()) -> tuple[tuple[str, str], ...]
 
 def method_sentences(job: Job) -> tuple[str, ...]:
     """How the figures were reached, how sure they are, and the cautions; each a paragraph."""
-    answer = answer_of(job)
+    answer = now_ml(job)
     found = [volume_in_words(answer.data)] if answer is not None else []
     found.append(
         "A figure with ± gives an interval that holds the value with about 95\u202f% confidence. What was not measured is not given."
@@ -91,7 +91,7 @@ def _made(job: Job) -> str:
 
 
 def _draws(job: Job) -> str:
-    answer = answer_of(job)
+    answer = now_ml(job)
     if answer is None or not answer.data["gain_told"]:
         return ""
     return format_value(answer.data["volume_ml"], answer.data["expanded_uncertainty_ml"], "mL")
@@ -125,7 +125,7 @@ def _facts_in_order() -> Iterator[tuple[str, str, Callable[[Job], str]]]:
     yield "material", "Made of", lambda job: job.newest(ARRIVAL).material or ""
     yield "made", "Made when", _made
     yield "draws", "Draws now", _draws
-    yield "rest", "At rest", leak_in_words
+    yield "rest", "At rest", at_rest
     yield "time", "Work", _time
     yield "bench", "On the bench", _bench
     yield "result", "Result", _result

@@ -75,3 +75,14 @@ def test_entries_that_contradict_each_other_carry_nothing(small_job):
 def test_the_pictures_weigh_most_and_a_stage_without_a_figure_least():
     assert max(STAGES, key=weight_of) == "pictures"
     assert weight_of("work log") == 0
+
+
+def test_what_was_weighed_before_the_work_is_not_what_it_draws(new_job):
+    job = new_job()
+    for state, mass in (("dry", "16.55 g"), ("filled", "17.85 g")):
+        job.add("fill test", "weighing", {"state": state, "mass": mass})
+    assert "It draws" in carried(job, "fill test", "everybody").sentence
+    job.add("work log", "work", {"activity": "seal", "minutes": "9 min", "done": "A new cork."})
+    found = carried(job, "fill test", "everybody")
+    assert found.sentence == "This was weighed before the work."
+    assert found.tells == frozenset()

@@ -1,0 +1,1 @@
+"""The speaking card: what may be said of a pen to everybody, in short sentences on one page."""
