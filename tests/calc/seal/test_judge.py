@@ -113,6 +113,19 @@ def test_the_bounds_of_looseness(loose, verdict, level):
     assert f"{4.5 / (1 - loose) - 4.5:.2f} mm" in finding.text
 
 
+def test_what_a_stretch_costs_by_two_curves():
+    """4.35 x 1.78 on 4.50: 3.45 %; (4.35 + 1.78) · 1.78² = (4.50 + W) W² gives W = 1.761; 3.45/(315·e^-2.444 + 165 + 3.45) = 1.76 %."""
+    (told,) = [f.text for f in judged(1.78, inside=4.35).findings if f.topic == "stretch"]
+    assert (
+        told
+        == "Stretched 3.4\u202f% over the groove; it costs 1.1\u202f% of the section (1.8\u202f% by the aerospace curve)."
+    )
+    (much,) = [f.text for f in judged(1.78, inside=4.2).findings if f.topic == "stretch"]
+    assert "7.1\u202f% over the groove, more than 5.0\u202f%" in much
+    on_a_rod = judged(1.78, inside=2.9, kind="packing", inner=3.0, outer=6.15)
+    assert "over the rod" in next(f.text for f in on_a_rod.findings if f.topic == "stretch")
+
+
 @pytest.mark.parametrize(("housing", "words"), [(5.9, "together by 7.8\u202f%"), (6.29, ""), (6.41, "does not touch")])
 def test_a_housing_presses_a_ring_and_that_is_said_only(housing, words):
     # 2.98 x 1.71 on 3.0: outside 6.40

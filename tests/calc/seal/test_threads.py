@@ -55,6 +55,19 @@ def test_near_neighbours_are_said_to_be_so():
     assert told.margin > found.margin
 
 
+def test_only_those_within_one_standard_uncertainty_of_the_first_are_said_to_be_alike():
+    """0.0025, 0.0055 and 0.0445 mm off over hypot(0.004, 0.003): 0.5, 1.1 and 8.9."""
+    known = [Thread(name, "s", 10.0, pitch, 60.0) for name, pitch in (("a", 1.0), ("b", 1.003), ("c", 1.05))]
+    found = match(1.0055, 10.0, known, u=0.004)
+    assert [(n.thread.designation, round(n.distance, 2)) for n in found.nearest] == [("b", 0.5), ("a", 1.1), ("c", 8.9)]
+    assert (found.near, found.told) == (True, False)
+    assert text(found, "ambiguous").startswith("s b and s a cannot be told apart by these readings")
+    # a margin of one standard uncertainty, 0.0045 mm, tells them, a hair less does not
+    for second, told in ((0.99549, True), (0.99551, False)):
+        pair = [Thread("a", "s", 10.0, 1.0, 60.0), Thread("b", "s", 10.0, second, 60.0), known[2]]
+        assert match(1.0, 10.0, pair, u=0.003354102).told is told
+
+
 def test_a_makers_own_thread_is_not_forced_into_a_series():
     found = match(0.93, 9.0, THREADS)
     assert not found.near
