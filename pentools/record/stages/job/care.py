@@ -146,8 +146,8 @@ def _seals(job: Job, system: str) -> tuple[str, ...]:
     named = _named(job, "seals")
     if named:
         return named
-    places = [logged.values.place for logged in job.log(MEASURE)] + [logged.values.place for logged in job.log(TRIAL)]
-    if "cork" in places or "cork" in [logged.values.place for logged in job.log(SEALANT)]:
+    tried = {logged.values.place for logged in job.log(MEASURE)} | {logged.values.place for logged in job.log(TRIAL)}
+    if "cork" in tried | {logged.values.place for logged in job.log(SEALANT)}:
         return ("cork",)
     rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
     return ("latex",) if rubber else ()

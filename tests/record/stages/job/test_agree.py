@@ -186,6 +186,12 @@ def test_an_amount_that_is_no_money_is_refused_and_named_where_it_stands(job):
     assert len(found(job)) == 1
 
 
+def test_a_limit_in_money_of_old_is_not_held_against_a_ceiling(job, clock):
+    clock.add("intake", "request", asked="write", price_limit="12/6")
+    clock.add("agree", "estimate", ceiling="80 EUR")
+    assert found(job) == []
+
+
 def test_a_no_stands_although_the_clock_went_back(job, clock):
     clock.answer("heat", True)
     clock.moment -= dt.timedelta(days=1)

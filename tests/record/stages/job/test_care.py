@@ -269,3 +269,18 @@ def test_a_cork_that_was_measured_is_a_cork_and_grease_inside_is_no_joint(job):
     assert "until the parts touch" not in suggested_care(job)
     job.add("seal", "sealant", {"sealant": "grease", "place": "section"})
     assert "until the parts touch" in suggested_care(job)
+
+
+@pytest.mark.parametrize(
+    ("kind", "texts"),
+    [
+        ("measure", {"bore": "9 mm"}), ("trial", {"what": "a cork", "dry": "yes", "happened": "too stiff"}),
+        ("sealant", {"sealant": "none"}), ("", {}),
+    ],
+)  # fmt: skip
+def test_a_cork_is_one_wherever_it_was_named(job, kind, texts):
+    arrive(job, "piston", "acrylic")
+    if kind:
+        job.add("seal", kind, {"place": "cork", **texts})
+    said = suggested_care(job)
+    assert any(line.line in said for line in care_lines("material", "cork")) is bool(kind)

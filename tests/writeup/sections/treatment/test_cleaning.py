@@ -6,7 +6,7 @@ import pytest
 from writeup.pages import Parsed, notebook, stage
 
 from pentools.record.entries import new_entry
-from pentools.writeup.blocks import Findings, Notice, Table
+from pentools.writeup.blocks import Findings, Notice, Paragraph, Table
 from pentools.writeup.page import render_page
 from pentools.writeup.sections.treatment import cleaning
 
@@ -77,3 +77,47 @@ def test_ammonia_brings_its_caution_and_water_does_not(job):
     job.add("clean", "flush mix", {"ammonia": "7 %"})
     [notice] = [b for b in cleaning.section(job, job.stage("clean"), "everybody").blocks if isinstance(b, Notice)]
     assert "chloramine" in notice.text
+
+
+@pytest.mark.parametrize(("audience", "more"), [("owner", 1), ("everybody", 0)])
+def test_the_soaks_by_the_clock_word_for_word(job, audience, more):
+    start = dt.datetime(2026, 3, 9, 10, 0, tzinfo=dt.UTC)
+    for minutes, kind, data in (
+        (0, "soak started", {"part": "section", "bath": "flush mix soak", "strength": "one to nine"}),
+        (0, "soak started", {"part": "nib", "bath": "flush mix soak", "strength": "one to nineteen"}),
+        (12, "soak ended", {"part": "section", "came_out": "Blue clouds."}),
+        (100, "soak ended", {"part": "nib"}),
+        (110, "soak started", {"part": "barrel", "bath": "cold water soak"}),
+        (111, "soak ended", {"part": "cap", "came_out": "It was never in."}),
+    ):
+        job.record.append(new_entry("clean", kind, data, at=start + dt.timedelta(minutes=minutes)))
+    blocks = cleaning.section(job, job.stage("clean"), audience).blocks
+    [soaks] = [b for b in blocks if isinstance(b, Table) and b.caption.startswith("Soaks")]
+    assert soaks.head[more:] == ("Part", "In what", "Strength", "For", "Limit", "What came out")
+    rows = [[cell.replace("\u202f", " ").replace("\u00a0", " ") for cell in row] for row in soaks.rows]
+    mix = "flush mix of ammonia and water"
+    limits = [row.pop(-2) for row in rows]
+    assert [row[more:] for row in rows] == [
+        ["section", mix, "one to nine", "12 min", "Blue clouds."],
+        ["nib", mix, "one to nineteen", "1 h 40 min", "–"],
+        ["barrel", "cool water", "–", "still running", "–"],
+    ]
+    assert limits[0] == "30 min"
+    assert limits[2] == "15 min"
+    assert [row[:more] for row in rows] == [["9 March 2026"][:more]] * 3
+    assert soaks.numeric == (3 + more, 4 + more)
+    assert Paragraph("What came out: It was never in.") in blocks
+    assert (
+        blocks[0]
+        .text.replace("\u202f", " ")
+        .startswith(f"Cleaned in {mix}: section and nib. 2 baths, the longest for 1 h 40 min;")
+    )
+    [said] = [b for b in blocks if isinstance(b, Table) and b.caption.startswith("What the table of limits says")]
+    assert len(said.rows) == 2
+    assert said.rows[0][0].startswith("Hard rubber")
+
+
+def test_a_bath_without_a_time_is_told_without_one(job):
+    job.add("clean", "bath", {"part": "section", "bath": "cold water soak"})
+    lead = cleaning.section(job, job.stage("clean"), "everybody").blocks[0].text
+    assert lead == "Cleaned in cool water: section. 1 bath; none past what the material can take."
