@@ -22,13 +22,13 @@ from pentools.writeup.blocks import (
     Lead,
     Notice,
     Paragraph,
-    Photo,
     Photos,
     Section,
     Table,
 )
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
+from pentools.writeup.sections.job.pictures import photo_among
 from pentools.writeup.words import THIN, capital, date_in_words, minutes_in_words, sentence
 
 if TYPE_CHECKING:
@@ -214,7 +214,7 @@ def _masks(job: Job, audience: Audience) -> list[Block]:
     what = on.with_what or ""
     blocks: list[Block] = [Paragraph(f"Before the first abrasive the masks were put on{f': {what}' if what else ''}.")]
     if on.photo is not None and PhotoBook(job, audience).allowed(on.photo):
-        blocks.append(Photos((Photo(on.photo, "The masks on the pen before polishing", "The masks"),)))
+        blocks.append(Photos((photo_among(job, on.photo, "The masks on the pen before polishing"),)))
     return blocks
 
 

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT
-from pentools.writeup.blocks import Audience, Block, Facts, Paragraph, Photo, Photos, Section
+from pentools.writeup.blocks import Audience, Block, Facts, Paragraph, Photos, Section
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import facts_of, releases_of
+from pentools.writeup.sections.job.pictures import photo_among
 from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
@@ -40,7 +41,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         rows = facts_of(LIMIT, limit, audience, without={"part", "photo"})
         blocks.append(Facts(capital(labels.get(limit.part or "", "A part that is not named")), rows))
         if limit.photo is not None and book.allowed(limit.photo):
-            blocks.append(Photos((Photo(limit.photo, limit.left or "", limit.left or ""),)))
+            blocks.append(Photos((photo_among(job, limit.photo, limit.left or ""),)))
     if not blocks and job.newest(NOTHING_LEFT).nothing_left is True:
         blocks.append(Paragraph("Nothing that was found was left unmended."))
     blocks += releases_of(job, stage, audience)

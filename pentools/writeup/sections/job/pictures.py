@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["before_and_after", "photo_of", "section"]
+__all__ = ["before_and_after", "photo_among", "photo_of", "section"]
 
 _MOST_PAIRS = 3
 
@@ -66,6 +66,13 @@ def photo_of(job: Job, file: str) -> Photo | None:
     """A picture with the words of its own entry; None where it has none."""
     found = [logged.values for logged in job.log(PICTURE) if logged.values.photo == file]
     return _photo(found[-1]) if found else None
+
+
+def photo_among(job: Job, file: str, words: str) -> Photo:
+    """A picture beside other entries: in the words of its own entry where it has one, else in those given."""
+    own = photo_of(job, file)
+    words = own.alt if own else words
+    return Photo(file, words, sentence(words), drawn=own.drawn if own else False)
 
 
 def _allowed(job: Job, audience: Audience) -> list[Picture]:

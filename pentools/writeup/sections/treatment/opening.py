@@ -20,7 +20,6 @@ from pentools.writeup.blocks import (
     Lead,
     Notice,
     Paragraph,
-    Photo,
     Photos,
     Section,
     Table,
@@ -28,8 +27,8 @@ from pentools.writeup.blocks import (
 from pentools.writeup.drawn import heat_charts
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
-from pentools.writeup.sections.job.pictures import photo_of
-from pentools.writeup.words import capital, sentence
+from pentools.writeup.sections.job.pictures import photo_among
+from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -124,12 +123,7 @@ def _photos(job: Job, audience: Audience) -> list[Block]:
         photo = logged.values.photo
         if photo is not None and book.allowed(photo):
             shown.setdefault(photo, logged.values.did or "")
-    photos = []
-    for file, did in shown.items():
-        own = photo_of(job, file)
-        words = own.alt if own else did
-        photos.append(Photo(file, words, sentence(words), drawn=own.drawn if own else False))
-    return [Photos(tuple(photos))] if photos else []
+    return [Photos(tuple(photo_among(job, file, did) for file, did in shown.items()))] if shown else []
 
 
 def _cautions(job: Job, audience: Audience) -> list[Block]:

@@ -13,7 +13,7 @@ def test_each_thing_stands_under_its_part_with_its_picture(new_job):
     assert isinstance(facts, Facts)
     assert facts.caption == "Cap"
     assert [text for _, text in facts.rows] == ["A hairline.", "It is stable."]
-    assert [photo.file for photo in photos.photos] == ["lip.jpg"]
+    assert [(photo.file, photo.alt) for photo in photos.photos] == [("lip.jpg", "A hairline.")]
     blog = section_of(job, "limits", "everybody").blocks
     assert facts in blog
     assert not [block for block in blog if isinstance(block, Photos)]

@@ -2,9 +2,9 @@
 
 import pytest
 
-from pentools.writeup.blocks import Photos
+from pentools.writeup.blocks import Photo, Photos
 from pentools.writeup.making import section_of
-from pentools.writeup.sections.job.pictures import before_and_after, photo_of
+from pentools.writeup.sections.job.pictures import before_and_after, photo_among, photo_of
 
 
 @pytest.fixture
@@ -75,3 +75,9 @@ def test_the_caption_says_when_what_and_in_what_light(job):
     assert photo_of(job, "none.jpg") is None
     add(job, "a.jpg", "after")
     assert photo_of(job, "a.jpg").caption == "After: Shows a.jpg."
+
+
+def test_beside_other_entries_a_picture_goes_by_its_own_words_and_a_drawing_is_said_to_be_one(job):
+    assert photo_among(job, "a.jpg", "the lip") == Photo("a.jpg", "the lip", "The lip.", drawn=False)
+    add(job, "a.jpg", "during", drawn="yes")
+    assert photo_among(job, "a.jpg", "the lip") == Photo("a.jpg", "shows a.jpg", "Shows a.jpg.", drawn=True)
