@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 
 if TYPE_CHECKING:
+    from pentools.record.bench import Bench
     from pentools.sums import Sum
 
 __all__ = ["main"]
@@ -22,6 +23,11 @@ _EXIT_CODES = (
     (RecordError, EXIT_RECORD),
     (PentoolsError, EXIT_RECORD),
 )
+_CHECK = """\
+List what is missing or odd in a job. Without a job every job on the bench is looked at: pentools check --bench.
+Nothing is changed, but with --mend: lines that cannot be read are then set aside beside the record, the record as it
+was is kept too, and the job's folder and record are made yours alone. Nothing is ever deleted.
+"""
 _RAW = argparse.RawDescriptionHelpFormatter
 _EPILOG = """\
 The bench folder holds the jobs, each in a folder of its own. It is --bench DIR, else the environment variable
@@ -105,7 +111,7 @@ def _add_commands(commands: Any) -> None:
     command = add("open", "open a job's notebook in JupyterLab, on this machine only", _open)
     command.add_argument("--no-browser", action="store_true", help="print the address instead of opening a browser")
     command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
-    add("check", "list what is missing or odd in a job", _check)
+    _add_check(commands)
     command = add("writeup", "write the job's pages, each one self-contained HTML file", _writeup)
     forms = command.add_mutually_exclusive_group()
     forms.add_argument(
@@ -138,6 +144,34 @@ def _add_commands(commands: Any) -> None:
         "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
     )
     add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
+
+
+def _add_check(commands: Any) -> None:
+    """The check: of one job, or of all on the bench where none is named."""
+    text = "list what is missing or odd in a job, or in every job on the bench"
+    command = commands.add_parser("check", help=text, description=_CHECK, formatter_class=_RAW)
+    command.add_argument("job", metavar="JOB", nargs="?", help="the job's name; left out, every job is checked")
+    command.add_argument(
+        "--bench",
+        metavar="DIR",
+        nargs="?",
+        action=_BenchIfNamed,
+        default=argparse.SUPPRESS,
+        help="the bench folder; without DIR the usual one",
+    )
+    command.add_argument("--all", action="store_true", help="every job on the bench, as without JOB")
+    command.add_argument(
+        "--mend", action="store_true", help="set aside what cannot be read and make the job's files private"
+    )
+    command.set_defaults(run=_check)
+
+
+class _BenchIfNamed(argparse.Action):
+    """Takes the bench folder where one stands after the option, and leaves the one named before otherwise."""
+
+    def __call__(self, _: object, given: argparse.Namespace, values: Any, __: str | None = None) -> None:
+        if values is not None:
+            given.bench = values
 
 
 def _add_bench(command: argparse.ArgumentParser, text: str) -> None:
@@ -196,11 +230,24 @@ def _say(text: str = "") -> None:
     print(text, flush=True)  # noqa: T201 - a command line speaks
 
 
-def _new(given: argparse.Namespace) -> int:
+def _bench(given: argparse.Namespace) -> Bench:
+    """The bench; what cannot be used of its file is said beside the answer."""
     from pentools.record.bench import open_bench_folder
-    from pentools.record.job import create_job
 
-    job = create_job(open_bench_folder(given.bench, create=True), given.job)
+    return _heard(open_bench_folder(given.bench))
+
+
+def _heard(bench: Bench) -> Bench:
+    for problem in bench.problems:
+        print(f"pentools: {problem}", file=sys.stderr)  # noqa: T201 - a command line speaks
+    return bench
+
+
+def _new(given: argparse.Namespace) -> int:
+    from pentools.record.job import start_job
+
+    job = start_job(given.bench, given.job)
+    _heard(job.bench)
     _say(f"{job.folder} is ready. Open its notebook with:")
     _say(f"  pentools open {job.name}{_bench_option(given)}")
     return EXIT_OK
@@ -208,40 +255,25 @@ def _new(given: argparse.Namespace) -> int:
 
 def _open(given: argparse.Namespace) -> int:
     from pentools.lab import run_lab
-    from pentools.record.bench import open_bench_folder
     from pentools.record.job import open_job
 
-    job = open_job(given.job, bench=open_bench_folder(given.bench))
-    return run_lab(job, port=given.port, browser=not given.no_browser, say=_say)
+    return run_lab(open_job(given.job, bench=_bench(given)), port=given.port, browser=not given.no_browser, say=_say)
 
 
 def _check(given: argparse.Namespace) -> int:
     from pentools.record.bench import open_bench_folder
-    from pentools.record.holds import state_of
-    from pentools.record.job import open_job
-    from pentools.record.registry import all_stages
-    from pentools.record.review import review
+    from pentools.record.checking import check
 
-    job = open_job(given.job, bench=open_bench_folder(given.bench))
-    _say(f"{job.name}: {len(job.record.live())} entries")
-    for stage in all_stages():
-        state = state_of(job, stage)
-        _say(f"  {stage.title:<32} {state.word}{': ' + state.reason if state.reason else ''}")
-    found = review(job)
-    for finding in found:
-        _say(f"  {finding}")
-    grave = sum(f.level in ("warning", "stop") for f in found)
-    _say("Nothing is missing." if not grave else f"{grave} to look at again.")
-    return EXIT_FINDINGS if grave else EXIT_OK
+    outcome = check(open_bench_folder(given.bench), given.job, _say, mend=given.mend)
+    return EXIT_RECORD if outcome.unread else EXIT_FINDINGS if outcome.grave else EXIT_OK
 
 
 def _writeup(given: argparse.Namespace) -> int:
-    from pentools.record.bench import open_bench_folder
     from pentools.record.job import open_job
     from pentools.writeup.forms import page_forms
     from pentools.writeup.write import write_pages
 
-    bench = open_bench_folder(given.bench)
+    bench = _bench(given)
     job = open_job(given.job, bench=bench.on_paper(given.paper) if given.paper else bench)
     wanted = [f.key for f in page_forms(given.only) if given.audience in (f.audience, "both")]
     write_pages(job, wanted, progress=_say, anyway=given.anyway, pdf=given.pdf)
@@ -249,18 +281,15 @@ def _writeup(given: argparse.Namespace) -> int:
 
 
 def _merge(given: argparse.Namespace) -> int:
-    from pentools.record.bench import open_bench_folder
+    from pentools.record.checking import merged_in_words
     from pentools.record.job import open_job
 
-    job = open_job(given.job, bench=open_bench_folder(given.bench))
+    job = open_job(given.job, bench=_bench(given))
     other = Path(given.other)
     report = job.record.merge(other if other.is_absolute() or other.exists() else job.folder / other)
-    _say(f"{report.added} entries taken over.")
-    for entry_id in report.conflicts:
-        _say(
-            f"Entry {entry_id} differs between the copies: this copy's line stays, the other was set aside beside the record."
-        )
-    return EXIT_FINDINGS if report.conflicts else EXIT_OK
+    for line in merged_in_words(report):
+        _say(line)
+    return EXIT_FINDINGS if report.aside else EXIT_OK
 
 
 def _demo(given: argparse.Namespace) -> int:
@@ -301,7 +330,12 @@ def _columns(table: Sequence[Sequence[str]]) -> list[str]:
 
 
 def _bench_option(given: argparse.Namespace) -> str:
-    return f" --bench {given.bench}" if given.bench else ""
+    if not given.bench:
+        return ""
+    from shlex import quote
+    from subprocess import list2cmdline
+
+    return f" --bench {list2cmdline([given.bench]) if sys.platform == 'win32' else quote(given.bench)}"
 
 
 if __name__ == "__main__":

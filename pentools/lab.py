@@ -42,13 +42,11 @@ def write_lab_settings(folder: Path) -> Path:
     return folder
 
 
-def lab_command(job: Job, *, token: str, port: int, browser: bool) -> list[str]:
-    """The command that serves one job's notebook.
+def lab_command(job: Job, *, port: int, browser: bool) -> list[str]:
+    """The command that serves one job's notebook; the access token is not on it, since others can list commands.
 
     Parameters
     ----------
-    token : str
-        The access token.
     port : int
         The port; 0 takes a free one.
     browser : bool
@@ -69,22 +67,44 @@ def lab_command(job: Job, *, token: str, port: int, browser: bool) -> list[str]:
         "--ServerApp.terminals_enabled=False",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
-        f"--IdentityProvider.token={token}",
     ]
     if hasattr(os, "geteuid") and os.geteuid() == 0:
         options.append("--allow-root")
     return [sys.executable, "-m", "jupyterlab", *options]
 
 
-def lab_environment(folder: Path, base: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The environment for the server, with its settings; its own workspaces, so that no old layout hides the notebook."""
+def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The environment for the server: its settings, its token, and workspaces of its own, so that no old layout hides the notebook.
+
+    Parameters
+    ----------
+    folder : Path
+        A folder that only its owner can look into.
+    token : str
+        The access token; it is handed over in a file there, named in the environment.
+    base : mapping or None
+        The environment to start from; the process's own by default.
+
+    Returns
+    -------
+    dict
+        Name to value.
+    """
     environment = dict(os.environ if base is None else base)
+    environment.pop("JUPYTER_TOKEN", None)  # a person's own would go before the file
+    environment["JUPYTER_TOKEN_FILE"] = str(_write_token(folder / "token", token))
     settings = str(write_lab_settings(folder / "settings"))
     environment["JUPYTER_CONFIG_PATH"] = os.pathsep.join(
         filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH")))
     )
     environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
     return environment
+
+
+def _write_token(path: Path, token: str) -> Path:
+    with os.fdopen(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "w", encoding="ascii") as file:
+        file.write(token)
+    return path
 
 
 def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -> int:
@@ -109,9 +129,9 @@ def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -
         chosen = port or _free_port()
         say(f"Opening {job.notebook.name}. In the notebook choose Run, Run All Cells. Stop with Ctrl+C here.")
         say(f"  http://127.0.0.1:{chosen}/lab/tree/{job.notebook.name}?token={token}")
-        command = lab_command(job, token=token, port=chosen, browser=browser)
+        command = lab_command(job, port=chosen, browser=browser)
         try:
-            return subprocess.run(command, env=lab_environment(Path(held)), check=False).returncode  # noqa: S603
+            return subprocess.run(command, env=lab_environment(Path(held), token), check=False).returncode  # noqa: S603
         except KeyboardInterrupt:
             return 0
 

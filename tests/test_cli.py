@@ -106,7 +106,8 @@ def test_merge_takes_over_a_copy(bench, capsys):
     Record.open(copy).append(new_entry("limits", "limit", {}))
     code, out, _ = run(capsys, "merge", "pen-1", "record-copy.jsonl")
     assert code == 0
-    assert "1 entries taken over" in out
+    assert "1 entries taken over. 1 passed by" in out
+    assert "0 set aside" in out
     assert run(capsys, "merge", "pen-1", "nowhere.jsonl")[0] == 3
 
 
@@ -172,14 +173,19 @@ def test_a_pdf_that_cannot_be_made_is_said_and_the_pages_stand(bench, capsys, mo
 
 @pytest.mark.parametrize(
     ("text", "said"),
-    [("[balance\n", "bench.toml"), ('[balance]\nreadability = "0.01"\n', "unit is missing"), ("[money]\nrate_per_hour = -3\n", "rate_per_hour"), ("bench = 3\n", "must be a table")],
+    [("[balance\n", "bench.toml, line 1"), ('[balance]\nreadability = "0.01"\n', "unit is missing"), ("[money]\nrate_per_hour = -3\n", "rate_per_hour"), ("bench = 3\n", "must be a table")],
 )  # fmt: skip
-def test_a_bad_bench_file_is_said_in_words(bench, capsys, text, said):
+def test_a_bad_bench_file_is_said_in_words_and_stands_in_nobodys_way(bench, capsys, text, said):
     bench.mkdir()
     (bench / "bench.toml").write_text(text)
     code, _, err = run(capsys, "new", "pen-1")
-    assert code == 3
-    assert said in err
+    assert (code, said in err) == (0, True)
+    code, out, _ = run(capsys, "check", "pen-1")
+    assert (code, said in out) == (1, True)
+    asked = ("sums", "capacity", "--empty", "1.00 g", "--filled", "2.00 g")
+    code, out, _ = run(capsys, *asked)
+    assert (code, said in out) == (0, True)
+    assert any(said in finding["text"] for finding in json.loads(run(capsys, *asked, "--json")[1])["findings"])
 
 
 def test_help_is_worth_reading(capsys):

@@ -107,13 +107,7 @@ class Answer(SumAnswer):
 
 
 def bench_of(given: BenchGiven = None) -> Bench | None:
-    """The bench to take facts from: the one given, or the one of PENTOOLS_BENCH; None where there is none.
-
-    Raises
-    ------
-    RecordError
-        If its ``bench.toml`` cannot be read.
-    """
+    """The bench to take facts from: the one given, or the one of PENTOOLS_BENCH; None where there is none."""
     if isinstance(given, Bench):
         return given
     if not given and not os.environ.get("PENTOOLS_BENCH"):
@@ -155,8 +149,11 @@ def _answer(chosen: Sum, asked: Mapping[str, Any], bench: Bench | None) -> Answe
     usual = {field.name: field.default for field in chosen.fields}
     told = [f"{field.label.casefold()} {own[field.name]}" for field in chosen.fields if own.get(field.name, usual[field.name]) != usual[field.name]]  # fmt: skip
     findings, data = found.findings, {**found.data, "from_bench": sorted(own)}
+    if bench is not None and chosen.key in BENCH_FACTS:
+        findings += tuple(Finding("warning", "base.bench-file", problem=problem) for problem in bench.problems)
     if told:
         findings = (*findings, Finding("note", "base.from-bench", facts=told))
+    if findings != found.findings:
         data["findings"] = [finding.as_json() for finding in findings]
     return Answer(found.sentence, data, findings, found.table, found.result, chosen.key)
 

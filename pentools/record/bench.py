@@ -2,59 +2,22 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from pentools.calc.weighing.balance import FIGURES
 from pentools.errors import InputError, RecordError
-from pentools.units import read_quantity
+from pentools.record.appending import put_in_place, what_failed
+from pentools.record.bench_file import BENCH_TEMPLATE, read_facts
 
 __all__ = ["BENCH_TEMPLATE", "Bench", "bench_folder", "check_job_name", "open_bench_folder"]
 
-_BALANCE = "\n".join(f'{figure.name} = "{"0.01 g" if figure.name == "readability" else ""}"' for figure in FIGURES)
-BENCH_TEMPLATE = f"""\
-# Facts about this bench. Every line may be left out; what is missing is asked for or taken from the defaults shown.
-
-[bench]
-name = ""                       # heads the pages you send out
-contact = []                    # lines for the foot of the client's page, one string each
-language = "en"                  # of the pages; English is the only one so far
-decimal_sign = "."              # "." or "," in what is shown
-paper = "A4"                    # or "Letter"
-large_type = false              # bigger letters and buttons, for reading at arm's length
-
-[money]
-currency = "EUR"
-rate_per_hour = 0.0             # 0 = hours are counted but not priced
-
-[balance]                       # from the balance's own sheet, with units; what is left empty is taken as usual for its readability
-{_BALANCE}
-
-[caliper]
-uncertainty = "0.02 mm"         # one standard uncertainty of a reading
-
-[room]
-temperature = "20 °C"
-pressure = "1013 hPa"
-humidity = "50 %"
-
-[stock]                         # what lies in the drawer
-rings = []                      # measured rings, "section x inside", such as "1.78 mm x 5.28 mm"
-abrasives = []                  # grades with their scale, such as "P400", "film 9 um", or your own cloth with its
-                                # figures, "cushioned cloth 4000 = 9 um, finish 7 um"
-"""
-
-_JOB_NAME = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9._-]{0,62}[A-Za-z0-9])?")
+MOST_LETTERS = 64  # of a job's name
 _RESERVED = re.compile(r"(?i)(con|prn|aux|nul|com\d|lpt\d)(\..*)?")
-_QUANTITIES = {
-    **{("balance", figure.name): "g" for figure in FIGURES}, ("caliper", "uncertainty"): "mm",
-    ("room", "temperature"): "degC", ("room", "pressure"): "kPa", ("room", "humidity"): "1",
-}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,10 +30,13 @@ class Bench:
         Where the jobs lie, each in a folder of its own.
     facts : mapping
         ``bench.toml`` as it was read, over the defaults; unknown keys are kept.
+    problems : tuple of str
+        What of ``bench.toml`` cannot be used and was passed by. For the bench alone: it may repeat what stands there.
     """
 
     folder: Path
     facts: Mapping[str, Any] = field(default_factory=dict)
+    problems: tuple[str, ...] = ()
 
     def text(self, table: str, key: str) -> str:
         """A fact as text; empty where it is not given."""
@@ -115,53 +81,30 @@ def open_bench_folder(given: str | os.PathLike[str] | None = None, *, create: bo
     Returns
     -------
     Bench
-        The bench with its facts.
+        The bench with its facts; what cannot be used of them is among its `problems`.
 
     Raises
     ------
     RecordError
-        If ``bench.toml`` cannot be read; the text names the place in it.
+        If the folder cannot be made.
     """
     folder = bench_folder(given)
     path = folder / "bench.toml"
     if create:
+        made = not folder.exists()
         try:
-            folder.mkdir(parents=True, exist_ok=True)
+            folder.mkdir(mode=0o700, parents=True, exist_ok=True)
             if not path.exists():
-                path.write_text(BENCH_TEMPLATE, encoding="utf-8")
+                put_in_place(path, BENCH_TEMPLATE.encode())
         except OSError as error:
+            with contextlib.suppress(OSError):
+                if made:
+                    folder.rmdir()
             raise RecordError(
-                f"The bench folder {folder} cannot be made ({error.strerror}). Choose another with --bench."
+                f"The bench folder {folder} cannot be made ({what_failed(error)}). Choose another with --bench."
             ) from error
-    facts: dict[str, Any] = tomllib.loads(BENCH_TEMPLATE)
-    if path.is_file():
-        try:
-            given_facts = tomllib.loads(path.read_text(encoding="utf-8"))
-        except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-            raise RecordError(
-                f"{path} cannot be read: {error}. Mend that line, or move the file away to start afresh."
-            ) from error
-        for table, content in given_facts.items():
-            facts[table] = {**facts.get(table, {}), **content} if isinstance(content, dict) else content
-    _check(facts, path)
-    return Bench(folder, facts)
-
-
-def _check(facts: Mapping[str, Any], path: Path) -> None:
-    for table in ("bench", "money", "balance", "caliper", "room", "stock"):
-        if not isinstance(facts.get(table), dict):
-            raise RecordError(f"{path}: [{table}] must be a table.")
-    for (table, key), unit in _QUANTITIES.items():
-        text = facts[table].get(key, "")
-        if not text:
-            continue
-        try:
-            read_quantity(str(text), unit, name=f"[{table}] {key}")
-        except InputError as error:
-            raise RecordError(f"{path}: {error}") from error
-    rate = facts["money"].get("rate_per_hour", 0)
-    if isinstance(rate, bool) or not isinstance(rate, (int, float)) or rate < 0:
-        raise RecordError(f"{path}: [money] rate_per_hour must be a number, zero or more: got {rate!r}.")
+    facts, problems = read_facts(path)
+    return Bench(folder, facts, problems)
 
 
 def check_job_name(name: str) -> str:
@@ -180,13 +123,30 @@ def check_job_name(name: str) -> str:
     Raises
     ------
     InputError
-        If the name could leave the bench folder or trouble a file system.
+        If the name could leave the bench folder or trouble a file system; the text names the rule.
     """
-    if not _JOB_NAME.fullmatch(name) or ".." in name or _RESERVED.fullmatch(name):
-        raise InputError(
-            "job name",
-            "made of letters, digits, hyphens, underscores and full stops, beginning and ending with a letter or digit",
-            name,
-            "Choose one like 2026-014-green-piston.",
-        )
+    rule = _rule_against(name)
+    if rule:
+        raise InputError("job name", rule, name, "Choose one like 2026-014-green-piston.")
     return name
+
+
+def _rule_against(name: str) -> str:
+    """The first rule that a job's name breaks; empty where it breaks none."""
+    odd = "".join(dict.fromkeys(re.findall(r"[^A-Za-z0-9._-]", name)))
+    device = name.partition(".")[0].upper()
+    rules = (
+        (not name.strip(), "given"),
+        ("/" in name or "\\" in name, "a name without slashes, not a path: a job lies directly in the bench folder"),
+        (len(name) > MOST_LETTERS, f"at most {MOST_LETTERS} letters long (this one has {len(name)})"),
+        (bool(odd), f"made of the letters a to z, digits, hyphens, underscores and full stops, without {_shown(odd)}"),
+        (".." in name, "without two full stops in a row"),
+        (not name[:1].isalnum() or not name[-1:].isalnum(), "begun and ended with a letter or a digit"),
+        (bool(_RESERVED.fullmatch(name)), f"none that some systems keep for a device, as they do {device}"),
+    )
+    return next((rule for broken, rule in rules if broken), "")
+
+
+def _shown(signs: str) -> str:
+    named = {" ": "a space", "\n": "a line end", "\t": "a tab"}
+    return ", ".join(named.get(sign, sign if sign.isprintable() else f"U+{ord(sign):04X}") for sign in signs[:5])

@@ -12,11 +12,40 @@ import msgspec
 from pentools.errors import RecordError
 from pentools.record.members import members, names_twice
 
-__all__ = ["FORMAT", "RELEASE", "WITHDRAWAL", "Entry", "OddEntry", "decode_entry", "encode_entry", "new_entry", "now"]
+__all__ = [
+    "FORMAT",
+    "MERGE_ORDER",
+    "RELEASE",
+    "WITHDRAWAL",
+    "Entry",
+    "NewerFormatError",
+    "OddEntry",
+    "decode_entry",
+    "encode_entry",
+    "new_entry",
+    "now",
+]
 
 FORMAT = 1
 WITHDRAWAL = "withdrawal"
 RELEASE = "hold release"
+MERGE_ORDER = "merge order"
+
+
+class NewerFormatError(RecordError):
+    """A line in a newer form than this version knows; it is kept and passed by.
+
+    Parameters
+    ----------
+    form : int
+        The form that the line says it has.
+    """
+
+    def __init__(self, form: int) -> None:
+        self.form = form
+        super().__init__(
+            f"It is in form {form}; this version of the kit reads form {FORMAT}. It is kept and passed by."
+        )
 
 
 class Entry(msgspec.Struct, frozen=True, kw_only=True):
@@ -25,7 +54,7 @@ class Entry(msgspec.Struct, frozen=True, kw_only=True):
     Parameters
     ----------
     format : int
-        Version of the line's form; this program writes 1 and reads any.
+        Version of the line's form; this program writes and reads 1.
     id : str
         Unique name of the entry.
     at : str
@@ -74,7 +103,7 @@ class OddEntry(Entry, frozen=True, kw_only=True):
 
 _PLACE = ("id", "at", "stage", "kind")
 _HALF_A_SIGN = re.compile(rb"(?i)(?<!\\)(?:\\\\)*(\\u(?:d[89ab][0-9a-f]{2}(?!\\ud[c-f])))")
-_YEARS = range(1970, 2200)  # judged: a clock that lost its time says 1970, and none says more than this
+_YEARS = range(1969, 2200)  # judged: a clock that lost its time says 1970, west of Greenwich still 1969; none says more
 _decoder = msgspec.json.Decoder(Entry)
 _encoder = msgspec.json.Encoder()
 
@@ -116,11 +145,15 @@ def new_entry(
     Raises
     ------
     RecordError
-        If the moment has no zone.
+        If the moment has no zone, or is in a year that no entry is read of.
     """
     moment = at or now()
     if moment.tzinfo is None:
         raise RecordError("An entry's time needs a zone, such as +01:00.")
+    if moment.year not in _YEARS:
+        raise RecordError(
+            f"The computer's clock says {moment:%Y-%m-%d}. Nothing was saved; put it right and save again."
+        )
     return Entry(
         id=uuid.uuid4().hex, at=moment.isoformat(), stage=stage, kind=kind, data=data, note=note, replaces=replaces
     )
@@ -156,9 +189,32 @@ def decode_entry(line: bytes) -> Entry:
 
     Raises
     ------
+    NewerFormatError
+        If the line is in a newer form, whatever else it holds.
     RecordError
         If the line is not such an object; the text says where.
     """
+    try:
+        entry = _read(line)
+    except RecordError:
+        if (form := _form_of(line)) > FORMAT:
+            raise NewerFormatError(form) from None
+        raise
+    form = _form_of(line) if isinstance(entry, OddEntry) else entry.format
+    if form > FORMAT:
+        raise NewerFormatError(form)
+    return entry
+
+
+def _form_of(line: bytes) -> int:
+    """The form that a line states; that of this version where it states none that makes sense."""
+    try:
+        return msgspec.json.decode((members(line) or {}).get("format", b""), type=int)
+    except (msgspec.MsgspecError, UnicodeDecodeError):
+        return FORMAT
+
+
+def _read(line: bytes) -> Entry:
     try:
         entry = _decoder.decode(line)
     except (msgspec.MsgspecError, UnicodeDecodeError, ValueError, RecursionError) as error:

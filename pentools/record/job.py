@@ -2,25 +2,36 @@
 
 from __future__ import annotations
 
-import shutil
+import contextlib
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from pentools.errors import InputError, RecordError
+from pentools.errors import InputError, PentoolsError, RecordError
 from pentools.fields import Value
-from pentools.record.bench import Bench, check_job_name, open_bench_folder
+from pentools.record.appending import what_failed
+from pentools.record.bench import Bench, bench_folder, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
 from pentools.record.forms import F, Logged
 from pentools.record.kinds import Kind, Stage
+from pentools.record.layout import RECORD_NAME, has_picture, lay_out, like_it, shipped_folder
 from pentools.record.registry import find_stage
 from pentools.record.storage import Record
 from pentools.record.view import View
 
-__all__ = ["Job", "create_job", "job_folder", "job_in", "open_job", "shipped_folder"]
-
-RECORD_NAME = "record.jsonl"
+__all__ = [
+    "RECORD_NAME",
+    "Job",
+    "create_job",
+    "job_folder",
+    "job_in",
+    "jobs_on",
+    "open_job",
+    "shipped_folder",
+    "start_job",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,15 +99,55 @@ class Job:
         return self.save(stage, which, values, note=note, replaces=replaces)
 
     def read(self, kind: Kind[Any], texts: Mapping[str, str]) -> tuple[dict[str, Value], dict[str, InputError]]:
-        """Read a whole form as `Kind.read` does; an amount without a currency is in the bench's own."""
+        """Read a whole form as `Kind.read` does.
+
+        An amount without a currency is in the bench's own, and a picture must lie in the job's photos folder.
+        """
         own = self.bench.text("money", "currency").upper()
-        return kind.read(texts, own, self.bench.text("bench", "decimal_sign"))
+        values, errors = kind.read(texts, own, self.bench.text("bench", "decimal_sign"))
+        for name, error in self._missing_pictures(kind, values):
+            del values[name]
+            errors[name] = error
+        return values, errors
+
+    def _missing_pictures(self, kind: Kind[Any], values: Mapping[str, Value]) -> list[tuple[str, InputError]]:
+        missing = []
+        for asked in kind.fields:
+            file = values.get(asked.name)
+            if asked.kind == "photo" and isinstance(file, str) and not has_picture(self.folder, file):
+                like = like_it(self.folder, file)
+                advice = f"{file} is not there; there is {like}." if like else "Put the picture into photos/ first."
+                error = InputError(
+                    asked.label, "the name of a picture that lies in the job's photos folder", file, advice
+                )
+                missing.append((asked.name, error))
+        return missing
 
     def save(
         self, stage: str, kind: Kind[Any], values: Mapping[str, Value], *, note: str = "", replaces: str | None = None
     ) -> Entry:
-        """Append values that were read already."""
+        """Append values that were read already.
+
+        Raises
+        ------
+        InputError
+            If a picture is not in the photos folder, or there is no entry that `replaces` names.
+        """
+        for _, error in self._missing_pictures(kind, values):
+            raise error
+        if not replaces and not kind.log:
+            replaces = None  # the newest counts anyway, and one without an id cannot be named
+        if replaces is not None:
+            self._find(replaces)
         return self.record.append(new_entry(stage, kind.key, kind.to_json(values), note=note, replaces=replaces))
+
+    def _find(self, entry_id: str) -> None:
+        """Refuse to correct or take back what no line of the record goes by."""
+        if not entry_id or all(entry.id != entry_id for entry in self.record.entries):
+            raise InputError(
+                "the entry to correct or take back", "one that stands in this record under an id", entry_id,
+                "Look at the log again; the record may have been changed from elsewhere.",
+            )  # fmt: skip
 
     def withdraw(self, entry: Entry, reason: str) -> Entry:
         """Take an entry back; it stays in the file, and the reason with it.
@@ -120,6 +171,7 @@ class Job:
         """
         if not reason.strip():
             raise InputError("reason", "given", reason, "Say in a few words why the entry is taken back.")
+        self._find(entry.id)
         return self.record.append(new_entry(entry.stage, WITHDRAWAL, {"reason": reason.strip()}, replaces=entry.id))
 
     def release(self, stage: str, hold: str, reason: str) -> Entry:
@@ -178,15 +230,6 @@ def job_folder(bench: Bench, name: str) -> Path:
     return folder
 
 
-def shipped_folder(name: str) -> Path:
-    """A folder that comes with the kit: ``notebooks`` or ``sample_jobs``."""
-    package = Path(__file__).resolve().parents[1]
-    for candidate in (package / "_shipped" / name, package.parent / name):
-        if candidate.is_dir():
-            return candidate
-    raise RecordError(f"The folder {name} that comes with the kit is missing. Install the kit again.")
-
-
 def create_job(bench: Bench, name: str, *, sample: str | None = None) -> Job:
     """Lay out a new job on the bench.
 
@@ -216,18 +259,61 @@ def create_job(bench: Bench, name: str, *, sample: str | None = None) -> Job:
     if source is not None and not source.is_dir():
         raise RecordError(f"No sample job {sample} comes with the kit.")
     try:
-        if source is not None:
-            shutil.copytree(source, folder, ignore=shutil.ignore_patterns("writeup", ".*"))
-            if sample != name:
-                (folder / f"{sample}.ipynb").rename(folder / f"{name}.ipynb")
-        else:
-            folder.mkdir(parents=True)
-            shutil.copyfile(shipped_folder("notebooks") / "pen_job.ipynb", folder / f"{name}.ipynb")
-        for part in ("photos", "scans", "writeup"):
-            (folder / part).mkdir(exist_ok=True)
+        lay_out(folder, sample=source)
     except OSError as error:
-        raise RecordError(f"The job cannot be laid out in {folder} ({error.strerror}).") from error
+        raise RecordError(
+            f"The job cannot be laid out in {folder} ({what_failed(error)}). Nothing of it was left behind."
+        ) from error
     return Job(name, folder, bench, Record.open(folder / RECORD_NAME))
+
+
+def start_job(bench: str | os.PathLike[str] | None, name: str) -> Job:
+    """Lay out a new job, and the bench too where there is none yet; where that fails neither is left behind.
+
+    Parameters
+    ----------
+    bench : path or None
+        The bench folder, as `open_bench_folder` takes it.
+    name : str
+        The new job's name.
+
+    Raises
+    ------
+    InputError, RecordError
+        As `create_job` does.
+    """
+    folder = bench_folder(bench)
+    made = not folder.exists()
+    try:
+        return create_job(open_bench_folder(bench, create=True), name)
+    except PentoolsError:
+        if made:
+            with contextlib.suppress(OSError):
+                (folder / "bench.toml").unlink(missing_ok=True)
+                folder.rmdir()
+        raise
+
+
+def jobs_on(bench: Bench) -> tuple[str, ...]:
+    """The names of the folders on a bench that hold a record or a notebook of their name, in their order.
+
+    Raises
+    ------
+    RecordError
+        If the bench folder is not there or cannot be looked into.
+    """
+    try:
+        folders = sorted(path for path in bench.folder.iterdir() if path.is_dir() and not path.name.startswith("."))
+    except OSError as error:
+        raise RecordError(f"The bench folder {bench.folder} cannot be looked into ({what_failed(error)}).") from error
+    return tuple(folder.name for folder in folders if _holds_a_job(folder))
+
+
+def _holds_a_job(folder: Path) -> bool:
+    try:
+        return any((folder / name).exists() for name in (RECORD_NAME, f"{folder.name}.ipynb"))
+    except OSError:
+        return True  # it cannot be looked into, which whoever asks will be told
 
 
 def open_job(name: str, *, bench: Bench | None = None) -> Job:
@@ -253,7 +339,7 @@ def open_job(name: str, *, bench: Bench | None = None) -> Job:
     where = bench or open_bench_folder()
     folder = job_folder(where, name)
     if not folder.is_dir():
-        there = sorted(p.parent.name for p in where.folder.glob(f"*/{RECORD_NAME}"))
+        there = jobs_on(where) if where.folder.is_dir() else ()
         known = f" There are: {', '.join(there)}." if there else " The bench is empty: pentools new starts a job."
         raise RecordError(f"There is no job {name} in {where.folder}.{known}")
     return Job(name, folder, where, Record.open(folder / RECORD_NAME))

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from pentools.errors import PentoolsError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import RECORD_NAME, Job, job_in
 from pentools.record.stages.job.ending_kinds import LIMIT
@@ -62,17 +64,13 @@ def ledger(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
     Returns
     -------
     pandas.DataFrame
-        One row a job, in the order of their names; empty for an empty bench.
-
-    Raises
-    ------
-    RecordError
-        If ``bench.toml`` cannot be read.
+        One row a job, in the order of their names; empty for an empty bench. Of a job that cannot be read the name
+        alone stands there.
     """
     import pandas as pd
 
     folder = open_bench_folder(bench).folder
-    rows = [ledger_row(job_in(path.parent)) for path in sorted(folder.glob(f"*/{RECORD_NAME}"))]
+    rows = [_row(path.parent) for path in sorted(folder.glob(f"*/{RECORD_NAME}"))]
     columns = [
         "job",
         "pen",
@@ -89,3 +87,10 @@ def ledger(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
     table = pd.DataFrame(rows, columns=columns)
     table["arrived_on"] = pd.to_datetime(table["arrived_on"])
     return table
+
+
+def _row(folder: Path) -> dict[str, Any]:
+    try:
+        return ledger_row(job_in(folder))
+    except PentoolsError:
+        return {"job": folder.name}  # `pentools check` says why

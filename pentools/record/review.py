@@ -9,6 +9,8 @@ from pentools.errors import RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry
 from pentools.record.holds import HOLDS, passed_by
 from pentools.record.job import Job
+from pentools.record.mending import open_to_others
+from pentools.record.oddities import odd_lines
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import report_notes
 from pentools.record.spending import spending_of, unread_amounts
@@ -62,6 +64,12 @@ def _on_costs(job: Job) -> tuple[Finding, ...]:
 def _on_file(job: Job) -> Iterator[Finding]:
     for text in job.record.problems:
         yield Finding("warning", "job.file", problem=text)
+    for text in job.bench.problems:
+        yield Finding("warning", "job.file", problem=text)
+    yield from odd_lines(job.record)
+    names = [path.name for path in open_to_others(job.record, job.folder)]
+    if names:
+        yield Finding("note", "job.rights", names=names, job=job.name)
     for path in sorted(job.folder.glob("*record*.jsonl")):
         if path.name != job.record.path.name:
             yield Finding("warning", "job.copy", name=path.name, job=job.name)

@@ -10,7 +10,7 @@ import sys
 from typing import Any
 
 from pentools.fields import MOST, Field, FieldKind
-from pentools.record.entries import RELEASE, WITHDRAWAL
+from pentools.record.entries import MERGE_ORDER, RELEASE, WITHDRAWAL
 from pentools.record.kinds import Kind
 from pentools.record.registry import all_stages
 
@@ -59,7 +59,7 @@ def record_schema() -> dict[str, Any]:
     """
     kinds = [kind for stage in all_stages() for kind in stage.kinds]
     rules = [_rule(kind.key, f"{kind.stage}/{kind.key}", stage=kind.stage) for kind in kinds]
-    rules += [_rule(key, key) for key in (WITHDRAWAL, RELEASE)]
+    rules += [_rule(key, key) for key in (WITHDRAWAL, RELEASE, MERGE_ORDER)]
     return {
         "$schema": DIALECT,
         "title": "One line of a job's record",
@@ -72,6 +72,12 @@ def record_schema() -> dict[str, Any]:
             **{f"{kind.stage}/{kind.key}": _definition(kind) for kind in kinds},
             WITHDRAWAL: _texts("An entry is taken back; it stays in the file.", "reason"),
             RELEASE: _texts("A hold point is released, with a reason.", "hold", "reason"),
+            MERGE_ORDER: {
+                "description": "A merge leaves it: the entries named count in this order, in the places they hold between them.",
+                "type": "object",
+                "properties": {"order": {"type": "array", "items": {"type": "string"}}},
+                "required": ["order"],
+            },
         },
     }
 

@@ -2,28 +2,25 @@
 
 from __future__ import annotations
 
+import contextlib
+import hashlib
 import os
-import uuid
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from filelock import FileLock, Timeout
-from msgspec import structs
-
 from pentools.errors import RecordError
-from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, decode_entry, encode_entry, now
+from pentools.record.appending import append_block, close_tail, locked, set_aside, what_failed
+from pentools.record.chains import arranged, chains, heads
+from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, encode_entry
+from pentools.record.lines import MARK, Line, read_line, read_lines, split_lines, whole_part
+from pentools.record.looking import Stamp, bytes_of, folder_of, read_file, stamp_from, stamp_of
+from pentools.record.merging import MergeReport, plan_merge
 
 __all__ = ["MergeReport", "Record"]
 
 LOCK_SECONDS = 10.0
-
-
-@dataclass(frozen=True, slots=True)
-class MergeReport:
-    """What a merge did: how many entries were taken over, and the ids that stand twice with unlike content."""
-
-    added: int
-    conflicts: tuple[str, ...]
+MOST_NAMED = 20  # unreadable lines that are named one by one
 
 
 @dataclass
@@ -34,25 +31,38 @@ class Record:
     ----------
     path : Path
         The ``record.jsonl`` file; it need not exist yet.
-    entries : list of Entry
-        Every line that could be read, in the file's order.
-    problems : list of str
-        What was odd about the file.
+    lines : list of Line
+        Every line of the file that is not blank, in the file's order.
     version : int
         Counts the times that something was read; what was worked out for an older one no longer holds.
+
+    Notes
+    -----
+    Reading never writes. What was read is told from what another program put in its place by the bytes themselves:
+    a file that was changed in any way but by adding to it is read again from the start.
     """
 
     path: Path
-    entries: list[Entry] = field(default_factory=list)
-    problems: list[str] = field(default_factory=list)
+    lines: list[Line] = field(default_factory=list)
     version: int = 0
+    _notices: dict[str, str] = field(default_factory=dict)  # what happened while it was open, by topic
     _offset: int = 0
-    _lines: int = 0
+    _count: int = 0  # lines that are ended, blank ones too
+    _digest: hashlib._Hash = field(default_factory=hashlib.sha256)
+    _stamp: Stamp | None = None
+    _tail: str = ""  # of a last line without an end: "", "whole" or "torn"
+    _before: frozenset[str] = frozenset()  # names of lines that were read and then no longer found
+    _folder: Stamp | None = None
+    _strange: str = ""  # why nothing may be added
+    _entries: list[Entry] | None = None
     _counting: dict[tuple[str | None, str | None], list[Entry]] | None = None
+
+    def __post_init__(self) -> None:
+        self._folder = folder_of(self.path)
 
     @classmethod
     def open(cls, path: Path) -> Record:
-        """Read a record; a torn last line is set aside first.
+        """Read a record; nothing is written.
 
         Parameters
         ----------
@@ -62,50 +72,134 @@ class Record:
         Returns
         -------
         Record
-            The record as it stands.
+            The record as it stands; a torn last line is named in `problems` and set aside by the next append.
+
+        Raises
+        ------
+        RecordError
+            If the file is there and cannot be read at all.
         """
         record = cls(Path(path))
-        if record._tail_is_open():
-            with record._lock():
-                record._mend_tail()
         record.refresh()
         return record
 
+    @property
+    def entries(self) -> list[Entry]:
+        """Every line that could be read, in the order in which they count (the file's, or that agreed by a merge)."""
+        if self._entries is None:
+            self._entries = arranged(line.entry for line in self.lines if line.entry is not None)
+        return self._entries
+
+    @property
+    def problems(self) -> list[str]:
+        """What is odd about the file, a sentence each."""
+        unread = [line for line in self.lines if not line.whole]
+        told = [
+            f"Line {line.number} of {self.path.name} was left as it is: {line.problem}" for line in unread[:MOST_NAMED]
+        ]
+        if len(unread) > MOST_NAMED:
+            told.append(
+                f"{len(unread) - MOST_NAMED} more lines of {self.path.name} cannot be read and were left as they are."
+            )
+        if self._tail == "torn":
+            told.append(
+                f"The last line of {self.path.name} (line {self._count + 1}) was torn off in the middle of a save. "
+                "It is passed by, and will be set aside when the next entry is saved; everything before it is whole."
+            )
+        return [*self._notices.values(), *told]
+
+    # reading -------------------------------------------------------------------------------------------------
+
     def refresh(self) -> bool:
-        """Read what was added since the last look, perhaps by another notebook; True if there was something."""
-        if not self.path.is_file():
+        """Read what was added since the last look, perhaps by another notebook; True if anything changed.
+
+        Raises
+        ------
+        RecordError
+            If the file is there and cannot be read.
+        """
+        before = self.version
+        self._look_at_folder()
+        stamp = stamp_of(self.path)
+        if stamp == self._stamp:
             return False
-        size = self.path.stat().st_size
-        if size < self._offset:
-            self.problems.append("The record became shorter while it was open: it was read again from the start.")
-            self.entries.clear()
-            self._offset = self._lines = 0
-            self._changed()
-        if size == self._offset:
-            return False
-        with self.path.open("rb") as file:
-            file.seek(self._offset)
-            fresh = file.read()
-        whole = fresh[: fresh.rfind(b"\n") + 1]
-        self._offset += len(whole)
-        for line in whole.split(b"\n")[:-1]:
-            self._lines += 1
-            self._take(line)
-        if whole:
-            self._changed()
-        return bool(whole)
+        if stamp is None:
+            self._start_again()
+            self._notices["gone"] = f"{self.path.name} was there and is not in {self.path.parent} any more."
+            return True
+        data, stamp = read_file(self.path)
+        if not self._continues(data):
+            self._start_again()
+            self._notices["changed"] = "The record was changed while it was open: it was read again from the start."
+        self._take(data[self._offset :])
+        self._stamp = stamp
+        self._compare()
+        return self.version != before
+
+    def _look_at_folder(self) -> None:
+        folder = folder_of(self.path)
+        if folder is None or folder == self._folder:
+            return
+        if self._folder is not None and not self.lines and not self._before:
+            self._strange = f"Another folder lies at {self.path.parent} than the one that was opened."
+        self._folder = folder
+
+    def _continues(self, data: bytes) -> bool:
+        """Whether a file begins with all that was read of it."""
+        return len(data) >= self._offset and hashlib.sha256(data[: self._offset]).digest() == self._digest.digest()
+
+    def _start_again(self) -> None:
+        if not self._strange:
+            self._before |= {line.name for line in self.lines}
+        self.lines.clear()
+        self._offset = self._count = 0
+        self._digest = hashlib.sha256()
+        self._stamp, self._tail = None, ""
+        self._changed()
+
+    def _compare(self) -> None:
+        """Once a record was read again: is it the one that was open, and is all of it still there?"""
+        if not self._before:
+            return
+        here = {line.name for line in self.lines}
+        if not self._before & here:
+            self._strange = (
+                f"Another record lies at {self.path} than the one that was opened: none of its lines was there before."
+            )
+            self._notices["strange"] = self._strange
+            return
+        missing = len(self._before - here)
+        self._strange, self._before = "", frozenset()
+        for topic in ("gone", "strange"):
+            self._notices.pop(topic, None)
+        if missing:
+            them = "One line that was" if missing == 1 else f"{missing} lines that were"
+            self._notices["missing"] = (
+                f"{them} read before cannot be found in {self.path.name}. Was an older copy put back?"
+            )
 
     def _changed(self) -> None:
         self.version += 1
-        self._counting = None
+        self._entries = self._counting = None
 
-    def _take(self, line: bytes) -> None:
-        if not line.strip():
-            return
-        try:
-            self.entries.append(decode_entry(line.removeprefix(b"\xef\xbb\xbf")))
-        except RecordError as error:
-            self.problems.append(f"Line {self._lines} of {self.path.name} was left as it is: {error}")
+    def _take(self, fresh: bytes) -> None:
+        """Read on: ended lines for good, a last line without an end until the next look."""
+        if self._tail == "whole":
+            self.lines.pop()
+        end = whole_part(fresh)
+        whole, tail = fresh[:end], fresh[end:]
+        self.lines += [line for _, line in read_lines(whole, self._count + 1)]
+        self._count += len(split_lines(whole)) - 1
+        self._offset += end
+        self._digest.update(whole)
+        self._tail = ""
+        if tail.removeprefix(MARK).strip():
+            last = read_line(tail, self._count + 1)
+            self._tail = "whole" if last.whole else "torn"
+            self.lines += [last] if self._tail == "whole" else []
+        self._changed()
+
+    # writing -------------------------------------------------------------------------------------------------
 
     def append(self, entry: Entry) -> Entry:
         """Write one entry: locked, in one piece, forced to disk before this returns.
@@ -123,90 +217,34 @@ class Record:
         Raises
         ------
         RecordError
-            If the file cannot be locked or written; nothing is half-written then.
+            If the file cannot be locked or written, or is not the one that was opened; nothing is half-written then.
         """
-        self._write([encode_entry(entry)])
-        self.refresh()
+        with _in_words(self.path, "Nothing was saved; the text is still in its box."), locked(self.path, LOCK_SECONDS):
+            self._prepare()
+            self._write([encode_entry(entry)])
         return entry
 
-    def _write(self, lines: list[bytes]) -> None:
-        block = b"".join(line + b"\n" for line in lines)
-        try:
-            with self._lock():
-                fresh = not self.path.exists()
-                self._mend_tail()
-                handle = os.open(self.path, os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0), 0o644)
-                try:
-                    before = os.fstat(handle).st_size
-                    written = 0
-                    try:
-                        while written < len(block):
-                            written += os.write(handle, block[written:])
-                        os.fsync(handle)
-                    except OSError:
-                        os.ftruncate(handle, before)
-                        raise
-                finally:
-                    os.close(handle)
-                if fresh:
-                    self._sync_folder()
-        except OSError as error:
+    def _prepare(self) -> None:
+        """Under the lock: is this the record that was opened? Then close its last line."""
+        self.refresh()
+        reason = self._strange or (self._notices.get("gone", "") if self._before else "")
+        if reason:
             raise RecordError(
-                f"{self.path} could not be written ({error.strerror or error}). Nothing was saved; the text is still in its box."
-            ) from error
+                f"{reason} Nothing was saved. Put the right folder back, or open the job's notebook again from where it lies now."
+            )
+        said = close_tail(self.path)
+        if said:
+            self._notices[said] = said
 
-    def _sync_folder(self) -> None:
-        if not hasattr(os, "O_DIRECTORY"):
-            return
-        folder = os.open(self.path.parent, os.O_RDONLY | os.O_DIRECTORY)
-        try:
-            os.fsync(folder)
-        finally:
-            os.close(folder)
-
-    def _lock(self) -> _Locked:
-        return _Locked(self.path)
-
-    def _tail_is_open(self) -> bool:
-        if not self.path.is_file() or self.path.stat().st_size == 0:
-            return False
+    def _write(self, lines: Sequence[bytes]) -> None:
+        append_block(self.path, b"".join(line + b"\n" for line in lines), fresh=self._stamp is None)
         with self.path.open("rb") as file:
-            file.seek(-1, os.SEEK_END)
-            return file.read(1) != b"\n"
+            stamp = stamp_from(os.fstat(file.fileno()))
+            file.seek(self._offset)
+            self._take(file.read())
+        self._stamp = stamp
 
-    def _mend_tail(self) -> None:
-        """Close a last line that has no end: keep it if it is whole, else set it aside beside the file."""
-        if not self._tail_is_open():
-            return
-        with self.path.open("r+b") as file:
-            content = file.read()
-            start = content.rfind(b"\n") + 1
-            tail = content[start:]
-            try:
-                decode_entry(tail)
-            except RecordError:
-                aside = self._name_aside()
-                with aside.open("xb") as kept:
-                    kept.write(tail)
-                    kept.flush()
-                    os.fsync(kept.fileno())
-                file.truncate(start)
-                self.problems.append(
-                    f"The last line of {self.path.name} was torn off in the middle of a save. It was set aside as {aside.name}; everything before it is whole."
-                )
-            else:
-                file.seek(0, os.SEEK_END)
-                file.write(b"\n")
-            file.flush()
-            os.fsync(file.fileno())
-
-    def _name_aside(self) -> Path:
-        stem = f"record-torn-{now().strftime('%Y%m%dT%H%M%S')}"
-        for number in range(1000):
-            candidate = self.path.with_name(f"{stem}{f'-{number}' if number else ''}.txt")
-            if not candidate.exists():
-                return candidate
-        raise RecordError(f"There are too many torn lines set aside beside {self.path}.")
+    # what counts ---------------------------------------------------------------------------------------------
 
     def live(self, stage: str | None = None, kind: str | None = None) -> list[Entry]:
         """The entries that count: corrected and withdrawn ones left out, in the order first entered.
@@ -223,62 +261,16 @@ class Record:
         """
         if self._counting is None:
             self._counting = {}
-            for entry in self._live():
+            for entry in heads(self.entries):
+                if entry.kind == WITHDRAWAL:
+                    continue
                 for key in ((None, None), (entry.stage, None), (None, entry.kind), (entry.stage, entry.kind)):
                     self._counting.setdefault(key, []).append(entry)
         return list(self._counting.get((stage, kind), ()))
 
-    def _live(self) -> list[Entry]:
-        return [entry for entry in self._heads() if entry.kind != WITHDRAWAL]
-
-    def _heads(self) -> list[Entry]:
-        """Within the file the later line wins, whatever the clock said when it was written.
-
-        Of the lines about one entry the last one counts that no other line corrects; where they correct each other in
-        a circle, the last one. A line without an id stands for itself.
-        """
-        corrected = {entry.replaces for entry in self.entries if entry.replaces}
-        heads = []
-        for chain in self._chains():
-            open_ends = [entry for entry in chain if entry.id not in corrected]
-            heads.append((open_ends or chain)[-1])
-        return heads
-
-    def _keep_later(self, before: list[Entry]) -> None:
-        """After a merge: of two corrections made apart the one made later counts, so it is said again if it is this copy's."""
-        now_first = {entry.id: entry for entry in self._heads()}
-        corrected = {entry.replaces for entry in self.entries}
-        said_again = []
-        for mine in before:
-            if mine.id in now_first or mine.id in corrected:
-                continue
-            theirs = next((head for head in self.history(mine) if head.id in now_first), None)
-            if theirs is not None and theirs.time < mine.time:
-                said_again.append(structs.replace(mine, id=uuid.uuid4().hex, replaces=theirs.id))
-        if said_again:
-            self._write([encode_entry(entry) for entry in said_again])
-
-    def _chains(self) -> list[list[Entry]]:
-        """The lines by what they are about, in the file's order; a correction may stand before its target."""
-        above: dict[str, str] = {}
-
-        def top(name: str) -> str:
-            while above.setdefault(name, name) != name:
-                above[name] = above[above[name]]
-                name = above[name]
-            return name
-
-        for entry in self.entries:
-            if entry.id and entry.replaces:
-                above[top(entry.id)] = top(entry.replaces)
-        chains: dict[object, list[Entry]] = {}
-        for number, entry in enumerate(self.entries):
-            chains.setdefault(top(entry.id) if entry.id else number, []).append(entry)
-        return list(chains.values())
-
     def history(self, entry: Entry) -> list[Entry]:
         """All lines about one entry: the first, its corrections, its withdrawal."""
-        for chain in self._chains():
+        for chain in chains(self.entries):
             if any(line is entry or (line.id and line.id == entry.id) for line in chain):
                 return chain
         return []
@@ -293,7 +285,7 @@ class Record:
         return [e for e in self.live(kind=RELEASE) if e.data.get("hold") == hold]
 
     def merge(self, other: Path) -> MergeReport:
-        """Take over the entries of another copy of this record.
+        """Take over the lines of another copy of this record.
 
         Parameters
         ----------
@@ -303,69 +295,34 @@ class Record:
         Returns
         -------
         MergeReport
-            How many lines were taken over; ids that both copies hold with unlike content (this copy's line
-            stays, the other line is set aside beside the record).
-
-        Notes
-        -----
-        Lines keep the order of their own file and are put after this copy's. Where both copies corrected one entry,
-        the later correction by the clock counts: if that is this copy's, it is written once more after the other's.
+            What was taken over, what was there already, and what was set aside beside the record.
 
         Raises
         ------
         RecordError
-            If the other file cannot be read.
+            If the other file cannot be read or is no record, or this one cannot be written.
+
+        Notes
+        -----
+        Each copy keeps its own order; where both have lines of their own, the time of entry decides between them, and
+        one more line states the order. So it comes out the same whichever copy takes over the other.
         """
-        try:
-            content = Path(other).read_bytes()
-        except OSError as error:
-            raise RecordError(f"{other} cannot be read ({error.strerror}).") from error
-        self.refresh()
-        mine = {e.id: encode_entry(e) for e in self.entries}
-        heads = self._heads()
-        fresh, clashes, conflicts = [], [], []
-        for line in content.split(b"\n"):
-            if not line.strip():
-                continue
-            try:
-                entry = decode_entry(line)
-            except RecordError as error:
-                self.problems.append(f"A line of {Path(other).name} was not taken over: {error}")
-                clashes.append(line)
-                continue
-            if entry.id not in mine:
-                fresh.append(line)
-                mine[entry.id] = encode_entry(entry)
-            elif mine[entry.id] != encode_entry(entry):
-                conflicts.append(entry.id)
-                clashes.append(line)
-        if fresh:
-            self._write(fresh)
-            self.refresh()
-            self._keep_later(heads)
-        if clashes:
-            aside = self.path.with_name(f"record-unlike-{now().strftime('%Y%m%dT%H%M%S')}.txt")
-            aside.write_bytes(b"\n".join(clashes) + b"\n")
-        self.refresh()
-        return MergeReport(len(fresh), tuple(conflicts))
+        theirs = bytes_of(Path(other))
+        with _in_words(self.path, "Nothing was taken over."), locked(self.path, LOCK_SECONDS):
+            self._prepare()
+            mine = read_file(self.path)[0] if self._stamp is not None else b""
+            plan = plan_merge(mine, theirs, Path(other).name)
+            aside = (
+                set_aside(self.path, "unlike", b"".join(line + b"\n" for line in plan.aside)) if plan.aside else None
+            )
+            if plan.lines:
+                self._write(plan.lines)
+        return plan.report(aside.name if aside else "")
 
 
-class _Locked:
-    """The record's lock, with a sentence instead of a time-out."""
-
-    def __init__(self, path: Path) -> None:
-        self._path = path
-        self._lock = FileLock(path.with_name(".record.lock"), timeout=LOCK_SECONDS)
-
-    def __enter__(self) -> None:
-        try:
-            self._lock.acquire()
-        except Timeout as error:
-            raise RecordError(
-                f"Another program has held the lock on {self._path} for {LOCK_SECONDS:.0f} s. Close the other notebook and try again; nothing was lost."
-            ) from error
-        except OSError as error:
-            raise RecordError(f"{self._path.parent} cannot be written to ({error.strerror}).") from error
-
-    def __exit__(self, *_: object) -> None:
-        self._lock.release()
+@contextlib.contextmanager
+def _in_words(path: Path, left: str) -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        raise RecordError(f"{path} could not be written ({what_failed(error)}). {left}") from error

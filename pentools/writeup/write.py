@@ -99,7 +99,7 @@ def _as_pdfs(pages: Iterable[Path], progress: Callable[[str], object] | None) ->
             content = pdf_of(page.read_text(encoding="utf-8"))
         except PdfError as error:
             return error
-        _replace(path, content)
+        _replace(path, content, page.stat().st_mode & 0o777)
         _say(progress, f"Written: {path} ({max(1, len(content) // 1024)} KiB)")
     return None
 
@@ -138,7 +138,8 @@ def _write_all(job: Job, form: PageForm, files: Files) -> Path:
         replace_folder(folder / form.file, {name.removeprefix(form.file): found for name, found in content.items()})
     else:
         for name, found in content.items():
-            _replace(folder / name, found)
+            # what is for the owner nobody else on this machine need read
+            _replace(folder / name, found, 0o644 if form.audience == "everybody" else 0o600)
     return folder / next(iter(files))
 
 
@@ -147,7 +148,7 @@ def _say(progress: Callable[[str], object] | None, line: str) -> None:
         progress(line)
 
 
-def _replace(path: Path, content: bytes) -> None:
+def _replace(path: Path, content: bytes, mode: int) -> None:
     """Write beside the file, then put it in its place: a page is never half there."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -156,7 +157,7 @@ def _replace(path: Path, content: bytes) -> None:
         try:
             with os.fdopen(handle, "wb") as file:
                 file.write(content)
-            fresh.chmod(0o644)
+            fresh.chmod(mode)
             fresh.replace(path)
         except BaseException:
             fresh.unlink(missing_ok=True)

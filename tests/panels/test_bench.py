@@ -25,12 +25,20 @@ def test_outside_a_job_it_is_a_practice_sheet(tmp_path):
     assert not (tmp_path / "record.jsonl").exists()
 
 
-def test_a_bench_file_that_cannot_be_read_is_a_message(job):
-    (job.bench.folder / "bench.toml").write_text("[balance\n")
+def test_a_job_that_cannot_be_read_is_a_message(job):
+    job.record.path.unlink(missing_ok=True)
+    job.record.path.mkdir()
     opened = open_bench(job.folder)
     assert isinstance(opened, MessagePanel)
-    assert "bench.toml" in opened.text
+    assert "record.jsonl" in opened.text
     assert opened.stage("intake") is opened
+
+
+def test_what_of_the_bench_file_cannot_be_used_stands_in_nobodys_way(job):
+    (job.bench.folder / "bench.toml").write_text("[balance\n")
+    opened = open_bench(job.folder)
+    assert "bench.toml, line 1 cannot be read" in opened.check().value
+    assert opened.stage("intake").stage.key == "intake"
 
 
 def test_several_stages_in_one_cell(sheet):

@@ -55,3 +55,12 @@ def test_weighings_that_contradict_each_other_leave_their_columns_empty(new_job)
         job.add("fill test", "weighing", {"state": state, "mass": f"{mass} g"})
     row = ledger_row(job)
     assert (row["volume_ml"], row["share_filled"], row["hours"]) == (None, None, None)
+
+
+def test_a_job_that_cannot_be_read_has_a_row_with_its_name_alone(tmp_path):
+    bench = open_bench_folder(tmp_path, create=True)
+    create_job(bench, "pen-a").add("intake", "arrival", {"pen": "a pen"})
+    (create_job(bench, "pen-b").folder / "record.jsonl").mkdir()
+    table = ledger(tmp_path).set_index("job")
+    assert table.loc["pen-a", "pen"] == "a pen"
+    assert table.loc["pen-b"].isna().all()

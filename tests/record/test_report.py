@@ -1,6 +1,7 @@
 """What guidance asks for, held against a record: every place is one the record has, and filling it in counts."""
 
 import pytest
+from photo_files import put
 
 from pentools import tables
 from pentools.record.bench import open_bench_folder
@@ -91,6 +92,7 @@ def test_a_begun_job_gets_one_note_for_must_and_one_for_should(job):
 )
 def test_filling_it_in_makes_it_present(job, key, stage, kind, texts):
     assert states(job)[key] == "missing"
+    put(job, "a.jpg")
     job.add(stage, kind, texts)
     assert states(job)[key] == "present"
 
@@ -98,6 +100,7 @@ def test_filling_it_in_makes_it_present(job, key, stage, kind, texts):
 def test_a_no_where_a_yes_is_asked_is_not_there(job):
     job.add("intake", "owner", {"owner": "Adela Quist", "may_decide": "no"})
     assert states(job)["authority"] == "missing"
+    put(job, "a.jpg")
     job.add("pictures", "picture", {"photo": "a.jpg", "moment": "before", "shows": "x"})
     assert states(job)["during-picture"] == "missing"
 

@@ -3,6 +3,7 @@
 from datetime import datetime
 
 import pytest
+from photo_files import put
 
 from pentools.calc.base.uncertainty import format_value
 from pentools.record.entries import new_entry
@@ -31,6 +32,7 @@ def test_the_balance_at_the_foot_is_the_jobs_own(new_job):
 )
 def test_a_later_yes_does_not_overrule_an_earlier_no(new_job, words, shown):
     job = new_job()
+    put(job, "side.jpg")
     job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
     for word in words:
         job.add("pictures", "picture", {"photo": "side.jpg", "moment": "during", "shows": "the side", "public": word})
@@ -41,6 +43,7 @@ def test_a_later_yes_does_not_overrule_an_earlier_no(new_job, words, shown):
 def test_an_entry_that_cannot_be_read_is_no_yes(new_job):
     job = new_job()
     job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    put(job, "side.jpg")
     job.add("pictures", "picture", {"photo": "side.jpg", "moment": "during", "shows": "the side", "public": "yes"})
     job.record.append(new_entry("pictures", "picture", {"photo": "SIDE.jpg", "moment": "sometime"}))
     assert not PhotoBook(job, "everybody").allowed("side.jpg")

@@ -5,6 +5,8 @@ import warnings
 import pytest
 from writeup.pages import Parsed, markdown, notebook
 
+from pentools.errors import RecordError
+
 
 @pytest.fixture(scope="module")
 def exporters():
@@ -74,8 +76,21 @@ def test_an_exporter_says_in_words_why_there_is_no_page(new_job, exporters, tmp_
     for resources in (None, {"metadata": {}}, {"metadata": {"path": str(tmp_path)}}):
         stray, _ = exporters.LetterExporter().from_notebook_node(as_notebook(), resources)
         assert "belongs to no job" in Parsed(stray).text
-    job.record.path.with_name("record.jsonl").write_bytes(b"")
-    (job.bench.folder / "bench.toml").write_text("[bench")
-    broken, _ = exporters.LetterExporter().from_notebook_node(as_notebook(), {"metadata": {"path": str(job.folder)}})
-    assert "cannot be read" in Parsed(broken).text
-    assert "Traceback" not in broken
+
+    def refuse(_):
+        raise RecordError("record.jsonl cannot be read (the raw words).")
+
+    monkeypatch.setattr("pentools.record.job.job_in", refuse)
+    told = {}
+    for name in ("LetterExporter", "StoryExporter"):
+        where = {"metadata": {"path": str(job.folder)}}
+        page, _ = getattr(exporters, name)().from_notebook_node(as_notebook(), where)
+        told[name] = Parsed(page).text
+        assert "cannot be read" in told[name]
+        assert "Traceback" not in page
+    assert "the raw words" in told["LetterExporter"]
+    assert "the raw words" not in told["StoryExporter"]
+    monkeypatch.undo()
+    (job.bench.folder / "bench.toml").write_text('[bench]\ncontact = "the raw words"\nname = {"the raw words\n')
+    page, _ = exporters.StoryExporter().from_notebook_node(as_notebook(), where)
+    assert "the raw words" not in page

@@ -8,6 +8,7 @@ from html import escape
 from pathlib import Path
 
 from pentools.panels.stage import PanelResult, StagePanel
+from pentools.record.layout import has_picture
 from pentools.record.stages.job.ending_kinds import PICTURE
 
 __all__ = ["PicturesPanel"]
@@ -38,7 +39,7 @@ class PicturesPanel(StagePanel):
 def _view(path: Path, alt: str) -> str:
     from PIL import Image, ImageOps, UnidentifiedImageError
 
-    if not path.is_file():
+    if not has_picture(path.parents[1], path.name):
         return f'<p class="pt-error">✗ photos/{escape(path.name)} is not there.</p>'
     try:
         with Image.open(path) as picture:

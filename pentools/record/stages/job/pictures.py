@@ -5,6 +5,7 @@ from __future__ import annotations
 from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
+from pentools.record.layout import has_picture
 from pentools.record.stages.job.ending_kinds import PICTURE
 
 __all__ = ["PICTURES"]
@@ -23,7 +24,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     found = [
         Finding("warning", "job.photo-missing", photo=picture.photo)
         for picture in shown
-        if picture.photo is not None and not (job.folder / "photos" / picture.photo).is_file()
+        if picture.photo is not None and not has_picture(job.folder, picture.photo)
     ]
     moments = {picture.moment for picture in shown}
     found += [Finding("note", f"job.no-{moment}") for moment in ("before", "after") if moment not in moments]

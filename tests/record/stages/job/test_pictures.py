@@ -25,9 +25,10 @@ def test_one_before_and_one_after_are_asked_for(new_job):
 
 def test_a_file_that_is_not_there_is_named(new_job):
     job = new_job()
-    Image.new("RGB", (8, 8)).save(job.folder / "photos" / "there.jpg")
     for name in ("there.jpg", "gone.jpg"):
+        Image.new("RGB", (8, 8)).save(job.folder / "photos" / name)
         picture(job, name, "before")
+    (job.folder / "photos" / "gone.jpg").unlink()
     found = [f for f in job.stage("pictures").checks(job) if f.topic == "photo-missing"]
     assert [f.level for f in found] == ["warning"]
     assert "gone.jpg" in found[0].text

@@ -1,6 +1,7 @@
 """The finish on the client's page and on the page for publication."""
 
 import pytest
+from photo_files import put
 from writeup.pages import Parsed, notebook, stage
 
 from pentools.writeup.blocks import Details, FigureBlock, Findings, Lead, Notice, Paragraph, Photos, Table
@@ -94,6 +95,7 @@ def entered(job, material="celluloid"):
     imprint = {"part": "barrel", "zone": "imprint", "start_mm": "20 mm", "end_mm": "41 mm", "masked": "yes", "words": "two lines"}  # fmt: skip
     job.add("finish", "zone", imprint)
     job.add("finish", "zone", {"part": "cap-band", "zone": "plating"})
+    put(job, "masks.jpg")
     job.add("finish", "masks on", {"masks": "yes", "with_what": "paper tape", "photo": "masks.jpg"})
     job.add("finish", "plan", {"defect": "20 um", "own": "P600; P1200; film 9 um; film 3 um", "zone": "plain barrel"})
     for diameter, mass, steps in (

@@ -1,5 +1,7 @@
 """What was left alone, on the pages: each thing with its reason, its picture only for those who may see it."""
 
+from photo_files import put
+
 from pentools.writeup.blocks import Facts, Paragraph, Photos
 from pentools.writeup.making import section_of
 
@@ -8,6 +10,7 @@ LEFT = {"part": "cap", "left": "A hairline.", "why": "It is stable.", "photo": "
 
 def test_each_thing_stands_under_its_part_with_its_picture(new_job):
     job = new_job()
+    put(job, "lip.jpg")
     job.add("limits", "limit", LEFT)
     facts, photos = section_of(job, "limits", "owner").blocks
     assert isinstance(facts, Facts)
@@ -30,5 +33,6 @@ def test_that_nothing_was_left_is_said_only_where_it_was_stated(new_job):
     assert section_of(job, "limits", "owner").blocks == ()
     job.add("limits", "nothing left", {"nothing_left": "yes"})
     assert section_of(job, "limits", "owner").blocks == nothing
+    put(job, "lip.jpg")
     job.add("limits", "limit", LEFT)
     assert not set(nothing) & set(section_of(job, "limits", "owner").blocks)

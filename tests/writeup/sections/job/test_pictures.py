@@ -1,6 +1,7 @@
 """Before and after: the same view side by side at the head, the others in their own section."""
 
 import pytest
+from photo_files import put
 
 from pentools.writeup.blocks import Photo, Photos
 from pentools.writeup.making import section_of
@@ -16,6 +17,7 @@ def job(new_job):
 
 def add(job, name, moment, view="", public="yes", **more):
     texts = {"photo": name, "moment": moment, "shows": f"shows {name}", "view": view, "public": public, **more}
+    put(job, name)
     job.add("pictures", "picture", texts)
 
 

@@ -1,6 +1,7 @@
 """Opening on the client's page and on the page for publication."""
 
 import pytest
+from photo_files import put
 from PIL import Image
 from writeup.pages import Parsed, notebook, stage
 
@@ -28,6 +29,7 @@ def work(job):
     job.add("open", "heat pass", {"joint": "section", "surface": "50 °C"}, note="hands were cold")
     job.add("open", "heat pass", {"joint": "section", "surface": "56 °C", "moved": "A quarter turn.", "free": "yes"})
     job.add("open", "met", {"condition": "heat-agreed", "how": "By letter of 3 March."})
+    put(job, "open.jpg")
     job.add(
         "open", "step", {"number": "1", "did": "Drew the section out.", "came_off": "section; nib", "photo": "open.jpg"}
     )

@@ -1,0 +1,223 @@
+"""Reading ``bench.toml``: what cannot be used is said by its place and passed by, and the rest is used."""
+
+from __future__ import annotations
+
+import math
+import re
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from pentools.calc.weighing.balance import FIGURES
+from pentools.errors import InputError
+from pentools.units import read_quantity
+
+__all__ = ["BENCH_TEMPLATE", "read_facts"]
+
+_BALANCE = "\n".join(f'{figure.name} = "{"0.01 g" if figure.name == "readability" else ""}"' for figure in FIGURES)
+BENCH_TEMPLATE = f"""\
+# Facts about this bench. Every line may be left out; what is missing is asked for or taken from the defaults shown.
+
+[bench]
+name = ""                       # heads the pages you send out
+contact = []                    # lines for the foot of the client's page, one string each
+language = "en"                  # of the pages; English is the only one so far
+decimal_sign = "."              # "." or "," in what is shown
+paper = "A4"                    # or "Letter"
+large_type = false              # bigger letters and buttons, for reading at arm's length
+
+[money]
+currency = "EUR"
+rate_per_hour = 0.0             # 0 = hours are counted but not priced
+
+[balance]                       # from the balance's own sheet, with units; what is left empty is taken as usual for its readability
+{_BALANCE}
+
+[caliper]
+uncertainty = "0.02 mm"         # one standard uncertainty of a reading
+
+[room]
+temperature = "20 °C"
+pressure = "1013 hPa"
+humidity = "50 %"
+
+[stock]                         # what lies in the drawer
+rings = []                      # measured rings, "section x inside", such as "1.78 mm x 5.28 mm"
+abrasives = []                  # grades with their scale, such as "P400", "film 9 um", or your own cloth with its
+                                # figures, "cushioned cloth 4000 = 9 um, finish 7 um"
+"""
+
+MOST_LINES = 100  # that one statement takes, and that are passed by before the whole file is given up
+_AT_LINE = re.compile(r"at line (\d+)")
+_QUANTITIES = {
+    **{("balance", figure.name): "g" for figure in FIGURES}, ("caliper", "uncertainty"): "mm",
+    ("room", "temperature"): "degC", ("room", "pressure"): "kPa", ("room", "humidity"): "1",
+}  # fmt: skip
+Fact = Any  # whatever TOML can hold
+
+
+def read_facts(path: Path) -> tuple[dict[str, Any], tuple[str, ...]]:
+    """The facts of a bench over the usual ones.
+
+    Parameters
+    ----------
+    path : Path
+        ``bench.toml``; a missing one leaves the usual facts.
+
+    Returns
+    -------
+    facts : dict
+        Table to key to value, each of a form that can be used; unknown tables and keys are kept.
+    problems : tuple of str
+        What was passed by, a sentence each, by its place in the file.
+    """
+    facts: dict[str, Any] = tomllib.loads(BENCH_TEMPLATE)
+    try:
+        if not path.is_file():
+            return facts, (f"{path} is no file, so nothing of it is used.",) if path.exists() else ()
+        text = path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        return facts, (f"{path} is not text in UTF-8, so nothing of it is used. Save it again as UTF-8.",)
+    except OSError as error:
+        return facts, (f"{path} cannot be read ({error.strerror or error}), so nothing of it is used.",)
+    given, problems = _tables(text, path.name)
+    for table, content in given.items():
+        usual = facts.get(table)
+        if usual is None:
+            facts[table] = content
+        elif isinstance(content, dict):
+            facts[table] = {**usual, **_usable(table, content, usual, path.name, problems)}
+        else:
+            problems.append(f"{path.name}: [{table}] must be a table of its own. It is passed by.")
+    return facts, tuple(problems)
+
+
+def _tables(text: str, name: str) -> tuple[dict[str, Any], list[str]]:
+    """What TOML makes of a text, without the lines that it makes nothing of."""
+    lines = text.split("\n")
+    problems: list[str] = []
+    for attempt in range(MOST_LINES):
+        try:
+            return tomllib.loads("\n".join(lines)), problems
+        except (ValueError, RecursionError) as error:  # numbers of thousands of digits, lists thousands deep
+            place = _AT_LINE.search(str(error))
+            if attempt == 0:
+                problems += [_leave_out(lines, bad, name) for bad in _unreadable(lines)]
+            elif place is not None and int(place[1]) <= len(lines) and lines[int(place[1]) - 1].strip():
+                problems.append(_leave_out(lines, int(place[1]) - 1, name))  # such as a key that stands twice
+            else:
+                break
+    return {}, [f"{name} cannot be read, so nothing of it is used. Mend it, or move it away to start afresh."]
+
+
+def _unreadable(lines: list[str]) -> list[int]:
+    """Where a statement begins that cannot be read by itself, over as many lines as it may take."""
+    found, number = [], 0
+    while number < len(lines):
+        last = next(
+            (end for end in range(number, min(number + MOST_LINES, len(lines))) if _reads(lines[number : end + 1])),
+            None,
+        )
+        if last is None:
+            found.append(number)
+        number = number + 1 if last is None else last + 1
+    return found
+
+
+def _reads(lines: list[str]) -> bool:
+    try:
+        tomllib.loads("\n".join(lines))
+    except (ValueError, RecursionError):
+        return False
+    return True
+
+
+def _leave_out(lines: list[str], bad: int, name: str) -> str:
+    """Blank a line; with the head of a table all that stands under it, since nobody knows where that belongs."""
+    head = lines[bad].lstrip().startswith("[")
+    lines[bad] = ""
+    if not head:
+        return f"{name}, line {bad + 1} cannot be read and is passed by. The rest is used."
+    for number in range(bad + 1, len(lines)):
+        if lines[number].startswith("["):
+            break
+        lines[number] = ""
+    return (
+        f"{name}, line {bad + 1} cannot be read and is passed by, and so is all up to the next table. The rest is used."
+    )
+
+
+def _usable(
+    table: str, given: Mapping[str, Any], usual: Mapping[str, Any], name: str, problems: list[str]
+) -> dict[str, Any]:
+    """The facts of a table that are of a form that can be used."""
+    found = {}
+    for key, value in given.items():
+        try:
+            found[key] = _checked(table, key, value, usual.get(key))
+        except InputError as error:
+            problems.append(f"{name}: {error} It is passed by.")
+        except ValueError:  # a whole number of thousands of digits has no text
+            problems.append(f"{name}: [{table}] {key} cannot be read. It is passed by.")
+    return found
+
+
+def _checked(table: str, key: str, value: Fact, usual: Fact) -> Fact:
+    where = f"[{table}] {key}"
+    if (table, key) in _QUANTITIES:
+        return _quantity(where, value, _QUANTITIES[table, key])
+    if (table, key) in _CHOICES:
+        return _one_of(where, value, _CHOICES[table, key])
+    if key == "rate_per_hour" and table == "money":
+        return _rate(where, value)
+    if isinstance(usual, bool):
+        return _yes_no(where, value)
+    if isinstance(usual, list):
+        return _texts(where, value)
+    return _text(where, value) if isinstance(usual, str) else value
+
+
+_CHOICES = {("bench", "decimal_sign"): (".", ","), ("bench", "paper"): ("A4", "Letter")}
+
+
+def _quantity(where: str, value: Fact, unit: str) -> str:
+    if not isinstance(value, str):
+        raise InputError(where, "a text with its unit, in quotes", value)
+    if value:
+        read_quantity(value, unit, name=where)
+    return value
+
+
+def _one_of(where: str, value: Fact, choices: tuple[str, ...]) -> str:
+    for choice in choices:
+        if isinstance(value, str) and value.strip().casefold() == choice.casefold():
+            return choice
+    raise InputError(where, " or ".join(f"“{choice}”" for choice in choices), value)
+
+
+def _rate(where: str, value: Fact) -> float:
+    number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    if not number or not 0 <= value < 1e9 or not math.isfinite(value):
+        raise InputError(where, "a number, zero or more", value)
+    return float(value)
+
+
+def _yes_no(where: str, value: Fact) -> bool:
+    if not isinstance(value, bool):
+        raise InputError(where, "true or false, without quotes", value)
+    return value
+
+
+def _text(where: str, value: Fact) -> str:
+    if isinstance(value, (list, dict, bool)):
+        raise InputError(where, "a text in quotes", value)
+    return str(value)
+
+
+def _texts(where: str, value: Fact) -> list[str]:
+    if isinstance(value, str):
+        return [value] if value.strip() else []
+    if not isinstance(value, list) or any(isinstance(item, (list, dict, bool)) for item in value):
+        raise InputError(where, 'texts in square brackets, such as ["one", "two"]', value)
+    return [str(item) for item in value]
