@@ -80,6 +80,32 @@ def test_materials_hold_together():
     assert dry == {"hard rubber", "faded hard rubber", "casein"}
 
 
+def test_what_is_not_named_is_worked_in_no_way():
+    unknown = materials()["unknown"]
+    # judged: as wide as all plastics together; no water, since casein may be meant
+    share = unknown.scratch_share
+    assert (share.low, share.typical, share.high) == (0.05, 0.1, 0.2)
+    assert (unknown.coarsest_um, unknown.wet, unknown.zone, unknown.density_g_ml, unknown.certainty) == (
+        0,
+        False,
+        "",
+        None,
+        "judged",
+    )
+    assert not any(unknown.allows(medium) for medium in media())
+    # of a material that only the other table knows it is the same, under its own name
+    cork = materials()["cork"]
+    assert (cork.name, cork.coarsest_um, cork.wet) == ("cork", 0, False)
+
+
+def test_never_sanded_is_not_worked_at_all_unless_a_paste_is_provided_for():
+    gold = materials()["gold-filled"]
+    assert gold.never_text
+    assert (gold.allows("paste"), gold.allows("film"), gold.coarsest_um) == (True, False, 3)
+    assert materials()["plated metal"].coarsest_um == 0 or not materials()["plated metal"].allows("film")
+    assert materials()["degrading celluloid"].coarsest_um == 0
+
+
 def test_wet_and_dry_agree_with_the_compatibility_table():
     """Where its limit for sanding says wet or barely damp, the abrasives' table must say no other."""
     for row in tables.rows("compatibility"):

@@ -5,6 +5,7 @@ import math
 
 import pytest
 from msgspec.structs import replace
+from ranges import takes_only
 
 from pentools.calc.finish.grades import (
     SCALES,
@@ -45,8 +46,7 @@ def test_own_finish_figure():
         18 * 1.09,
         "measured here",
     )
-    with pytest.raises(InputError):
-        with_finish(cloth, 0)
+    takes_only(lambda um: with_finish(cloth, um), 0.01, 500)
 
 
 def test_any_number_lies_on_the_curve_of_the_cloth():
@@ -73,6 +73,12 @@ def test_the_bench_s_own_figures_of_a_cloth():
     odd = read_grade("cloth 800 = 14 um", catalogue())
     assert (odd.particle_um, odd.finish_um) == (14, 10)  # 10.5 to two figures
     assert (odd.finish_low_um, odd.finish_high_um) == (6.8, 14)
+    takes_only(lambda um: cloth_grade(4000, catalogue(), particle_um=um), 0.05, 200)
+    with pytest.raises(InputError, match="from 1000 to 15000"):
+        cloth_grade(20000, catalogue())
+    # at the ends of the curve its own finish: 45 and 1.5 µm of grain
+    assert cloth_grade(500, catalogue(), particle_um=45).finish_um == 29
+    assert cloth_grade(20000, catalogue(), particle_um=1.5).finish_um == 2.6
     # beyond the curve in the ratio of its end: 29/45 at the coarse one, 2.6/1.5 at the fine one
     assert cloth_grade(500, catalogue(), particle_um=90).finish_um == 58
     assert cloth_grade(20000, catalogue(), particle_um=0.75).finish_um == 1.3
@@ -90,11 +96,29 @@ def test_a_spread_is_its_tolerance_and_what_others_print():
     assert (soap.low_um, soap.high_um, soap.medium, soap.label) == (2, 6, "paste", "paste soap")
 
 
+def test_a_paste_spreads_as_its_row_says_or_by_half():
+    rows = [PasteRow("a", 4, 3, 7, "s", "judged", ""), PasteRow("0.25", 0.25, None, 0.3, "s", "judged", "x")]
+    one, other = catalogue_from_rows([], rows).grades
+    assert (one.low_um, one.high_um, one.finish_low_um, one.finish_high_um, one.label) == (3, 7, 3, 7, "paste a")
+    assert (other.low_um, other.high_um, other.label, other.note, other.soft_backed) == (
+        0.125,
+        0.3,
+        "paste 0.25 µm",
+        "x",
+        False,
+    )
+
+
 def test_a_size_of_one_s_own():
     grade = sized_grade(50)
     assert (grade.low_um, grade.high_um, grade.finish_low_um) == pytest.approx((45.5, 54.5, 45.5))
     assert grade.medium == "film"
-    for size in (0.009, 5001):
-        with pytest.raises(InputError):
-            sized_grade(size)
-    assert sized_grade(0.01).particle_um == 0.01
+    takes_only(sized_grade, 0.01, 5000)
+    wide = sized_grade(10, scale="ladder", medium="paper", spread_share=0.2, label="red")
+    assert (wide.low_um, wide.high_um, wide.medium, wide.name, wide.label) == (8, 12, "paper", "red", "ladder red")
+    assert (grade.method, grade.certainty, grade.finish_certainty, grade.coarsest_um) == (
+        "nominal",
+        "judged",
+        "judged",
+        None,
+    )
