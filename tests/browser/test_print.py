@@ -9,6 +9,7 @@ import pytest
 
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job, shipped_folder
+from pentools.writeup.pdf import PdfError, engine
 from pentools.writeup.write import write_pages
 
 pytestmark = pytest.mark.browser
@@ -66,3 +67,33 @@ def test_every_paper_of_every_sample_is_one_page(tab, tmp_path, paper):
             words = re.sub(r"\s+", " ", printed.pages[0].extract_text())
             assert "1 of 1" in words
             assert f"Job {sample}" in words
+
+
+def test_every_form_of_the_lead_sample_is_small_as_a_tagged_pdf(tmp_path):
+    pypdf = pytest.importorskip("pypdf")
+    try:
+        engine()
+    except PdfError as error:
+        pytest.skip(str(error))
+    job = create_job(open_bench_folder(tmp_path / "bench", create=True), "lead", sample="green-piston")
+    write_pages(job, pdf=True)
+    made = sorted((job.folder / "writeup").rglob("*.pdf"))
+    assert {"client.pdf", "record.pdf", "blog.pdf"} <= {path.name for path in made}
+    for path in made:
+        assert path.stat().st_size < 2e6, path.name
+        printed = pypdf.PdfReader(path)
+        assert printed.trailer["/Root"]["/MarkInfo"]["/Marked"] == True, path.name  # noqa: E712 - a boolean object
+        assert printed.metadata.title
+
+
+@pytest.mark.parametrize("width", [1100, 360])
+def test_papers_have_no_violation_and_nothing_wider_than_the_window(tab, tmp_path, width):
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright").Axe()
+    job = create_job(open_bench_folder(tmp_path / "bench", create=True), "lead", sample="mixed-dates")
+    page = tab.context.browser.new_context(bypass_csp=True, viewport={"width": width, "height": 900}).new_page()
+    for path in write_pages(job, PAPERS):
+        page.goto(path.as_uri())
+        found = axe.run(page).response["violations"]
+        assert [(one["id"], one["nodes"][0]["html"]) for one in found] == [], path.name
+        assert page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), path.name
+    page.context.close()

@@ -45,6 +45,9 @@ def test_without_consent_the_clients_page_is_written_and_the_other_is_held(new_j
     (job.folder / "writeup" / "blog.html").write_text("older")
     with pytest.raises(HoldError, match=r"An older blog\.html still lies in writeup/"):
         write_pages(job, ("story",))
+    (job.folder / "writeup" / "blog.pdf").write_bytes(b"older")
+    with pytest.raises(HoldError, match=r"An older blog\.html and blog\.pdf still lie in writeup/"):
+        write_pages(job, ("story",))
 
 
 def test_a_form_that_is_not_known_is_refused_before_anything_is_written(new_job):
