@@ -1,13 +1,18 @@
 """Everything that looks at a job, one after the other: what raises is told by name, and nothing stops the rest."""
 
 import contextlib
+import datetime as dt
 import io
+import itertools
+import json
+import logging
 import shutil
 import traceback
+import uuid
 from pathlib import Path
 
 from pentools import cli
-from pentools.panels.bench import BenchSheet
+from pentools.panels.bench import BenchSheet, MessagePanel
 from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, job_in, shipped_folder
 from pentools.record.ledger import ledger_row
@@ -16,6 +21,7 @@ from pentools.record.review import review
 from pentools.writeup.forms import files_of, page_forms
 from pentools.writeup.notebook import read_notebook
 
+SECONDS = itertools.count(1_780_000_000)
 SAMPLES = tuple(sorted(path.name for path in shipped_folder("sample_jobs").iterdir()))
 
 
@@ -32,17 +38,38 @@ def lay_out(bench, name, lines):
 
 
 class Troubles(list):
-    """What raised: where, and the last lines of how."""
+    """What raised, and what nobody meant to raise though it was said in words: where, and the last line of how."""
 
     def tried(self, where, call):
+        log, meant = logging.getLogger("pentools.record.view"), _Unmeant()
+        level = log.level
+        log.addHandler(meant)
+        log.setLevel(logging.INFO)
         try:
             return call()
         except Exception as error:  # noqa: BLE001 - whatever it is, it is told
-            last = traceback.extract_tb(error.__traceback__)[-1]
-            self.append(
-                f"{where}: {type(error).__name__}: {str(error)[:200]} ({Path(last.filename).name}:{last.lineno})"
-            )
+            self.append(f"{where}: {_told(error)}")
             return None
+        finally:
+            log.removeHandler(meant)
+            log.setLevel(level)
+            self += [f"{where}, in words: {text}" for text in meant.found]
+
+
+class _Unmeant(logging.Handler):
+    """Gathers the errors that a question about a record raised and that are none of the kit's own."""
+
+    def __init__(self):
+        super().__init__()
+        self.found = []
+
+    def emit(self, record):
+        self.found.append(_told(record.exc_info[1]))
+
+
+def _told(error):
+    last = traceback.extract_tb(error.__traceback__)[-1]
+    return f"{type(error).__name__}: {str(error)[:200]} ({Path(last.filename).name}:{last.lineno})"
 
 
 def looked_at(job):
@@ -64,8 +91,8 @@ def paged(job):
     return troubles
 
 
-def panelled(job):
-    """What raises where the sheet and every panel are opened, with all they can show."""
+def panelled(job, *, every_form=False):
+    """What raises where the sheet and every panel are opened, with all they can show; with every form chosen once."""
     troubles = Troubles()
     sheet = troubles.tried("sheet", lambda: BenchSheet(job))
     if sheet is None:
@@ -73,11 +100,11 @@ def panelled(job):
 
     def shown(key):
         panel = sheet.stage(key)
+        assert not isinstance(panel, MessagePanel), panel.text
         panel.more_button.value = True
-        assert "unexpected" not in panel.status.widget.value, panel.status.widget.value
-        for form in panel.chooser.options:
-            panel.chooser.value = form[1]
-            assert "unexpected" not in panel.status.widget.value, panel.status.widget.value
+        for _, form in panel.chooser.options if every_form else ():
+            panel.chooser.value = form
+        assert "unexpected" not in panel.status.text, panel.status.text
 
     for key in STAGES:
         troubles.tried(f"panel {key}", lambda key=key: shown(key))
@@ -99,11 +126,21 @@ def commanded(folder):
     return troubles
 
 
+def line_of(stage, kind, data, **parts):
+    """A line as another program might write it: nothing is asked of its values."""
+    at = dt.datetime.fromtimestamp(next(SECONDS), dt.UTC).isoformat()  # a time of its own, so that each is told apart
+    place = {"id": uuid.uuid4().hex, "at": at, "stage": stage, "kind": kind}
+    whole = {**place, "data": data, "note": "", "replaces": None, "format": 1, **parts}
+    return json.dumps(whole, ensure_ascii=False).encode("utf-8", "surrogatepass") + b"\n"
+
+
+def record_of(sample):
+    """The bytes of a sample's record."""
+    return (shipped_folder("sample_jobs") / sample / RECORD_NAME).read_bytes()
+
+
 def everything(folder):
     """All of the above for the job in a folder."""
     troubles = Troubles()
     job = troubles.tried("opening", lambda: job_in(folder))
-    if job is None:
-        return troubles
-    troubles += looked_at(job) + paged(job) + panelled(job) + commanded(folder)
-    return troubles
+    return troubles if job is None else [*troubles, *looked_at(job), *paged(job), *panelled(job), *commanded(folder)]

@@ -3,6 +3,7 @@
 import datetime as dt
 
 import pytest
+from record.odd_values import ODD_PARTS, line_with
 
 from pentools.errors import RecordError
 from pentools.record.entries import OddEntry, decode_entry, encode_entry, new_entry
@@ -26,32 +27,6 @@ def test_a_line_that_is_no_entry_is_refused_in_words(line):
 def test_a_time_needs_a_zone():
     with pytest.raises(RecordError, match="zone"):
         new_entry("fill test", "weighing", {}, at=dt.datetime(2026, 3, 1, 9))
-
-
-def line_with(**parts):
-    """A line whose members are given as they would stand in the file."""
-    usual = {"id": '"a"', "at": '"2026-03-01T09:00:00+01:00"', "stage": '"intake"', "kind": '"arrival"',
-             "data": "{}", "note": '""', "replaces": "null", "format": "1"}  # fmt: skip
-    usual |= parts
-    return ("{" + ",".join(f'"{name}":{part}' for name, part in usual.items() if part) + "}").encode()
-
-
-ODD_PARTS = {
-    "NaN": ({"data": '{"mass":NaN}'}, "invalid character"),
-    "Infinity": ({"data": '{"mass":-Infinity}'}, "invalid"),
-    "beyond all numbers": ({"data": '{"mass":1e999}'}, "out of range"),
-    "5,000 digits": ({"data": '{"mass":' + "9" * 5000 + "}"}, "out of range"),
-    "nesting": ({"data": '{"pen":' + '{"a":' * 2000 + "1" + "}" * 2000 + "}"}, "nested too deep"),
-    "half a character": ({"data": '{"pen":"a \\ud83d pen"}'}, "“\\ud83d” is half a character"),
-    "a list": ({"data": "[1]"}, "Expected `object`, got `array`"),
-    "no data": ({"data": ""}, "missing required field `data`"),
-    "a null byte": ({"data": '{"pen":"\x00"}'}, "invalid character"),
-    "a name twice": ({"data": '{"pen":"green","pen":"black"}'}, "“pen” is given twice"),
-    "a reading's name twice": ({"data": '{"m":{"value":1,"value":2}}'}, "“value” is given twice"),
-    "a remark": ({"note": "5"}, "Expected `str`, got `int`"),
-    "a target": ({"replaces": '["b"]'}, "got `array`"),
-    "a form": ({"format": '"one"'}, "got `str`"),
-}
 
 
 @pytest.mark.parametrize("name", ODD_PARTS)

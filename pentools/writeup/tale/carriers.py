@@ -205,7 +205,7 @@ def _fill_test(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa
 def _finish(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG001
     from pentools.figures.finish.finishing import ladder_of_job
 
-    if not job.record.live("finish", "step"):
+    if not job.log(find_stage("finish").kind("step")):
         return Carried()
     progress = progress_of(job)
     return Carried(_drawn(ladder_of_job(job)) if progress else None, without_orders(finish_sentence(job, ahead=False)))

@@ -20,7 +20,7 @@ from pentools.record.stages.dating.identify import (
     read_price_then,
     read_question,
 )
-from pentools.record.stages.dating.kinds import Evidence, PriceThen, Question
+from pentools.record.stages.dating.kinds import MARK, Evidence, PriceThen, Question
 
 __all__ = ["IdentifyPanel"]
 
@@ -43,7 +43,7 @@ class IdentifyPanel(StagePanel):
             return PanelResult(answer.sentence, answer.findings)
         result = dating(self.job)
         if result is None:
-            marks = len(self.job.record.live("identify", "mark"))
+            marks = len(self.job.log(MARK))
             found = f"{marks} {'mark' if marks == 1 else 'marks'} noted; no" if marks else "No"
             return PanelResult(f"{found} dating evidence has been entered yet.", dating_findings(self.job))
         return PanelResult(

@@ -18,7 +18,7 @@ from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.weighing.filling import capacity_of
-from pentools.record.stages.weighing.kinds import Weighing
+from pentools.record.stages.weighing.kinds import WEIGHING, Weighing
 from pentools.record.stages.weighing.rest import leak_of
 from pentools.sums.weighing.capacity import dimension_fields
 
@@ -62,7 +62,7 @@ class FillTestPanel(StagePanel):
             )
             return PanelResult(sentence, answer.findings if answer else (), dimension_drawings(self.job))
         if answer is None:
-            started = self.job.record.live("fill test", "weighing")
+            started = self.job.log(WEIGHING)
             sentence = (
                 "Now fill it and weigh it again."
                 if started

@@ -8,7 +8,7 @@ from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.numbers import plain
 from pentools.record.stages.finish.facts import material_of
-from pentools.record.stages.finish.kinds import MASKS, ZONE
+from pentools.record.stages.finish.kinds import MASKS, PLAN, STEP, ZONE
 from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why, zone_stretch
@@ -70,7 +70,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if not job.record.live(stage.key):
         return Section(stage.key, TITLE)
     blocks: list[Block] = []
-    if job.record.live(stage.key, "step") or job.record.live(stage.key, "plan"):
+    if job.log(STEP) or job.log(PLAN):
         blocks.append(Lead(_lead(job)))
         blocks += _unread(job, audience)
         blocks += _ladder(job)
@@ -88,7 +88,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 
 
 def _lead(job: Job) -> str:
-    if job.record.live("finish", "step") or progress_of(job) is not None:
+    if job.log(STEP) or progress_of(job) is not None:
         return finish_sentence(job, ahead=False)
     return "A plan for the surface was begun."
 
@@ -123,7 +123,7 @@ def _steps(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     if not done:
         return []
     kind = stage.kind("step")
-    dates = {entry.id: date_in_words(entry.time) for entry in job.record.live(stage.key, "step")}
+    dates = {logged.entry.id: date_in_words(logged.entry.time) for logged in job.log(STEP)}
     zones = len({step.zone for step in done}) > 1
     head = ("Grade", *(["Zone"] if zones else []), "Finish", "Time", "How", "What the loupe showed", "Taken")
     rows = []
@@ -226,7 +226,7 @@ def finish_caution(job: Job) -> str:
     str
         Empty where nothing was sanded or polished.
     """
-    if not job.record.live("finish", "step"):
+    if not job.log(STEP):
         return ""
     material = material_of(job)
     parts = [

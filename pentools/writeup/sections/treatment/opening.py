@@ -8,7 +8,7 @@ from pentools.errors import InputError
 from pentools.record.stages.treatment.facts import cautions_of
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
-from pentools.record.stages.treatment.opening_kinds import STEP
+from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, STEP
 from pentools.record.stages.treatment.words import came_apart, limits_table, what_came_of_it
 from pentools.record.stages.treatment.work import block_of, opening_actions
 from pentools.writeup.blocks import (
@@ -136,7 +136,7 @@ def _cautions(job: Job, audience: Audience) -> list[Block]:
 
 def opening_caution(job: Job) -> str:
     """The gravest caution of opening with heat; empty where nothing was heated, or nothing in it burns."""
-    if not job.record.live("open", "heat pass"):
+    if not job.log(HEAT_PASS):
         return ""
     known = cautions_of(job, opening_actions(job))
     found = next((c for key in ("nitrate-fire", "closed-pen") for c in known if c.key == key), None)

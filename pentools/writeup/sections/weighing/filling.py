@@ -128,7 +128,7 @@ def _leak(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     answer = leak_of(job)
     if answer is not None:
         blocks.append(Findings(answer.findings))
-    if len(job.record.live(stage.key, "leak check")) > 1:
+    if len(job.log(LEAK_CHECK)) > 1:
         blocks += kind_table(job, stage.kind("leak check"), audience, caption="Leak checks")
     return blocks
 
