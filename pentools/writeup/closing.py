@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.calc.base.uncertainty import format_value
 from pentools.calc.weighing.balance import FIGURES
-from pentools.errors import PentoolsError, RecordError
+from pentools.errors import RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, REQUEST
 from pentools.record.stages.weighing.filling import capacity_of
 from pentools.record.stages.weighing.kinds import SETUP
+from pentools.record.view import SPOILT
 from pentools.writeup.blocks import Audience, Block, Details, Facts, Notice, Paragraph, Section, Table
 from pentools.writeup.sections.generic import log_rows
 from pentools.writeup.sections.job.condition import gravest
@@ -26,10 +27,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
 
-__all__ = ["SPOILT", "answer_of", "full_log", "key_facts", "methods", "pen_title", "summary", "volume_in_words"]
-
-# what may go wrong where a record was edited by hand
-SPOILT = (PentoolsError, KeyError, TypeError, ValueError, AttributeError, AssertionError)
+__all__ = ["answer_of", "full_log", "key_facts", "methods", "pen_title", "summary", "volume_in_words"]
 
 
 def pen_title(job: Job) -> str:

@@ -8,9 +8,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from pentools.record.registry import find_stage
-from pentools.record.view import once_a_state
+from pentools.record.view import SPOILT, once_a_state, why_not
 from pentools.writeup.blocks import Audience, Notice, Section
-from pentools.writeup.closing import SPOILT
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -78,5 +77,5 @@ def safely(make: Callable[[], Section], empty: Section, audience: Audience) -> S
     try:
         return make()
     except SPOILT as error:
-        why = f": {error or type(error).__name__}" if audience == "owner" else ""
+        why = f": {why_not(error).rstrip('.')}" if audience == "owner" else ""
         return Section(empty.key, empty.title, (Notice(f"These entries cannot be shown{why}.", "To be settled"),))

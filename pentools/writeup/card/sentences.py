@@ -17,8 +17,8 @@ from pentools.record.stages.treatment.heat import heated_joints, joint_heat
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, STEP
 from pentools.record.stages.treatment.words import what_came_of_it
 from pentools.record.stages.weighing.strokes import strokes_of
+from pentools.record.view import SPOILT
 from pentools.writeup.card.spoken import spoken, spoken_ml
-from pentools.writeup.closing import SPOILT
 from pentools.writeup.letter.now import at_rest, drawn_at_first, now_ml
 from pentools.writeup.sections.job.condition import gravest
 from pentools.writeup.sections.job.work_log import time_in_words

@@ -13,8 +13,7 @@ from pentools.record.stages.job.work_kinds import MATERIAL, WORK
 from pentools.record.stages.seal.kinds import SEALANT, TEST, TRIAL
 from pentools.record.stages.weighing.filling import FillCycle, capacity_of, cycles
 from pentools.record.stages.weighing.kinds import LEAK_CHECK
-from pentools.record.view import once_a_state
-from pentools.writeup.closing import SPOILT
+from pentools.record.view import SPOILT, once_a_state
 from pentools.writeup.letter.row import Row
 from pentools.writeup.orders import without_orders
 from pentools.writeup.words import THIN, list_in_words, sentence

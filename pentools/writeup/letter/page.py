@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import OWNER
+from pentools.record.view import SPOILT
 from pentools.writeup.blocks import Photo, Photos
-from pentools.writeup.closing import SPOILT
 from pentools.writeup.forms import PAGE_FORMS, Files
 from pentools.writeup.letter.after import care_row, contact_row, price_row
 from pentools.writeup.letter.agreed import agreed_table

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
-from pentools.writeup.closing import SPOILT
+from pentools.record.view import SPOILT
 from pentools.writeup.forms import PAGE_FORMS, Files
 from pentools.writeup.sections.generic import may_show, shown
 from pentools.writeup.template import for_css, named, render, styles

@@ -19,8 +19,8 @@ from pentools.record.stages.seal.sealing import fit_words, passed_places, trials
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, STEP
 from pentools.record.stages.treatment.words import what_came_of_it
 from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.view import SPOILT
 from pentools.writeup.blocks import Audience, FigureBlock, Photo, Photos
-from pentools.writeup.closing import SPOILT
 from pentools.writeup.drawn import capacity_chart, heat_charts, pen_in_section, pen_with_faults, series_chart
 from pentools.writeup.letter.now import at_rest, now_ml
 from pentools.writeup.orders import without_orders

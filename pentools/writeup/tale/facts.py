@@ -13,8 +13,9 @@ from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.view import SPOILT
 from pentools.words.treatment import CLOSING_LINE
-from pentools.writeup.closing import SPOILT, pen_title, volume_in_words
+from pentools.writeup.closing import pen_title, volume_in_words
 from pentools.writeup.letter.now import at_rest, now_ml
 from pentools.writeup.sections.finish.finishing import finish_caution
 from pentools.writeup.sections.seal.sealing import seal_caution
