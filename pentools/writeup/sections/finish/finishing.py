@@ -70,7 +70,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if not job.record.live(stage.key):
         return Section(stage.key, TITLE)
     blocks: list[Block] = []
-    if job.log(STEP) or job.log(PLAN):
+    if bool(job.log(STEP)) or bool(job.log(PLAN)):
         blocks.append(Lead(_lead(job)))
         blocks += _unread(job, audience)
         blocks += _ladder(job)
