@@ -235,7 +235,7 @@ def _same(one: tuple[float, bytes], other: tuple[float, bytes]) -> bool:
         return False
     apart = [abs(a - b) for a, b in zip(one[1], other[1], strict=True)]
     spread = max(one[1]) - min(one[1])
-    return sum(apart) / len(apart) < min(3.0, 0.05 * spread + 0.5) and max(apart) <= 24
+    return sum(apart) / len(apart) < min(3.0, 0.05 * spread + 0.5) and max(apart) <= 48
 
 
 def _kept_back(job: Job) -> tuple[tuple[float, bytes], ...]:

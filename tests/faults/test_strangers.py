@@ -22,6 +22,8 @@ from pentools.record.job import job_in
 from pentools.record.registry import all_stages
 from pentools.writeup.exporters import StoryExporter
 from pentools.writeup.forms import PAGE_FORMS, files_of
+from pentools.writeup.outputs import published_html
+from pentools.writeup.photos import PhotoBook
 from pentools.writeup.words import date_in_words
 from pentools.writeup.write import write_pages
 
@@ -273,13 +275,25 @@ def test_none_of_the_planted_strings_stands_in_a_form_for_everybody(planted):
 
 
 def test_without_consent_to_pictures_no_picture_goes_out_at_all(planted):
+    """The kit's own drawings may: what must not are the photographs, and the pictures among published outputs."""
     job, notebook, _ = planted
+    outputs = [output for cell in notebook["cells"] for output in cell.get("outputs", ())]
+    packed = [uri for o in outputs for uri in re.findall(r"base64,([A-Za-z0-9+/=]+)", published_html(o))]
+    packed.append(PhotoBook(job, "owner").embed("open.jpg").uri.partition(",")[2])
+    assert len(packed) >= 4
+    everybody = [form for form in PAGE_FORMS.values() if form.audience == "everybody"]
+
+    def shown(form):
+        return [
+            one
+            for content in files_of(form, job, notebook).values()
+            for one in packed
+            if base64.b64decode(one) in unpacked(content)
+        ]
+
+    assert any(shown(form) for form in everybody)
     job.add("intake", "consent", {"publish": "yes", "pictures": "no"})
-    for form in (form for form in PAGE_FORMS.values() if form.audience == "everybody"):
-        for content in files_of(form, job, notebook).values():
-            assert isinstance(content, str)
-            assert "<img" not in content
-            assert "data:image" not in content
+    assert [shown(form) for form in everybody] == [[] for _ in everybody]
 
 
 @pytest.mark.parametrize(

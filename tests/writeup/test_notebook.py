@@ -75,3 +75,24 @@ def test_a_notebook_that_cannot_be_read_is_said(small_job):
 def test_a_job_without_its_notebook_is_made_from_the_record(small_job, audience):
     small_job.notebook.unlink()
     assert "A hairline at the lip." in Parsed(render_page(small_job, audience)).text
+
+
+@pytest.mark.parametrize(
+    ("source", "told"),
+    [
+        ("Before <!-- hidden --> after", "Before  after"),
+        ("One\n\n<!-- hidden\n\nstill hidden -->\n\ntwo", "One\n\n\n\ntwo"),
+        ("Words <!-- hidden without an end\n\nto the last", "Words"),
+        ("<!-- nothing else -->", None),
+        ("a `<!-- shown as code -->` b", "a `<!-- shown as code -->` b"),
+        ("```html\n<!-- shown as code -->\n```\n<!-- hidden -->", "```html\n<!-- shown as code -->\n```"),
+        ("~~~\n<!-- shown -->\n~~~", "~~~\n<!-- shown -->\n~~~"),
+        ("a ` lone tick <!-- hidden --> b", "a ` lone tick  b"),
+        ("a ` tick\n\nnew ` <!-- hidden --> b", "a ` tick\n\nnew `  b"),
+        ("<!-- ` --> b ` <!-- hidden -->", "b `"),
+        ("<!-- one --> b <!-- two --> c", "b  c"),
+    ],
+)
+def test_a_comment_in_a_story_cell_is_not_told(source, told):
+    cells = list(cells_for(notebook(markdown(source)), "everybody"))
+    assert [cell.text for cell in cells] == ([] if told is None else [told])

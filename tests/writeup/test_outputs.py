@@ -1,5 +1,7 @@
 """Stored outputs of cells tagged for publishing: made harmless, and nothing of the machine."""
 
+import base64
+
 from writeup.pages import png
 
 from pentools.writeup.outputs import published_html, published_output
@@ -46,3 +48,36 @@ def test_an_output_for_everybody_is_pixels_or_harmless(small_job):
     small_job.add("intake", "consent", {"publish": "yes", "pictures": "no"})
     for data in ({"image/svg+xml": svg}, {"image/png": png()}):
         assert published_output(output(**data), PhotoBook(small_job, "everybody")) is None
+
+
+def test_pictures_in_outputs_need_the_owners_yes(new_job):
+    job = new_job()
+    svg = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><path d="M0 0L9 9"/></svg>'
+    outputs = [
+        {"output_type": "display_data", "data": {mime: content, "text/plain": "words"}, "metadata": {}}
+        for mime, content in (("image/png", png()), ("image/svg+xml", svg))
+    ]
+    html = {"output_type": "display_data", "data": {"text/html": f'<img src="data:image/png;base64,{png()}">'}}
+    for agreed in ("no", "", "yes"):
+        job.add("intake", "consent", {"publish": "yes", "pictures": agreed})
+        for audience in ("everybody", "owner"):
+            book = PhotoBook(job, audience)
+            shown = ["<img" in published_html(output, book) for output in outputs]
+            assert shown == [agreed == "yes" or audience == "owner"] * 2
+            assert "<img" not in published_html(html, book)
+            assert "words" not in "".join(published_html(output, book) for output in outputs)
+
+
+def test_an_output_that_shows_a_picture_with_a_no_stays_out(new_job):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    content = base64.b64decode(png("navy"))
+    (job.folder / "photos" / "kept.png").write_bytes(content)
+    output = {"output_type": "display_data", "data": {"image/png": png("navy")}, "metadata": {}}
+    assert published_html(output, PhotoBook(job, "everybody")) == ""
+    assert "<img" in published_html(output, PhotoBook(job, "owner"))
+
+
+def test_a_drawing_that_cannot_be_made_harmless_stays_out():
+    broken = {"output_type": "display_data", "data": {"image/svg+xml": "<svg", "text/plain": "words"}, "metadata": {}}
+    assert published_html(broken) == ""

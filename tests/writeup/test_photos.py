@@ -2,12 +2,14 @@
 
 import base64
 import io
+from datetime import datetime
 
 import pytest
 from PIL import Image, ImageCms, PngImagePlugin
 
+from pentools.record.entries import new_entry
 from pentools.writeup.page import render_page
-from pentools.writeup.photos import LONG_SIDE_PX, PhotoBook, embed_bytes
+from pentools.writeup.photos import LONG_SIDE_PX, PhotoBook, embed_bytes, public_files
 
 SECRET = "Secretplace51N"
 XMP = f'<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF>{SECRET}xmp</rdf:RDF></x:xmpmeta>'.encode()
@@ -109,3 +111,88 @@ def test_a_changed_file_is_read_anew(small_job):
     before = book.embed("side-a.jpg")
     Image.new("RGB", (61, 30), "red").save(small_job.folder / "photos" / "side-a.jpg")
     assert book.embed("side-a.jpg") != before
+
+
+def picture(job, file, public, colour="red", moment="before"):
+    image = Image.linear_gradient("L").resize((800, 400)).convert("RGB")
+    image.paste(colour, (0, 0, 300, 250))
+    image.save(job.folder / "photos" / file)
+    return job.add("pictures", "picture", {"photo": file, "moment": moment, "shows": "the pen", "public": public})
+
+
+@pytest.mark.parametrize("words", [("no", "yes"), ("", "yes"), ("yes", "no"), ("yes", ""), ("no", "yes", "yes")])
+def test_no_later_yes_overrules_an_earlier_no_and_no_silence_is_a_yes(new_job, words):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    for word in words:
+        picture(job, "side.jpg", word)
+    assert not PhotoBook(job, "everybody").allowed("side.jpg")
+    assert PhotoBook(job, "owner").allowed("side.jpg")
+    picture(job, "other.jpg", "yes")
+    assert public_files(job) == {"other.jpg"}
+
+
+def test_a_no_stands_when_the_clock_went_back(new_job):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    for at, public in (("2026-03-20T10:00:00+01:00", False), ("2026-03-19T10:00:00+01:00", True)):
+        data = {"photo": "side.jpg", "moment": "before", "shows": "the pen", "public": public}
+        job.record.append(new_entry("pictures", "picture", data, at=datetime.fromisoformat(at)))
+    assert public_files(job) == frozenset()
+
+
+def test_only_a_correction_of_the_no_itself_changes_it(new_job):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    first = picture(job, "side.jpg", "no")
+    said = {"photo": "side.jpg", "moment": "before", "shows": "the pen", "public": "yes"}
+    job.add("pictures", "picture", said, replaces=first.id)
+    assert public_files(job) == {"side.jpg"}
+
+
+@pytest.mark.parametrize("agreed", ["no", ""])
+def test_without_the_owners_yes_to_pictures_none_is_for_everybody(new_job, agreed):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": agreed})
+    picture(job, "side.jpg", "yes")
+    book = PhotoBook(job, "everybody")
+    assert not book.allowed("side.jpg")
+    assert not book.any_allowed()
+    assert PhotoBook(job, "owner").any_allowed()
+
+
+def test_a_link_to_a_picture_with_a_no_shows_nothing(new_job):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    picture(job, "kept.jpg", "no")
+    picture(job, "open.jpg", "yes")
+    path = job.folder / "photos" / "open.jpg"
+    path.unlink()
+    path.symlink_to(job.folder / "photos" / "kept.jpg")
+    assert PhotoBook(job, "everybody").embed("open.jpg") is None
+    assert PhotoBook(job, "owner").embed("open.jpg") is not None
+
+
+def test_a_picture_with_a_no_is_known_again_in_another_size_and_form(new_job):
+    job = new_job()
+    job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    picture(job, "kept.jpg", "no", "red")
+    picture(job, "open.jpg", "yes", "blue")
+    book = PhotoBook(job, "everybody")
+
+    def saved(file, form, size):
+        into = io.BytesIO()
+        with Image.open(job.folder / "photos" / file) as image:
+            image.resize(size).save(into, form)
+        return into.getvalue()
+
+    for form, size in (("PNG", (800, 400)), ("JPEG", (1600, 800)), ("PNG", (411, 206)), ("JPEG", (120, 60))):
+        assert book.is_kept_back(saved("kept.jpg", form, size))
+        assert not PhotoBook(job, "owner").is_kept_back(saved("kept.jpg", form, size))
+    assert not book.is_kept_back(saved("open.jpg", "PNG", (800, 400)))
+    chart = Image.new("RGB", (80, 40), "white")
+    chart.paste("black", (10, 20, 70, 22))
+    into = io.BytesIO()
+    chart.save(into, "PNG")
+    assert not book.is_kept_back(into.getvalue())
+    assert not book.is_kept_back(b"no picture")
