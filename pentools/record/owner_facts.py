@@ -54,7 +54,7 @@ _SHOWN_OF_BENCH = {("bench", key) for key in ("name", "language", "decimal_sign"
 _TAG = re.compile(r"<[^<>]*>")
 _NO_NAME = re.compile(r"[<>{}\[\]=|\\]")
 _LEAST_SENTENCE = 4  # words of a text that a run is looked for of
-_MAIL = re.compile(r"[\w.+-]+\s?@\s?[\w-]+(?:\.[\w-]+)+")
+_MAIL = re.compile(r"(?<![\w.+-])[\w.+-]++\s?@\s?[\w-]++(?:\.[\w-]++)+")
 _HANDLE = re.compile(r"(?<![\w.])@[\w.]{3,}")
 _DAY = re.compile(r"\d{4}-\d\d-\d\d(?:[T ][\d:+.]+)?|\d{1,2}\.\s?\d{1,2}\.\s?\d{4}")
 STREETS = {"str": "strasse", "st": "street", "rd": "road", "ave": "avenue", "av": "avenue", "ln": "lane", "sq": "square", "cl": "close", "ct": "court", "pl": "place"}  # fmt: skip
@@ -65,7 +65,7 @@ _QUOTED = re.compile(r"[“\"„«‘']([^“”\"„«»‘’']{2,80})[”\"�
 _CAPITALS = re.compile(r"(?:[^\W\d_a-zß-ÿ][\w.’'-]*(?:\s+(?:and|&|von|van|de)\s+|\s+))*[^\W\d_a-zß-ÿ][\w.’'-]*")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Fact:
     """One thing that a page for everybody must not say.
 
@@ -200,7 +200,7 @@ def _name(text: str, about: str, *, whole: bool = True) -> Iterator[Fact]:
     for first, second in itertools.pairwise(kept):
         yield Fact(about, "name", (fold(first + second),))
         yield Fact(about, "name", (fold(second + first),))
-    for joined in re.findall(r"[^\W\d_]+(?:['’][^\W\d_]+)+", text):
+    for joined in re.findall(r"(?<!\w)[^\W\d_]++(?:['’][^\W\d_]++)+", text):
         yield Fact(part, "name", (fold(re.sub(r"\W", "", joined)),))
 
 

@@ -143,3 +143,12 @@ def test_an_ordinary_word_written_small_is_passed_once_and_with_a_capital_asked_
     passed(job, word="green", around=first.around, place="story cell 1")
     assert passed_over(job, second, "story cell 2")
     assert not passed_over(job, capital, "story cell 2")
+
+
+def test_texts_of_thousands_of_words_and_letters_are_compared_(new_job):
+    """A pattern that looked again from every letter would not come to an end here."""
+    job, many = new_job(), " ".join(f"w{number}ord" for number in range(5_000))
+    long = {"owner": "Q" * 20_000, "address": "x" * 20_000, "contact": "y" * 20_000 + " 1" * 20_000}
+    job.add("intake", "owner", long, note=f"{many} {'z' * 20_000}")
+    assert len(found_in(job, many)) == 1
+    assert found_in(job, "x" * 100_000 + " 1" * 50_000 + "a." * 20_000 + "@" * 20_000) != ()
