@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 import binascii
 import re
+from collections.abc import Callable
 from xml.etree import ElementTree as Tree
 
 from pentools.writeup.photos import embed_bytes
@@ -136,13 +137,15 @@ _LONGEST = 8_000_000  # letters; a drawing of more is a picture
 _DEEPEST = 60
 
 
-def clean_svg(text: str) -> str | None:
+def clean_svg(text: str, kept_back: Callable[[bytes], bool] | None = None) -> str | None:
     """A drawing made anew from what is drawn in it.
 
     Parameters
     ----------
     text : str
         An SVG file.
+    kept_back : callable or None
+        Takes the file of a photograph embedded in the drawing, and says whether it must not be shown.
 
     Returns
     -------
@@ -167,7 +170,7 @@ def clean_svg(text: str) -> str | None:
         return None
     if root.tag not in (f"{{{_SVG}}}svg", "svg"):
         return None
-    cleaner = _Cleaner(root)
+    cleaner = _Cleaner(root, kept_back)
     made = cleaner.element(root, 0)
     if made is None:
         return None
@@ -178,7 +181,8 @@ def clean_svg(text: str) -> str | None:
 class _Cleaner:
     """One drawing: the new names of its elements, and whether its style sheet can be kept."""
 
-    def __init__(self, root: Tree.Element) -> None:
+    def __init__(self, root: Tree.Element, kept_back: Callable[[bytes], bool] | None) -> None:
+        self._kept_back = kept_back
         self._names: dict[str, str] = {}
         for node in root.iter():
             if isinstance(node.tag, str) and (name := node.get("id")):
@@ -239,9 +243,10 @@ class _Cleaner:
         if not re.fullmatch(r"data:image/(?:png|jpe?g|gif|webp);base64", head.strip()):
             return ""
         try:
-            found = embed_bytes(base64.b64decode(body))
+            raw = base64.b64decode(body)
         except (binascii.Error, ValueError):
             return ""
+        found = None if self._kept_back is not None and self._kept_back(raw) else embed_bytes(raw)
         return found.uri if found else ""
 
     def _declarations(self, style: str) -> list[str]:

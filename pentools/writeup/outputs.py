@@ -63,7 +63,7 @@ def _pixels(mime: str, content: str, photos: PhotoBook) -> EmbeddedPhoto | None:
         return None
     try:
         if mime == "image/svg+xml":
-            drawing = clean_svg(content)
+            drawing = clean_svg(content, photos.is_kept_back)
             return None if drawing is None else embed_bytes(png_of(drawing, _WIDEST_PX))
         raw = base64.b64decode(content)
     except (binascii.Error, ValueError, InputError):
@@ -109,7 +109,7 @@ def _picture(mime: str, content: str, alt: str, photos: PhotoBook | None) -> str
     if photos is not None and not photos.any_allowed():
         return ""
     if mime == "image/svg+xml":
-        drawing = clean_svg(content)
+        drawing = clean_svg(content, photos.is_kept_back if photos is not None else None)
         if drawing is None:
             return ""
         # in an image element a drawing can neither run a script nor fetch anything

@@ -76,6 +76,12 @@ def test_an_output_that_shows_a_picture_with_a_no_stays_out(new_job):
     output = {"output_type": "display_data", "data": {"image/png": png("navy")}, "metadata": {}}
     assert published_html(output, PhotoBook(job, "everybody")) == ""
     assert "<img" in published_html(output, PhotoBook(job, "owner"))
+    inside = f'<svg xmlns="http://www.w3.org/2000/svg"><image href="data:image/png;base64,{png("navy")}" width="9" height="9"/></svg>'
+    drawing = {"output_type": "display_data", "data": {"image/svg+xml": inside}, "metadata": {}}
+    drawn = {
+        who: published_html(drawing, PhotoBook(job, who)).partition("base64,")[2] for who in ("everybody", "owner")
+    }
+    assert ["<image" in base64.b64decode(part.partition('"')[0]).decode() for part in drawn.values()] == [False, True]
 
 
 def test_a_drawing_that_cannot_be_made_harmless_stays_out():
