@@ -66,7 +66,10 @@ def test_spring_back():
     assert spring_back(30, 0).verdict == "none"
     stiff = spring_back(30, 0, bore_mm=8, drag_n=6)
     assert stiff.can_return is False
-    assert "cannot spring back" in stiff.findings[-1].text
+    # π/4 · 64 mm² · 0.101325 MPa = 5.1 N
+    assert stiff.findings[-1].text.startswith(
+        "A drag of 6.0 N holds against the 5.1 N of a full vacuum: it cannot spring back"
+    )
     assert spring_back(30, 0, bore_mm=8, drag_n=2).can_return is True
     # a thick rod takes area from the room's pressure
     assert spring_back(30, 0, bore_mm=8, drag_n=4, rod_mm=5).can_return is False

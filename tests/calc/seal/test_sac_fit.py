@@ -106,6 +106,16 @@ def test_a_sac_that_is_too_large(sac, topic, grave):
 
 
 def test_words_of_a_sac_that_does_not_go_in():
+    assert "0.20 mm of air all round; 0.25 mm is proposed" in text(fit(7.9, sac=7.5), "close")
+    assert "rubs on the wall: only 0.02 mm of air" in text(fit(7.9, sac=7.86), "rubs")
+    assert text(fit(9.0, nipple_mm=5.2, sac=6.4, wall=0.5), "nipple-small").startswith(
+        "The nipple of 5.20 mm hardly stretches this sac: it slips off."
+    )
+    assert "this sac (wall from memory: measure it): it slips" in text(fit(9.0, nipple_mm=5.2, sac=6.4), "nipple-small")
+    assert text(fit(9.0, nipple_mm=5.9, sac=6.4, wall=0.6), "nipple-rule").endswith(
+        "64ths, 14.9; it still grips by 13\u202f%."
+    )
+    assert text(fit(7.9, bore_before_mm=7.4), "old-rubber").startswith("Cleaning gained 0.50 mm of bore, 1.3 sac sizes")
     assert "0.30 mm too thick for the wall" in text(fit(7.9, sac=8.2), "too-thick")
     assert "0.50 mm too thick for bar and wall" in text(fit(7.9, sac=8.0, bar_mm=0.4), "too-thick")
 

@@ -71,14 +71,18 @@ def test_only_those_within_one_standard_uncertainty_of_the_first_are_said_to_be_
 def test_a_makers_own_thread_is_not_forced_into_a_series():
     found = match(0.93, 9.0, THREADS)
     assert not found.near
-    assert "its maker's own" in next(f.text for f in found.findings if f.topic == "own-thread")
+    assert text(found, "own-thread") == (
+        "Nothing standard is near: probably its maker's own thread. The closest, Unified 28 28-UN-3/8, is off by +0.023 mm in pitch."
+    )
     assert len(found.nearest) == 3
 
 
 def test_pitch_is_not_lead():
     triple = match(0.8, 12.95, THREADS, starts=3)
     assert triple.nearest[0].thread.designation == "13x0.8 triple"
-    assert "2.40 mm a turn" in next(f.text for f in triple.findings if f.topic == "multi-start")
+    assert "3 starts: it advances 2.40 mm a turn (lead), though its crests stand 0.800 mm apart" in text(
+        triple, "multi-start"
+    )
     assert "count-starts" in topics(match(0.8, 12.95, THREADS))
 
 
@@ -86,6 +90,9 @@ def test_without_a_diameter_the_pitch_decides():
     found = match(0.66, None, THREADS)
     assert found.nearest[0].thread.designation == "4 BA"
     assert found.nearest[0].major_off_mm is None
+    assert text(found, "nearest").startswith(
+        "BA 4 BA is nearest, clear of the next, ME 1/2 x 40, by 5.9 standard uncertainties."
+    )
 
 
 def test_a_pitch_that_is_off_is_not_near_though_the_diameter_agrees():
@@ -98,7 +105,7 @@ def test_another_count_of_starts_is_a_bad_match():
     assert not found.near
     assert not found.told
     assert found.findings[0].level == "warning"
-    assert "4 starts were counted" in text(found, "starts")
+    assert "4 starts were counted, and the nearest by pitch, ME 3/8 x 32, has 1" in text(found, "starts")
     assert found.nearest[0].distance == pytest.approx(10, abs=0.2)
     assert "nearest" not in topics(found)
     one = match(25.4 / 32, 9.525, starts=1)

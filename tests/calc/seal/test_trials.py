@@ -31,7 +31,9 @@ def test_it_starts_where_the_calculation_says():
 def test_nothing_left_between_says_what_to_cut():
     step = next_trial_size((8.1, 8.3), [Trial(8.1, "no touch"), Trial(8.3, "too stiff")])
     assert step.next_mm is None
-    assert "about 8.20 mm" in step.findings[0].text
+    assert step.findings[0].text.endswith(
+        "between 8.10 mm (too small) and 8.30 mm (too stiff): cut or order about 8.20 mm."
+    )
     assert "above 8.30" in next_trial_size((8.1, 8.3), [Trial(8.3, "no touch")]).findings[0].text
     assert "below 8.10" in next_trial_size((8.1, 8.3), [Trial(8.1, "too stiff")]).findings[0].text
 
@@ -39,7 +41,7 @@ def test_nothing_left_between_says_what_to_cut():
 def test_contradicting_trials_are_said_and_nothing_is_proposed():
     step = next_trial_size(SIZES, [Trial(8.3, "too stiff"), Trial(8.6, "no touch")])
     assert step.next_mm is None
-    assert step.findings[0].topic == "contradiction"
+    assert step.findings[0].text.startswith("8.30 mm was “too stiff”, yet the larger 8.60 mm was “no touch”.")
 
 
 def test_a_size_not_in_stock_counts_as_tried():

@@ -5,10 +5,12 @@ import json
 import pytest
 from ranges import takes_only
 
+from pentools.calc.treatment.limits import CompatibilityRow, Overrule, treatment_limits
 from pentools.errors import InputError
-from pentools.sums.base import read_options
-from pentools.sums.finish.abrasives import ABRASIVES, read_defect, read_finish, read_owned
+from pentools.sums.base import Inputs, read_options
+from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_defect, read_finish, read_owned
 from pentools.sums.finish.grade import GRADE
+from pentools.tables import read
 
 SHEETS = "P400; P600; P800; P1200; P2000; film 9 um; film 5 um; film 3 um"
 
@@ -126,7 +128,25 @@ def test_every_figure_of_a_plan_stands_in_its_json():
     assert plan(material="ebonite", defect="5 um", own="film 3 um").table[1][8:] == ("dry", "unmask")
 
 
+def test_the_bench_s_own_word_on_sanding_and_on_a_wheel_reach_their_own_places():
+    rows = read(CompatibilityRow, "compatibility")
+    may = treatment_limits(
+        "celluloid", "wet sanding", rows, overrule=Overrule("limited", "a test piece", limit="by hand")
+    )
+    never = treatment_limits("celluloid", "buffing wheel", rows, overrule=Overrule("never", "it burnt once"))
+    given = Inputs(
+        read_options(
+            ABRASIVES.fields, {"material": "celluloid", "zone": "plain barrel", "defect": "5 um", "own": "film 3 um"}
+        )
+    )
+    told = {f.topic: f.text for f in progression_answer(given, sanding=may, wheel=never).findings}
+    assert (told["sanding"], told["wheel"]) == ("Sanding: by hand. A test piece.", "A wheel: never. It burnt once.")
+
+
 def test_a_stop_is_the_last_word_of_the_sentence():
+    spent = plan(zone="near an imprint", spent="10 um", defect="10 um")
+    assert spent.data["reduced"] is None
+    assert ". Do not do it: Over budget: the plan takes " in spent.sentence
     given = plan(own="P600; P400", as_given="yes", defect="5 um", finish="35 um")
     assert ". Do not do it: P600 to P400 goes coarser by particle: 25.8 µm to 35 µm." in given.sentence
     both = plan(own="9 um; P600; 3 micron", defect="5 um")
