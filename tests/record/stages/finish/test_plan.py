@@ -77,6 +77,14 @@ def test_a_skipped_step_is_not_offered_later(job):
     assert next_step(job) == steps[3]
 
 
+def test_nothing_coarser_is_offered_after_a_finer_grade_of_one_s_own(job):
+    plan(job)
+    job.add("finish", "step", {"grade": "film 12 um"})
+    assert next_step(job).grade.label == "film 9 µm"
+    job.add("finish", "step", {"grade": "film 3 um"})
+    assert next_step(job) is None
+
+
 def test_an_older_entry_that_is_withdrawn_no_longer_counts(job):
     plan(job)
     entry = job.add("finish", "step", {"grade": next_step(job).grade.label})

@@ -86,6 +86,8 @@ def test_questions_conclusion_and_price(job):
     [questions] = [b for b in blocks if isinstance(b, Table)]
     assert questions.rows == (("Feed", "1936/1939; 1940/1945"),)
     facts = [b for b in blocks if isinstance(b, Facts)]
+    assert facts[0].caption == "An opinion, from the evidence below"
+    assert [value for _, value in facts[0].rows] == ["unknown", "lever filler"]
     assert facts[-1].rows == (
         ("Price", "5.00"),
         ("Year", "1940"),
