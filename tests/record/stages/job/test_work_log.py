@@ -60,6 +60,12 @@ def test_typed_and_timed_minutes_are_one_sum(job):
     assert list(minutes_by_activity(job).items()) == [("seal", 80), ("nib", 15)]
 
 
+def test_half_a_minute_is_time_and_none_is_not(job):
+    job.add("work log", "work", {"activity": "nib", "minutes": "0.5 min", "done": "a look"})
+    job.add("work log", "work", {"activity": "seal", "minutes": "0 min", "done": "thought of it"})
+    assert dict(minutes_by_activity(job)) == {"nib": 0.5}
+
+
 def test_a_running_timer_is_said(job):
     stage = job.stage("work log")
     assert (stage.state_of(job).word, findings(job)) == ("not begun", [])
