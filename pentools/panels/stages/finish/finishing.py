@@ -68,10 +68,7 @@ class FinishPanel(StagePanel):
             answer, wrong = None, [*wrong, str(error)]
         shown = "".join(f'<p class="pt-error" role="alert">✗ {escape(text)}</p>' for text in wrong)
         if answer is None and not wrong:
-            lacking = (
-                "the material" if material_of(self.job) is None and not texts["material"] else "a grade that is owned"
-            )
-            shown = f'<p class="pt-hint">Still missing: {lacking}.</p>'
+            shown = '<p class="pt-hint">Still missing: a grade that is owned.</p>'
         if answer is not None:
             graver = [
                 f for f in answer.findings if f.level in ("warning", "stop") and f.topic not in ("wheel", "caution")

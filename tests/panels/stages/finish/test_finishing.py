@@ -57,6 +57,13 @@ def test_the_plan_answers_while_it_is_typed_and_nothing_is_saved(panel):
     assert panel.job.log(kind_of("finish", "plan")) == ()
 
 
+def test_without_a_grade_that_is_what_is_missing(sheet, job):
+    job.add("intake", "arrival", {"pen": "a pen", "material": "perhaps celluloid"})
+    panel = sheet.stage("finish")
+    type_into(panel.forms["plan"], defect="20 um")
+    assert "Still missing: a grade that is owned." in panel.preview.value
+
+
 def test_the_first_abrasive_is_held_and_released_with_a_reason(panel):
     save_plan(panel)
     form = panel.forms["step"]
