@@ -1,6 +1,7 @@
 """The command line: words a person can use, exit codes, and nothing outside the bench folder, ever."""
 
 import json
+import shlex
 import sys
 
 import pytest
@@ -251,3 +252,77 @@ def test_a_filling_system_is_understood_however_it_is_typed(system, capsys):
     code, _, err = run(capsys, *words, "--system", "plunger")
     assert code == 2
     assert "plunger-vacuum (" in err
+
+
+@pytest.mark.parametrize("words", [("check", "--bench"), ("check",), ("check", "--all"), ("check", "--bench", "DIR"), ("--bench", "DIR", "check", "--bench"), ("--bench", "DIR", "check")])  # fmt: skip
+def test_check_looks_at_every_job_at_once_however_the_bench_is_named(bench, tmp_path, capsys, monkeypatch, words):
+    for name in ("pen-1", "pen-2"):
+        run(capsys, "new", name)
+    words = [str(bench) if word == "DIR" else word for word in words]
+    if str(bench) in words:
+        monkeypatch.setenv("PENTOOLS_BENCH", str(tmp_path / "another"))
+    code, out, err = run(capsys, *words)
+    assert (code, err) == (1, "")
+    assert "pen-1: 0 entries" in out
+    assert "2 jobs: 2 to look at again" in out
+    (bench / "pen-1" / "record.jsonl").mkdir()
+    code, out, _ = run(capsys, *words)
+    assert (code, "pen-1: cannot be read" in out, "pen-2: 0 entries" in out) == (3, True, True)
+
+
+def test_check_of_one_job_takes_the_bench_as_before(bench, tmp_path, capsys):
+    run(capsys, "new", "pen-1", "--bench", str(tmp_path / "other"))
+    run(capsys, "new", "pen-2")
+    assert "pen-1: 0 entries" in run(capsys, "check", "pen-1", "--bench", str(tmp_path / "other"))[1]
+    assert "pen-1: 0 entries" in run(capsys, "check", "--bench", str(tmp_path / "other"), "pen-1")[1]
+    assert "pen-2: 0 entries" in run(capsys, "check", "pen-2", "--bench")[1]
+    assert run(capsys, "check", "pen-2", "--bench", str(tmp_path / "other"))[0] == 3
+    code, _, err = run(capsys, "check", "--bench", str(tmp_path / "nowhere"))
+    assert (code, "nowhere" in err) == (3, True)
+
+
+def test_mend_sets_aside_and_says_what_it_did(bench, capsys):
+    run(capsys, "new", "pen-1")
+    path = bench / "pen-1" / "record.jsonl"
+    Record.open(path).append(new_entry("limits", "limit", {}))
+    whole = path.read_bytes()
+    path.write_bytes(b"no entry\n" + whole + b'{"torn')
+    before = path.read_bytes()
+    assert "cannot be read" not in run(capsys, "check", "--mend")[1]
+    assert run(capsys, "check", "--mend")[0] == 2
+    assert path.read_bytes() == before
+    code, out, _ = run(capsys, "check", "pen-1", "--mend")
+    assert code == 1
+    assert out.startswith("Lines 1, 3 of the record cannot be read and were set aside in record-unread-")
+    assert path.read_bytes() == whole
+    [kept] = path.parent.glob("record-before-*.txt")
+    assert kept.read_bytes() == before
+    assert "There is nothing to mend." in run(capsys, "check", "pen-1", "--mend")[1]
+
+
+def test_merge_counts_what_it_took_passed_by_and_set_aside(bench, capsys):
+    run(capsys, "new", "pen-1")
+    path = bench / "pen-1" / "record.jsonl"
+    record = Record.open(path)
+    for number in range(2):
+        record.append(new_entry("limits", "limit", {"n": number}))
+    copy = path.with_name("record (1).jsonl")
+    copy.write_bytes(b"\xef\xbb\xbf" + path.read_bytes().replace(b'"n":1', b'"n":9').replace(b"\n", b"\r\n") + b"{torn")
+    Record.open(copy).append(new_entry("limits", "limit", {"n": 3}))
+    code, out, _ = run(capsys, "merge", "pen-1", copy.name)
+    assert code == 1
+    assert "1 entries taken over. 1 passed by" in out
+    assert "1 line set aside in record-unlike-" in out
+    for name, content in (("letter.txt", b"Dear owner"), ("photo.jpg", b"\xff\xd8\xff\xe0"), ("empty.jsonl", b"")):
+        (bench / name).write_bytes(content)
+        code, out, err = run(capsys, "merge", "pen-1", str(bench / name))
+        assert (code, out, name in err) == (3, "", True)
+
+
+def test_the_hint_quotes_a_bench_with_spaces(tmp_path, capsys):
+    bench = tmp_path / "my pens"
+    out = run(capsys, "new", "pen-1", "--bench", str(bench))[1]
+    assert shlex.split(out.splitlines()[-1]) == ["pentools", "open", "pen-1", "--bench", str(bench)]
+    out = run(capsys, "demo", "--bench", str(bench))[1]
+    [hint] = [line for line in out.splitlines() if "pentools open" in line]
+    assert shlex.split(hint.partition(": ")[2]) == ["pentools", "open", "green-piston", "--bench", str(bench)]
