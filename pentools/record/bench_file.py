@@ -21,7 +21,7 @@ BENCH_TEMPLATE = f"""\
 
 [bench]
 name = ""                       # heads the pages you send out
-contact = []                    # lines for the foot of the client's page, one string each
+contact = []                    # whom the owner asks, on the letter and the record, one string each
 language = "en"                  # of the pages; English is the only one so far
 decimal_sign = "."              # "." or "," in what is shown
 paper = "A4"                    # or "Letter"

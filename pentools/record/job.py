@@ -198,7 +198,7 @@ class Job:
         """
         if len(reason.split()) < 2:
             raise InputError(
-                "reason", "given in a few words", reason, "The reason stays in the record and on the client's page."
+                "reason", "given in a few words", reason, "The reason stays in the record, which its owner reads."
             )
         return self.record.append(new_entry(stage, RELEASE, {"hold": hold, "reason": reason.strip()}))
 

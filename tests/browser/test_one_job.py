@@ -185,12 +185,17 @@ def test_one_job_from_weighing_to_pages(playwright_page, server, job):
     assert pid not in kernel_pids("")
     assert len(lines(job)) == before + 2
 
-    # both pages come out of the menu
-    for label in ("Pen_page_for_client", "Pen_page_for_blog"):
+    # the letter, the record and the story come out of the menu, each with a name of its own
+    for label, form in (
+        ("Pen_letter_for_owner", "letter"),
+        ("Pen_record_for_owner", "record"),
+        ("Pen_story_for_everybody", "story"),
+    ):
         page.get_by_role("menuitem", name="File", exact=True).click()
         page.locator(".lm-Menu-item", has_text="Save and Export Notebook As").click()
         with page.expect_download() as coming:
             page.locator(".lm-Menu-item", has_text=label).click()
+        assert coming.value.suggested_filename == f"{job.name}-{form}.html"
         text = Path(coming.value.path()).read_text(encoding="utf-8")
         assert "mL" in text
         assert "<script" not in text
