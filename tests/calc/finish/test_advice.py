@@ -74,7 +74,9 @@ def test_trim():
     # the last three only, even where four are fine enough
     p = plan(6, 0.5, "film 5 um; film 3 um; film 2 um; film 1 um; film 0.5 um")
     assert p.unmask_step.grade.label == "film 2 µm"
-    assert "through the last 3" in next(f.text for f in p.findings if f.topic == "trim-unmask")
+    assert next(f.text for f in p.findings if f.topic == "trim-unmask").startswith(
+        "Unmask solid trim at film 2 µm and take it through the last 3."
+    )
     assert "this last step" in next(f.text for f in plan(15, 5, SHEETS).findings if f.topic == "trim-unmask")
     with pytest.raises(InputError):
         limits(trim="gold")

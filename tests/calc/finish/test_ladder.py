@@ -50,6 +50,9 @@ def test_bands():
     check = check_ladder(grades("P400; P2000; P2500"), media())
     assert [(s.coarser, s.in_band) for s in check.steps] == [(False, False), (False, False)]
     assert [f.topic for f in check.findings] == ["step-too-large", "step-small"]
+    large, small = (f.text for f in check.findings)  # 35/10.3 and 10.3/8.4
+    assert large.startswith("P400 to P2000 is a step of 3.4 times; paper is trusted to 2.")
+    assert small.startswith("P2000 to P2500 is a step of only 1.23 times")
     assert check.largest_finish_ratio == pytest.approx(35 / 10.3)
 
 

@@ -54,7 +54,9 @@ def test_plated_metal_and_gold_layers():
     assert {a.grade.label: a.reason for a in p.set_aside} == {
         "P2500": "Never on gold-filled: it cuts down to the brass.", "film 1 µm": "Never on gold-filled: it cuts down to the brass.",
     }  # fmt: skip
-    assert "never" in topics(p, "warning")
+    assert [f.text for f in p.findings if f.topic == "never"] == [
+        "No paper, film or cloth on gold-filled: it cuts down to the brass. Paste by hand only, and seldom."
+    ]
     sheets = plan(5, 1, "P2000; film 3 um", material="silver", zone=None)
     assert sheets.steps == ()
     assert sheets.findings[0].level == "stop"
@@ -149,6 +151,10 @@ def test_an_edited_ladder_is_judged_with_the_same_figures():
     again = ladder_progression([s.grade for s in planned.steps], 20, 3, limits(), catalogue=catalogue())
     assert again.steps == planned.steps
     assert again.removed_total_um == planned.removed_total_um
+    coarse = ladder_progression(owned("P240; P600"), 20, 3, limits())
+    assert [f.text for f in coarse.findings if f.topic == "too-coarse"] == [
+        "P240 (58.5 µm) is coarser than celluloid in the zone “plain barrel” allows (36 µm)."
+    ]
     bad = ladder_progression(owned("P240; P600; P400"), 20, 3, limits())
     assert {"goes-coarser", "too-coarse"} <= set(topics(bad, "stop"))
 

@@ -53,6 +53,8 @@ def test_not_calibrated_under_three_rows(count):
 def test_a_known_law_is_found_again(c, n):
     line = calibrate_rates(log_of(c, n, 0, 12, 1), "celluloid", media())
     assert line.exponent == pytest.approx(n, abs=1e-6)
+    told = f"Calibrated for celluloid from 12 measured stages: rate goes with size to the power {n:.1f}."
+    assert (line.finding.level, line.finding.text) == ("ok", told)
     assert line.coefficient == pytest.approx(c, rel=1e-6)
     unseen = read_grade("P800", catalogue())
     assert estimate_rate(line, unseen).rate.typical == pytest.approx(c * 21.8**n, rel=1e-6)

@@ -31,6 +31,7 @@ def test_a_difference_is_a_finding(mass, words):
     assert check.difference_u_um == pytest.approx(2**0.5)
     assert check.finding.level == "warning"
     assert words in check.finding.text
+    assert f"10 µm a side by diameter, {mass:.0f} µm by mass" in check.finding.text
 
 
 def test_the_limit_is_twice_the_uncertainty():

@@ -35,6 +35,15 @@ def test_an_unknown_rating_counts_as_poor():
     assert any("not known" in f.text for f in order[-1].findings)
 
 
+def test_what_each_is_for_is_told():
+    used = {
+        c.elastomer: [f.text for f in c.findings if f.topic == "use"]
+        for c in choose_elastomer(["alcohol"], "moving seal", RUBBER)
+    }
+    assert used["NBR"] == ["NBR: usual choice for heads and rods (judged)."]
+    assert used["silicone"] == ["silicone: poor in abrasion and tear: not for a seal that moves (secondary)."]
+
+
 def test_every_rating_carries_its_source():
     for choice in choose_elastomer(["water-based ink", "alcohol", "silicone grease"], "moving seal", RUBBER):
         assert all(source and certainty for _, _, source, certainty, _ in choice.ratings)
