@@ -102,7 +102,8 @@ def test_a_draft_is_made_all_the_same(job):
 
 
 def test_every_form_for_everybody_is_held(job):
-    cells = notebook(markdown("Mrs Quist wrote."), stage("intake"))
+    job.add("intake", "arrival", {"pen": "green pen of Mrs Quist"})
+    cells = notebook(markdown("A quiet story."), stage("intake"))
     forms = [form for form in PAGE_FORMS.values() if form.audience == "everybody"]
     assert forms
     for form in forms:
@@ -154,16 +155,16 @@ def test_a_reason_is_an_entry_that_covers_these_words_and_no_others(job):
 
 
 def test_the_command_line_stops_names_the_place_and_takes_a_reason(small_job, capsys):
-    small_job.add("limits", "limit", {"part": "cap", "left": "A hairline.", "why": "Mrs Quist wished it."})
+    small_job.add("intake", "arrival", {"pen": "green pen of Mrs Quist", "system": "piston"})
     words = ["writeup", small_job.name, "--only", "story", "--bench", str(small_job.bench.folder)]
     page = small_job.folder / "writeup" / "blog.html"
     assert main(words) == 4
     told = capsys.readouterr()
-    assert "Limits: one thing left (2 of 2), Why has “Quist”" in told.out + told.err
+    assert "Intake: what arrived, The pen in a few words has “Quist”" in told.out + told.err
     assert not page.exists()
     assert main([*words, "--anyway", "no"]) == 2
     assert main([*words, "--anyway", "the owner wants her name shown"]) == 0
-    assert "Mrs Quist wished it" in page.read_text()
+    assert "Mrs Quist" in page.read_text()
     assert main(words) == 0
     kept = job_in(small_job.folder).log(PASSED)
     assert [logged.values.reason for logged in kept] == ["the owner wants her name shown"]
