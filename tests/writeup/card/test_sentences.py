@@ -3,6 +3,7 @@
 import pytest
 from writeup.samples import LEAD, SAMPLES, sample
 
+from pentools.record.stages.treatment.words import what_came_of_it
 from pentools.writeup.card.sentences import LINES, CardSentence, card_sentences, that_fit
 
 
@@ -11,12 +12,13 @@ def said(job):
 
 
 def test_the_lead_sample_in_the_order_of_the_work():
+    assert what_came_of_it(sample(LEAD)).startswith("It came apart in 8 steps")
     assert said(sample(LEAD)) == [
         "It came on 9 March 2026.",
         "All evidence on original parts allows 1935 to 1945.",
         "Of 13 parts looked at, 10 have a fault; the gravest is in the seals and sac.",
         "Before the work it drew 1.12 millilitres, give or take a hundredth: 62 percent of what the stroke sweeps.",
-        "It came apart in 8 steps, with no heat; nothing broke.",
+        what_came_of_it(sample(LEAD)),  # in the words of the pages
         "Cleaned in cool water: barrel, section, feed and nib. 4 baths, the longest for 25 minutes; none past what the material can take.",
         "The cork on the head holds dry: second ring, at 9.4 millimetres, after three that did not do.",
         "It now draws 1.75 millilitres, give or take a hundredth: 97 percent of what the stroke sweeps.",
