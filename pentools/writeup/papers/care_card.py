@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 __all__ = ["MOST_LINES", "care_card", "care_card_files", "topics_of"]
 
-MOST_LINES = 16
+MOST_LINES = 17
 """No card has more lines than this, beside the restorer's own."""
 _LABELS = {
     "Filling": ("filling", "force"),
@@ -37,11 +37,11 @@ _ABOUT: dict[str, str] = {
     "resting": r"not used|unused|for (weeks|months)|first weeks|\brests?\b|put away for|standing for",
     "carrying": r"\bcarr(y|ied)\b|pocket|flight|\bfly\b|travel",
     "rinsing": r"\bflush|\brins|ammonia",
-    "filling": r"\blever\b|\bbutton\b|\bstrokes?\b|seconds|count to|to fill|\bfill it\b|\bknob\b",
-    "keeping": r"\bsun|daylight|\bheat\b|flame|radiator|\bbox|drawer|\bcap\b|\bkeep it\b",
+    "filling": r"\blever\b|\bbutton\b|\bstrokes?\b|(\bten|\bfive|\d) seconds|count to|to fill|\bfill it\b|\bknob\b",
+    "keeping": r"\bsun|daylight|\bheat\b|flame|radiator|\bbox|drawer|\bcap\b|\bkeep it (dry|dark|cool|in|out|from|away|apart|wrapped)\b",
     "cleaning": r"\bsoak|\bwip(e|ing)\b|polish|\bwash|brush",
     "joints": r"\bjoint\b|shellac|twist",
-    "ink": r"\binks?\b",
+    "ink": r"(water-based|fountain pen|iron-gall|pigment\w*|india|drawing|writing|the same|one|other) inks?\b|\binks? only\b",
 }
 _END = re.compile(r"(?<=[.!?…])\s+(?=[A-ZÄÖÜ“\"(])")
 

@@ -24,6 +24,7 @@ TOPICS = ("ink", "rinsing", "filling", "force", "cleaning", "keeping", "joints",
 """What the lines are about, in the order in which they are told."""
 UNKNOWN = "unknown"
 UNMENDED = ("stopped", "returned")
+_WARMTH = {"dry heat", "hot water"}
 _RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
 _SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
 # what an owner may come to do -> what it is called at home; those that touch the outside alone are asked of it alone
@@ -85,6 +86,8 @@ def care_of(job: Job) -> tuple[CareLine, ...]:
     soaks = limit_of_materials(job, body, "cold water soak").verdict == "ok"
     wet = _told("resting", (system, *seals))
     every = [line for line in care_lines("pen", "any") if line.topic != "resting" or not wet]
+    if not any(line.topic == "keeping" and not _WARMTH.isdisjoint(line.against) for line in of_parts):
+        every += care_lines("pen", "cool")  # the material has no word on warmth of its own
     rinse = care_lines("pen", "bears water" if soaks else "bears no water")
     found = (*every, *rinse, *care_lines("system", system), *of_parts, *fitted)
     return _in_order((*found, *wet) if soaks else found)  # water may stand only in what bears it

@@ -33,7 +33,7 @@ def test_every_system_every_material_and_every_sealant_has_its_line():
         assert bool(care_lines("fitted", key)) == (key != "none"), key
     materials = {row["material"] for row in tables.rows("compatibility")}
     known = {
-        "pen": {"any", "bears water", "bears no water", "decaying", "not mended"},
+        "pen": {"any", "cool", "bears water", "bears no water", "decaying", "not mended"},
         "system": set(SYSTEMS),
         "material": materials | {"unknown"},
         "fitted": {key for key, _ in SEALANTS},
@@ -284,3 +284,11 @@ def test_a_cork_is_one_wherever_it_was_named(job, kind, texts):
         job.add("seal", kind, {"place": "cork", **texts})
     said = suggested_care(job)
     assert any(line.line in said for line in care_lines("material", "cork")) is bool(kind)
+
+
+def test_every_pen_is_told_of_warmth_once(job):
+    for material in MATERIALS:
+        arrive(job, "piston", material)
+        told = [line.line for line in care_of(job) if line.topic == "keeping"]
+        warm = [line for line in told if any(word in line for word in ("heat", "radiator"))]
+        assert len(warm) == 1, (material, told)
