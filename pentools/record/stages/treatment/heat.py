@@ -14,6 +14,7 @@ from pentools.record.stages.treatment.facts import limit_of_materials, material_
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, JOINT, JOINT_PLACES, JOINTS, Joint
 from pentools.record.view import once_a_state
 from pentools.tables.source_words import source_words
+from pentools.words import CERTAINTY
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -50,7 +51,7 @@ class JointHeat:
     sources : tuple of str
         Where limit and softening are known from, in words.
     certainty : str
-        How sure they are.
+        How sure they are, body and sealant, in plain words.
     findings : tuple of Finding
         What to make of it.
     """
@@ -137,7 +138,7 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
     return JointHeat(
         joint, label, body, limit, window, tuple(one for _, one in passes), session, log,
         _sentence(head, window, limit, overruled=own.overruled is not None),
-        source_words(window.sources, "heat_limits", "joint_sealants"), window.certainty,
+        source_words(window.sources, "heat_limits", "joint_sealants"), _how_sure(window.certainty),
         tuple(f.under(head) for f in gravest_first((*log.findings, *advice, *overruled))),
     )  # fmt: skip
 
@@ -147,6 +148,12 @@ def _sentence(head: str, window: HeatWindow, limit_c: float | None, *, overruled
     if overruled:
         own = " The bench overrules the limit: " + ("never warm." if limit_c is None else f"at most {limit_c:g} °C.")
     return f"{head}, {window.verdict}{own}"
+
+
+def _how_sure(keys: str) -> str:
+    """Such as "body: judged; sealant: read in the source", out of the keys of the tables."""
+    pairs = (part.partition(": ") for part in keys.split("; "))
+    return "; ".join(f"{what}{colon}{CERTAINTY.get(key, key)}" for what, colon, key in pairs)
 
 
 def _limit_of(name: str) -> float:

@@ -99,9 +99,9 @@ def _heat(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     blocks += [FigureBlock(drawing) for drawing in heat_charts(job)]
     blocks += _table_of(job, stage, "joint", audience, "Joints")
     blocks += _table_of(job, stage, "heat pass", audience, "Heatings")
-    if found:
-        sources = dict.fromkeys(f"{source} ({heat.certainty})" for heat in found for source in heat.sources)
-        blocks.append(Paragraph("Limits of heat: " + "; ".join(sources) + "."))
+    for heat in found:
+        known = "; ".join(heat.sources)
+        blocks.append(Paragraph(f"Limits of heat, {heat.label}: {known} ({heat.certainty})."))
     return blocks
 
 

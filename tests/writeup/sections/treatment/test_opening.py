@@ -5,7 +5,7 @@ from photo_files import put
 from PIL import Image
 from writeup.pages import Parsed, notebook, stage
 
-from pentools.writeup.blocks import Details, FigureBlock, Findings, Lead, Table
+from pentools.writeup.blocks import Details, FigureBlock, Findings, Lead, Notice, Paragraph, Photos, Table
 from pentools.writeup.page import render_page
 from pentools.writeup.sections.treatment import opening
 
@@ -102,3 +102,44 @@ def test_a_pen_that_was_not_opened_says_so(job):
     made = opening.section(job, job.stage("open"), "everybody")
     assert made.title == "What it is made of, and what it can take"
     assert made.blocks[0].text == "What it is made of was told apart: casein, celluloid."
+
+
+def told(job, audience, kind):
+    return [block.text for block in opening.section(job, job.stage("open"), audience).blocks if isinstance(block, kind)]
+
+
+def test_the_tool_for_nib_and_feed_is_told_and_sizes_that_give_none_to_the_owner_only(job):
+    sizes = {"tail": "1.80 mm", "shoulder": "4.20 mm", "bore": "5.00 mm"}
+    job.add("open", "knock-out block", sizes)
+    [words] = [text for text in told(job, "everybody", Paragraph) if text.startswith("For knocking out")]
+    assert words.startswith("For knocking out nib and feed: Tube: ")
+    job.add("open", "knock-out block", {**sizes, "tail": "4.60 mm"})
+    for audience in ("owner", "everybody"):
+        settled = [text for text in told(job, audience, Notice) if text.startswith("The sizes for knocking out")]
+        assert len(settled) == (audience == "owner")
+        assert not [text for text in told(job, audience, Paragraph) if text.startswith("For knocking out")]
+
+
+def test_a_step_s_picture_goes_by_what_was_done_until_it_has_words_of_its_own(job):
+    work(job)
+
+    def photos():
+        blocks = opening.section(job, job.stage("open"), "owner").blocks
+        return [photo for block in blocks if isinstance(block, Photos) for photo in block.photos]
+
+    assert [(p.file, p.alt, p.drawn) for p in photos()] == [("open.jpg", "Drew the section out.", False)]
+    job.add(
+        "pictures", "picture", {"photo": "open.jpg", "moment": "during", "shows": "the section out", "drawn": "yes"}
+    )
+    assert [(p.file, p.alt, p.drawn) for p in photos()] == [("open.jpg", "the section out", True)]
+
+
+def test_where_the_limits_of_heat_are_known_from_stands_in_plain_words(job):
+    work(job)
+    job.add("open", "joint", {"joint": "clip", "sealant": "none"})
+    texts = told(job, "owner", Paragraph)
+    clip, section = (text for text in texts if text.startswith("Limits of heat, "))
+    assert clip.startswith("Limits of heat, clip or cap top and cap: ")
+    assert clip.endswith(" (body: seen on a trade page).")
+    assert section.startswith("Limits of heat, section and barrel: ")
+    assert section.endswith(" (body: seen on a trade page; sealant: read in the source).")
