@@ -91,6 +91,13 @@ def paged(job):
     return troubles
 
 
+def panel_of(sheet, key):
+    """A stage's panel on the sheet; a message in its place is a fault."""
+    panel = sheet.stage(key)
+    assert not isinstance(panel, MessagePanel), panel.text
+    return panel
+
+
 def panelled(job, *, every_form=False):
     """What raises where the sheet and every panel are opened, with all they can show; with every form chosen once."""
     troubles = Troubles()
@@ -99,8 +106,7 @@ def panelled(job, *, every_form=False):
         return troubles
 
     def shown(key):
-        panel = sheet.stage(key)
-        assert not isinstance(panel, MessagePanel), panel.text
+        panel = panel_of(sheet, key)
         panel.more_button.value = True
         for _, form in panel.chooser.options if every_form else ():
             panel.chooser.value = form

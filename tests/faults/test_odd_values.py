@@ -102,7 +102,7 @@ def test_an_odd_entry_stands_in_the_log_and_can_be_taken_back(tmp_path):
     with job.record.path.open("ab") as file:
         file.write(line_with(stage='"fill test"', kind='"weighing"', data='{"mass":NaN}') + b"\n")
     job.record.refresh()
-    panel = BenchSheet(job).stage("fill test")
+    panel = harmless.panel_of(BenchSheet(job), "fill test")
     assert "cannot be read: JSON is malformed" in panel.log.value
     panel.pick.value, panel.why.value = "a", "another program wrote it"
     panel.withdraw_button.click()

@@ -262,7 +262,8 @@ def _close(text: str, names: dict[str, str]) -> str:
         said = " ".join(phrase)
         if name.casefold() in names and len(said) >= 4:
             matcher = difflib.SequenceMatcher(None, text, said)
-            share = matcher.ratio() if matcher.quick_ratio() > 0.7 else 0.0
+            near = matcher.real_quick_ratio() > 0.7 and matcher.quick_ratio() > 0.7  # a text far longer is none at once
+            share = matcher.ratio() if near else 0.0
             family = _SOUND if name == _DEGRADING else _RUBBER if name in (_FADED, _COLOURED) else name
             best[family] = max(best.get(family, (0.0, "")), (share, said))
     order = sorted(best.values(), reverse=True)
