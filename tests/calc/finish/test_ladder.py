@@ -46,6 +46,35 @@ def test_cloth_to_film_of_the_same_grain():
     assert "hard backing" in text
 
 
+@pytest.mark.parametrize(
+    ("ladder", "words"),
+    [
+        # P800 is 21.8 µm; cloth 2000 grain 23, finish 15; cloth 1000 grain 45, finish 29
+        ("P800; cushioned cloth 2000", "By the scratch it leaves it is finer, 21.8 µm to 15 µm, because a soft backing lets the grain sink in."),
+        ("P800; cushioned cloth 1000", "goes coarser by particle: 21.8 µm to 45 µm. It puts scratches back that the step before took out."),
+        ("cushioned cloth 2000; film 30 um", "goes coarser by particle: 23 µm to 30 µm. It puts scratches back"),
+        ("cushioned cloth 2000; cushioned cloth 1000", "goes coarser by particle: 23 µm to 45 µm. It puts scratches back"),
+        ("cushioned cloth 7000; film 4 um", "it is finer, 5 µm to 4 µm, if the cloth's finish figure holds"),
+        ("P600; P400", "P600 to P400 goes coarser by particle: 25.8 µm to 35 µm. It puts scratches back"),
+    ],
+)  # fmt: skip
+def test_why_a_step_is_a_step_back(ladder, words):
+    stop = goes_coarser(*grades(ladder))
+    assert (stop.level, words in stop.text) == ("stop", True), stop.text
+
+
+def test_what_is_judged_by_one_size_only():
+    cloth, paper = grades("cushioned cloth 2000; P800")
+    assert goes_coarser(paper, cloth, judged_by="finish") is None
+    assert goes_coarser(paper, cloth, judged_by="particle").values["by"] == "particle"
+    # P1000 after that cloth has the finer grain (18.3 to 23) and the coarser finish (18.3 to 15)
+    finer = grades("P1000")[0]
+    assert goes_coarser(cloth, finer, judged_by="particle") is None
+    assert goes_coarser(cloth, finer, judged_by="finish").text.startswith(
+        "cushioned cloth 2000 to P1000 goes coarser by finish: 15 µm to 18.3 µm."
+    )
+
+
 def test_bands():
     check = check_ladder(grades("P400; P2000; P2500"), media())
     assert [(s.coarser, s.in_band) for s in check.steps] == [(False, False), (False, False)]
