@@ -6,7 +6,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, TypeVar
 
 from pentools.errors import InputError
+from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.weighing.rest import leak_of
+from pentools.record.view import once_a_state
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -16,12 +18,14 @@ if TYPE_CHECKING:
 __all__ = [
     "budget_chart",
     "capacity_chart",
+    "evidence_chart",
     "fillings_chart",
     "heat_charts",
     "leak_chart",
     "minutes_chart",
     "pen_in_section",
     "pen_with_faults",
+    "seal_ladder",
     "series_chart",
 ]
 
@@ -44,6 +48,22 @@ def budget_chart(answer: SumAnswer) -> Drawing | None:
     return _kept("budget", repr(answer.data), lambda: budget_figure(answer))
 
 
+@once_a_state
+def evidence_chart(job: Job) -> Drawing | None:
+    """What each piece of evidence allows, and what all of it has in common."""
+    from pentools.figures.dating.identify import evidence_figure
+
+    return evidence_figure(dating(job))
+
+
+@once_a_state
+def seal_ladder(job: Job, place: str) -> Drawing | None:
+    """The sizes that were tried for one seal, in their order; see `pentools.figures.seal.rings.ladder_drawing`."""
+    from pentools.figures.seal.rings import ladder_drawing
+
+    return ladder_drawing(job, place, ahead=False)
+
+
 def series_chart(job: Job) -> Drawing | None:
     """Repeated fills, or weighings after single strokes."""
     from pentools.figures.weighing.series import fill_series_figure
@@ -51,6 +71,7 @@ def series_chart(job: Job) -> Drawing | None:
     return _kept("series", _state_of(job), lambda: fill_series_figure(job))
 
 
+@once_a_state
 def fillings_chart(job: Job) -> Drawing | None:
     """Repeated fills, from dry and from drained apart."""
     from pentools.figures.weighing.series import fillings_figure
@@ -58,6 +79,7 @@ def fillings_chart(job: Job) -> Drawing | None:
     return fillings_figure(job)
 
 
+@once_a_state
 def heat_charts(job: Job) -> tuple[Drawing, ...]:
     """The heatings of each joint against its limits."""
     from pentools.figures.treatment.heat import heat_figures
@@ -80,6 +102,7 @@ def minutes_chart(job: Job) -> Drawing | None:
     return _kept("minutes", _state_of(job), lambda: minutes_figure(job))
 
 
+@once_a_state
 def pen_in_section(job: Job) -> Drawing | None:
     """The pen in section with its filling mechanism brought out."""
     from pentools.figures.pen_from_record import pen_drawing
@@ -88,6 +111,7 @@ def pen_in_section(job: Job) -> Drawing | None:
     return _if_it_adds_up(lambda: pen_drawing(job, highlight=("filler",), marks=(), title=title))
 
 
+@once_a_state
 def pen_with_faults(job: Job) -> Drawing | None:
     """The pen in section with the faulty parts marked."""
     from pentools.figures.pen_from_record import pen_drawing

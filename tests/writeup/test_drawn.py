@@ -37,3 +37,15 @@ def test_only_so_many_charts_are_kept(monkeypatch):
     assert len(kept) == drawn.MOST_KEPT
     assert ("chart", "0") not in kept
     assert ("chart", str(drawn.MOST_KEPT + 2)) in kept
+
+
+def test_what_several_forms_show_is_drawn_once_a_state(small_job, monkeypatch):
+    drawn_for = []
+    monkeypatch.setattr(
+        "pentools.figures.dating.identify.evidence_figure", lambda result: drawn_for.append(result) or "a drawing"
+    )
+    assert drawn.evidence_chart(small_job) == drawn.evidence_chart(small_job) == "a drawing"
+    assert len(drawn_for) == 1
+    small_job.add("limits", "limit", {"part": "nib", "left": "A scratch.", "why": "Small."})
+    drawn.evidence_chart(small_job)
+    assert len(drawn_for) == 2

@@ -21,7 +21,15 @@ from pentools.record.stages.treatment.words import what_came_of_it
 from pentools.record.stages.weighing.filling import capacity_of
 from pentools.record.view import SPOILT
 from pentools.writeup.blocks import Audience, FigureBlock, Photo, Photos
-from pentools.writeup.drawn import capacity_chart, heat_charts, pen_in_section, pen_with_faults, series_chart
+from pentools.writeup.drawn import (
+    capacity_chart,
+    evidence_chart,
+    heat_charts,
+    pen_in_section,
+    pen_with_faults,
+    seal_ladder,
+    series_chart,
+)
 from pentools.writeup.letter.now import at_rest, now_ml
 from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
@@ -139,10 +147,8 @@ def _intake(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: A
 
 
 def _identify(job: Job, audience: Audience, used: Set[str]) -> Carried:
-    from pentools.figures.dating.identify import evidence_figure
-
     result, conclusion = dating(job), job.newest(IDENTITY).conclusion
-    drawing = evidence_figure(result)
+    drawing = evidence_chart(job)
     marks = (logged.values.photo for logged in job.log(MARK))
     figure = _drawn(drawing) or _first_photo(job, audience, used, marks)
     words = first_sentence(conclusion or "")
@@ -181,10 +187,8 @@ def _work(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG
 
 
 def _seal(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG001
-    from pentools.figures.seal.rings import ladder_drawing
-
     places = sorted(places_in_use(job), key=lambda place: -len(trials(job, place)))
-    drawings = (ladder_drawing(job, place, ahead=False) for place in places)
+    drawings = (seal_ladder(job, place) for place in places)
     figure = _drawn(next((drawing for drawing in drawings if drawing is not None), None))
     passed = passed_places(job)
     held = " ".join(fit_words(job, place) for place in places if place in passed)

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.spans import in_words
 from pentools.errors import InputError
-from pentools.figures.dating.identify import evidence_figure
 from pentools.record.owner_facts import mark_for_everybody
 from pentools.record.stages.dating.identify import (
     clues,
@@ -38,6 +37,7 @@ from pentools.writeup.blocks import (
     Section,
     Table,
 )
+from pentools.writeup.drawn import evidence_chart
 from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, releases_of
@@ -75,7 +75,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     conclusion = job.newest(IDENTITY).conclusion
     if conclusion is not None:
         blocks.append(Paragraph(conclusion))
-    drawing = evidence_figure(result)
+    drawing = evidence_chart(job)
     if drawing is not None:
         blocks.append(FigureBlock(drawing))
     blocks += _identity(job, stage, audience)

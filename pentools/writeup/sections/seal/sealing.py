@@ -33,6 +33,7 @@ from pentools.writeup.blocks import (
     Section,
     Table,
 )  # fmt: skip
+from pentools.writeup.drawn import seal_ladder
 from pentools.writeup.orders import told, without_orders
 from pentools.writeup.sections.generic import kind_table, may_show, releases_of
 from pentools.writeup.words import THIN, capital, date_in_words, list_in_words
@@ -93,13 +94,13 @@ def seal_caution(job: Job) -> str:
 
 def _place(job: Job, place: str, audience: Audience) -> list[Block]:
     """One seal: measured in a sentence, its ladder and its ring as figures."""
-    from pentools.figures.seal.rings import ladder_drawing, ring_drawing
+    from pentools.figures.seal.rings import ring_drawing
 
     blocks: list[Block] = []
     words = _measured_words(job, place)
     blocks += [Paragraph(words)] if words else []
     try:
-        ladder = ladder_drawing(job, place, ahead=False)
+        ladder = seal_ladder(job, place)
         ring = _ring_that_held(job, place)
     except InputError as error:
         why = f": {error}" if audience == "owner" else "."
