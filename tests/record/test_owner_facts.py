@@ -82,6 +82,18 @@ def test_what_only_the_bench_or_the_owner_may_read(job):
     assert not [run for run in runs if "crack" in run]
 
 
+def test_what_only_the_owner_may_read_counts_too(job):
+    job.add(
+        "intake",
+        "request",
+        {"asked": "That it writes again.", "must_not": "Nobody is to touch the dent of the accident."},
+    )
+    job.add("work log", "departure", {"what": "The lever was straightened cold.", "why": "It jammed in the barrel."})
+    runs = words(job, "run", "only the owner")
+    assert {"nobody is to touch the dent of the accident", "it jammed in the barrel"} <= runs
+    assert not [run for run in words(job, "run") if "writes again" in run]
+
+
 def test_who_answers_for_the_owner_is_a_name_too(job):
     answer = {
         "action": "publish",
