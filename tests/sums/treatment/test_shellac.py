@@ -3,6 +3,8 @@
 import pytest
 from sums.treatment.asking import ask
 
+from pentools.calc.treatment.shellac import ChartLine
+from pentools.sums.treatment import shellac
 from pentools.sums.treatment.shellac import SHELLAC
 
 
@@ -41,3 +43,12 @@ def test_every_figure_of_a_cut_by_hand():
     # 3 to 1 is printed 1 1/2 for 1.54, which agrees
     assert [f.topic for f in ask(SHELLAC, cut="3", thin_to="1").findings] == ["fire"]
     assert ask(SHELLAC, cut="1").sentence == "3.6 g of flakes to 30 ml of alcohol make a 1 lb cut."
+
+
+def test_a_chart_that_prints_too_much_is_said_to(monkeypatch):
+    much = ChartLine(2.0, 1.0, 1.0, 5 / 6, 0.2, False)
+    monkeypatch.setattr(shellac, "check_chart", lambda _: (much, ChartLine(3.0, 1.0, 9.0, 1.54, 4.8, False)))
+    told = [f.text for f in ask(SHELLAC, cut="2", thin_to="1").findings if f.topic == "printed-chart"]
+    assert [text.replace("\u202f", " ") for text in told] == [
+        "A printed chart says 1.00 parts here, 20 % more: that contradicts the room the flakes take up."
+    ]
