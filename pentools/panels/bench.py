@@ -1,27 +1,34 @@
-"""The sheet behind a job's notebook: it opens the job the notebook lies in and gives a panel for each stage."""
+"""The sheet behind a job's notebook: it opens the job the notebook lies in, and gives each stage its place."""
 
 from __future__ import annotations
 
 import importlib
 import tempfile
 from collections.abc import Sequence
+from functools import partial
 from html import escape
 from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
 
+from pentools.decimals import in_markup
 from pentools.errors import PentoolsError
+from pentools.panels.desk import Desk
 from pentools.panels.showing import ShowsItself
+from pentools.panels.slot import MARKS, StageSlot, line_of
 from pentools.panels.stage import StagePanel
-from pentools.panels.style import STYLE, findings_html, table_html
+from pentools.panels.strip import Strip
+from pentools.panels.style import STYLE, findings_html
+from pentools.record.ahead import ahead_of, further_stages, sheet_stages
 from pentools.record.bench import open_bench_folder
-from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, Job, job_in
-from pentools.record.registry import all_stages, find_stage
-from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.kinds import Stage
+from pentools.record.registry import find_stage
+from pentools.record.stages.job.intake_kinds import ARRIVAL, REQUEST
+from pentools.record.stages.job.works import WORKS
 from pentools.record.storage import Record
-from pentools.record.view import SPOILT, why_not
+from pentools.record.view import SPOILT
 
 __all__ = ["BenchSheet", "MessagePanel", "PanelGroup", "open_bench"]
 
@@ -40,15 +47,15 @@ class MessagePanel(ShowsItself):
 
 
 class PanelGroup(ShowsItself):
-    """Panels of stages that belong together, one under the other."""
+    """Parts of the sheet that belong together, one under the other."""
 
-    def __init__(self, panels: Sequence[Any]) -> None:
-        self.panels = tuple(panels)
-        self.widget = widgets.VBox([panel.widget for panel in panels])
+    def __init__(self, parts: Sequence[Any]) -> None:
+        self.parts = tuple(parts)
+        self.widget = widgets.VBox([part.widget for part in parts])
 
 
 class BenchSheet(ShowsItself):
-    """The bench as a notebook sees it: one job, and its panels.
+    """The bench as a notebook sees it: one job, where it stands, what is at hand, and a place for each stage.
 
     Parameters
     ----------
@@ -60,17 +67,32 @@ class BenchSheet(ShowsItself):
 
     def __init__(self, job: Job, *, practice: bool = False) -> None:
         self.job, self.practice = job, practice
-        self.panels: list[StagePanel] = []
-        self.overview = widgets.HTML()
+        self.slots: dict[str, StageSlot] = {}
+        self.desk = Desk(job.name)
+        self.head = widgets.HTML()
+        self.strip = Strip(job, partial(self.changed, None))
+        self.ways = widgets.HBox()
+        self.ways.add_class("pt-ways")
+        self.further = widgets.ToggleButton(description="further …", value=False)
+        self.further.add_class("pt-more")
+        self.further.observe(lambda _: self._lay_ways(), "value")
         self.large = widgets.ToggleButton(description="Large type", value=job.bench.large_type)
+        self.large.add_class("pt-more")
         self.large.observe(lambda _: self._set_type_size(), "value")
-        self.widget = widgets.VBox([widgets.HTML(STYLE), self.overview, self.large])
+        # a stage that has no cell of its own in the notebook opens here
+        self.stray = widgets.VBox()
+        self._shown: set[str] = set()
+        self.widget = widgets.VBox(
+            [widgets.HTML(STYLE), self.head, self.strip.widget, self.ways, self.stray, self.large, self.desk]
+        )
         self.widget.add_class("pentools")
+        self._buttons: dict[str, widgets.Button] = {}
+        self._drawn: tuple[int, str] | None = None
         self._set_type_size()
         self.refresh()
 
-    def stage(self, key: str, *more: str) -> StagePanel | MessagePanel | PanelGroup:
-        """The panel of a stage, or of several that belong together.
+    def stage(self, key: str, *more: str) -> StageSlot | MessagePanel | PanelGroup:
+        """The place of a stage, or of several that belong together.
 
         Parameters
         ----------
@@ -81,65 +103,174 @@ class BenchSheet(ShowsItself):
 
         Returns
         -------
-        StagePanel, MessagePanel or PanelGroup
-            The panel; one that says what is wrong where there is no such stage.
+        StageSlot, MessagePanel or PanelGroup
+            One line for each stage, which opens; a message where there is no such stage.
         """
-        panels = [self._panel(name) for name in (key, *more)]
-        return panels[0] if len(panels) == 1 else PanelGroup(panels)
+        parts = [self._placed(name) for name in (key, *more)]
+        return parts[0] if len(parts) == 1 else PanelGroup(parts)
 
-    def _panel(self, key: str) -> StagePanel | MessagePanel:
+    def panel(self, key: str) -> StagePanel:
+        """The panel of a stage; made when it is first asked for.
+
+        Raises
+        ------
+        InputError
+            If there is no such stage.
+        """
+        return self._slot(find_stage(key)).panel
+
+    def _placed(self, key: str) -> StageSlot | MessagePanel:
         try:
-            stage = find_stage(key)
+            slot = self._slot(find_stage(key))
         except PentoolsError as error:
             return MessagePanel(str(error))
+        self._shown.add(key)
+        return slot
+
+    def _slot(self, stage: Stage) -> StageSlot:
+        if stage.key not in self.slots:
+            self.slots[stage.key] = StageSlot(self.job, stage, self._make_panel, self.press)
+            self._set_type_size()
+        return self.slots[stage.key]
+
+    def _make_panel(self, stage: Stage) -> StagePanel:
         module, name = stage.panel.split(":")
-        try:
-            panel: StagePanel = getattr(importlib.import_module(module), name)(self.job, stage, self.changed)
-        except SPOILT as error:
-            return MessagePanel(f"{stage.title} cannot be shown: {why_not(error)}")
-        self.panels = [p for p in self.panels if p.stage.key != key] + [panel]
-        self._set_type_size()
+        panel: StagePanel = getattr(importlib.import_module(module), name)(self.job, stage, self)
         return panel
 
-    def changed(self, source: StagePanel) -> None:
-        """Tell the other panels that the record has changed."""
+    # opening and closing -----------------------------------------------------------------------------------
+
+    def press(self, slot: StageSlot) -> None:
+        """Open a stage, and close the one that is open; close it where it is open already."""
+        was_open = slot.is_open
+        for other in self.slots.values():
+            if other.is_open:
+                other.close()
+        self.stray.children = ()
+        if was_open:
+            return
+        self.strip.refresh(slot.stage.key)
+        slot.open(self.strip.widget)
+        if slot.stage.key not in self._shown:
+            self.stray.children = (slot.widget,)
+        name = slot.stage.key.replace(" ", "-")
+        self.look_at(f".pt-slot-{name} .pt-form")
+
+    def open_stage(self, key: str) -> None:
+        """Open the stage of that name."""
+        slot = self._slot(find_stage(key))
+        if not slot.is_open:
+            self.press(slot)
+
+    # what panels ask of the sheet --------------------------------------------------------------------------
+
+    def changed(self, source: StagePanel | None) -> None:
+        """Let everything follow the record: the head, the lines, and the panel that is open."""
         self.refresh()
-        for panel in self.panels:
-            if panel is not source:
-                panel.follow()
+        for slot in self.slots.values():
+            slot.refresh()
+            if slot.is_open and slot.built is not None and slot.built is not source:
+                slot.built.follow()
+
+    def look_at(self, selector: str) -> None:
+        """Put the cursor into the first box under a selector."""
+        self.desk.focus(selector)
+
+    def forget(self, stage: str, kind: str) -> None:
+        """What was typed into a form is saved: no draft of it is kept any longer."""
+        self.desk.forget(stage, kind)
+
+    # the head ----------------------------------------------------------------------------------------------
 
     def refresh(self) -> None:
         """Show where the job stands."""
-        job = self.job
-        states = [(stage.title, state_of(job, stage)) for stage in all_stages()]
-        rows = [(title, state.word, state.reason) for title, state in states]
+        self.head.value = in_markup(self._head(), self.job.bench.text("bench", "decimal_sign"))
+        self._lay_ways()
+
+    def _head(self) -> str:
+        job, ahead = self.job, ahead_of(self.job)
+        arrival, request = job.newest(ARRIVAL), job.newest(REQUEST)
+        pen = (arrival.pen or "A pen").strip()
+        facts = [f"job {job.name}"]
+        if arrival.arrived_on:
+            facts.append(f"arrived {arrival.arrived_on}")
+        if request.work:
+            facts.append(dict(WORKS).get(request.work, request.work))
+        then = f' <span class="pt-hint">then: {escape(ahead.then)}</span>' if ahead.then else ""
+        waits = "".join(
+            f'<p class="pt-waits">■ {escape(what[:1].upper() + what[1:])} waits: {escape(why)}.</p>'
+            for what, why in ahead.waits
+        )
+        problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in job.record.problems)
         where = (
             "<p><b>Practice sheet:</b> this notebook does not lie in a job's folder, so nothing typed here is kept. "
             "Start a job with <code>pentools new JOB</code>.</p>"
             if self.practice
             else ""
         )
-        problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in job.record.problems)
-        pen = job.newest(ARRIVAL).pen or ""
-        self.overview.value = (
-            f"<h2>{escape(job.name)}</h2><p>{escape(pen)}</p>{where}{problems}"
-            + table_html("Where the job stands", ("Stage", "State", "Why"), rows)
-            + "<p>When the write-up is wanted: File → Save and Export Notebook As → “Pen_page_for_client” or "
-            "“Pen_page_for_blog”. The menu's plain HTML export would show whatever stands in the panels, "
-            "private fields too: do not send that one.</p>"
+        return (
+            f'<div class="pt-head"><div><h2>{escape(pen[:1].upper() + pen[1:])}</h2>'
+            f'<p class="pt-hint">{escape(" · ".join(facts))}</p>{where}{problems}'
+            f'<p class="pt-next"><b>Next:</b> {escape(ahead.words)}.{then}</p>{waits}</div>'
+            f'<div class="pt-pen">{self._drawing()}</div></div>'
         )
 
-    def check(self) -> widgets.HTML:
-        """What is still missing or odd, as a list."""
-        from pentools.record.review import review
+    def _drawing(self) -> str:
+        """The pen in section, drawn anew only when what it is drawn from has changed."""
+        from pentools.figures.pen_from_record import pen_drawing
 
-        shown = widgets.HTML(findings_html(review(self.job)) or "<p>Nothing is missing, and nothing is odd.</p>")
-        shown.add_class("pentools")
-        return shown
+        version = self.job.record.version
+        if self._drawn is None or self._drawn[0] != version:
+            try:
+                drawing = pen_drawing(self.job, marks=())
+            except SPOILT:
+                drawing = None
+            self._drawn = (version, "" if drawing is None else drawing.svg)
+        return self._drawn[1]
+
+    def _lay_ways(self) -> None:
+        """A button for each stage: those of this kind of work, and the others while they are asked for."""
+        at_once, further = sheet_stages(self.job), further_stages(self.job)
+        stages = (*at_once, *further) if self.further.value else at_once
+        for stage in stages:
+            if stage.key not in self._buttons:
+                button = widgets.Button()
+                button.on_click(partial(self._go, stage.key))
+                self._buttons[stage.key] = button
+            word, sentence = line_of(self.job, stage)
+            self._buttons[stage.key].description = f"{MARKS[word]} {stage.title}"
+            self._buttons[stage.key].tooltip = f"{word}: {sentence}" if word != sentence else word
+        self.further.layout.display = "" if further else "none"
+        self.ways.children = (*(self._buttons[stage.key] for stage in stages), self.further)
+
+    def _go(self, key: str, _: Any) -> None:
+        self.open_stage(key)
+
+    def check(self) -> CheckList:
+        """What is still missing or odd, as a list that follows the record."""
+        return CheckList(self.job)
 
     def _set_type_size(self) -> None:
-        for widget in (self.widget, *(panel.widget for panel in self.panels)):
+        for widget in (self.widget, *(slot.widget for slot in self.slots.values())):
             (widget.add_class if self.large.value else widget.remove_class)("pt-large")
+
+
+class CheckList(ShowsItself):
+    """What is still missing or odd; worked out when it is asked for."""
+
+    def __init__(self, job: Job) -> None:
+        self.job = job
+        self.button = widgets.Button(description="What is still missing?")
+        self.button.on_click(lambda _: self.show())
+        self.list = widgets.HTML()
+        self.widget = widgets.VBox([self.button, self.list])
+        self.widget.add_class("pentools")
+
+    def show(self) -> None:
+        """Work it out and show it."""
+        from pentools.record.review import review
+
+        self.list.value = findings_html(review(self.job)) or "<p>Nothing is missing, and nothing is odd.</p>"
 
 
 def open_bench(folder: str | Path | None = None) -> BenchSheet | MessagePanel:

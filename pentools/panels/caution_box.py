@@ -1,9 +1,8 @@
-"""The cautions that apply, those not yet acknowledged first, each acknowledged once in a job."""
+"""The cautions that apply, in one line where the act is: opened to be read, acknowledged once in a job, never repeated."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import partial
 from html import escape
 
 import ipywidgets as widgets
@@ -12,7 +11,26 @@ from pentools.calc.treatment.cautions import Caution
 from pentools.panels.guard import Status, guarded
 from pentools.tables.source_words import source_words
 
-__all__ = ["CautionBox"]
+__all__ = ["CautionBox", "caution_line"]
+
+
+def caution_line(title: str, texts: Sequence[str]) -> str:
+    """Cautions as one line of HTML that opens.
+
+    Parameters
+    ----------
+    title : str
+        What stands on the line.
+    texts : sequence of str
+        The cautions, as HTML.
+
+    Returns
+    -------
+    str
+        The line; empty where there are none.
+    """
+    items = "".join(f"<li>{text}</li>" for text in texts)
+    return f'<details class="pt-caution"><summary>{escape(title)}</summary><ul>{items}</ul></details>' if texts else ""
 
 
 class CautionBox:
@@ -20,17 +38,19 @@ class CautionBox:
 
     Parameters
     ----------
-    status : Status
-        Where it is said what became of an acknowledgement.
     acknowledge : callable
-        Called with the key of a caution that was read.
+        Called with the keys of the cautions that were read.
     """
 
-    def __init__(self, status: Status, acknowledge: Callable[[str], None]) -> None:
-        self.status, self._acknowledge = status, acknowledge
-        self.buttons: dict[str, widgets.Button] = {}
-        self.read = widgets.HTML()
-        self.widget = widgets.VBox()
+    def __init__(self, acknowledge: Callable[[Sequence[str]], None]) -> None:
+        self._acknowledge = acknowledge
+        self._fresh: tuple[str, ...] = ()
+        self.status = Status()
+        self.line = widgets.HTML()
+        self.button = widgets.Button(description="I have read them")
+        self.button.on_click(guarded(self.status, self._read))
+        self.widget = widgets.HBox([self.line, self.button, self.status.widget])
+        self.widget.add_class("pt-cautions")
         self._shown: tuple[tuple[str, ...], tuple[str, ...]] | None = None
 
     def show(self, cautions: Sequence[Caution], read: frozenset[str]) -> None:
@@ -48,29 +68,20 @@ class CautionBox:
         state = (tuple(c.key for c in fresh), tuple(c.key for c in old))
         if state == self._shown:
             return
-        self._shown, self.buttons = state, {}
-        boxes = [self._box(caution) for caution in fresh]
-        items = "".join(f"<li>{_words(caution)}</li>" for caution in old)
-        self.read.value = (
-            f"<details><summary>Cautions read in this job ({len(old)})</summary><ul>{items}</ul></details>"
-            if old
-            else ""
-        )
-        side_by_side = widgets.HBox(boxes)
-        side_by_side.add_class("pt-row")
-        self.widget.children = (side_by_side, self.read)
+        self._shown, self._fresh = state, state[0]
+        names = ", ".join(caution.key.replace("-", " ") for caution in fresh)
+        title = f"Caution: {names}" if fresh else f"Cautions, read in this job ({len(old)})"
+        self.line.value = caution_line(title, [_words(caution) for caution in (*fresh, *old)])
+        self.button.layout.display = "" if fresh else "none"
 
-    def _box(self, caution: Caution) -> widgets.VBox:
-        name = caution.key.replace("-", " ")
-        button = widgets.Button(description=f"I have read this: {name}", layout={"align_self": "flex-start"})
-        button.on_click(guarded(self.status, partial(self._acknowledge, caution.key)))
-        self.buttons[caution.key] = button
-        box = widgets.VBox([widgets.HTML(f"<b>Caution, {escape(name)}.</b> {_words(caution)}"), button])
-        box.layout.flex = "1 1 24em"
-        box.add_class("pt-caution")
-        return box
+    def _read(self) -> None:
+        self._acknowledge(self._fresh)
 
 
 def _words(caution: Caution) -> str:
     source = "; ".join(source_words(caution.source, "cautions"))
-    return f'{escape(caution.text)} <span class="pt-hint">{escape(source)} ({escape(caution.certainty)}).</span>'
+    name = escape(caution.key.replace("-", " "))
+    return (
+        f"<b>{name}.</b> {escape(caution.text)} "
+        f'<span class="pt-hint">{escape(source)} ({escape(caution.certainty)}).</span>'
+    )

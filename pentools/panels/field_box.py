@@ -2,15 +2,42 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from html import escape
 from typing import Any
 
 import ipywidgets as widgets
 
+from pentools.errors import InputError
 from pentools.fields import Field
 
-__all__ = ["FieldBox"]
+__all__ = ["FieldBox", "with_own_unit"]
+
+_TYPED_UNIT = re.compile(r"[^\d\s.,;:+±/−-]")
+_WIDE = ("long text", "items")
+
+
+def with_own_unit(field: Field, text: str) -> str:
+    """What was typed, with the box's own unit where it was a bare number.
+
+    Parameters
+    ----------
+    field : Field
+        What is asked.
+    text : str
+        What was typed.
+
+    Returns
+    -------
+    str
+        For a length, a mass, a time and the like "8,1" becomes "8,1 mm"; a share stays as it is, since 45 may be
+        meant as per cent.
+    """
+    bare = text.strip().rstrip(";").rstrip()
+    if field.kind not in ("quantity", "quantities") or field.unit in ("", "1") or not re.search(r"\d", bare):
+        return text
+    return text if _TYPED_UNIT.search(bare) else f"{bare} {field.unit}"
 
 
 class FieldBox:
@@ -33,6 +60,10 @@ class FieldBox:
         self.message = widgets.HTML()
         self.widget = widgets.VBox([self.input, self.message])
         self.widget.add_class("pt-field")
+        if field.kind in _WIDE:
+            self.widget.add_class("pt-wide")
+        if field.kind in ("quantity", "quantities"):
+            self.input.observe(self._say_how_read, "value")
         self.show_hint()
 
     def _make_input(self, files: tuple[str, ...]) -> Any:
@@ -71,6 +102,24 @@ class FieldBox:
         if self.field.kind == "choice" and value not in dict(self.field.choices):
             value = ""
         self.input.value = value
+
+    @property
+    def given(self) -> str:
+        """The text in the box as it is read: a bare number in the box's own unit."""
+        return with_own_unit(self.field, self.text)
+
+    def _say_how_read(self, _: Any) -> None:
+        """Beside a bare number stands what it is taken for."""
+        given = self.given
+        if given == self.text:
+            self.show_hint()
+            return
+        try:
+            words = self.field.shown(self.field.read(given))
+        except InputError:
+            self.show_hint()
+        else:
+            self.message.value = f'<span class="pt-hint pt-read-as">read as {escape(words)}</span>'
 
     def show_hint(self) -> None:
         """Show the hint where an error may have stood."""

@@ -42,6 +42,11 @@ class Status:
         folded = f"<details><summary>for a report</summary><pre>{escape(details)}</pre></details>" if details else ""
         self.widget.value = f'<span class="pt-error" role="alert">✗ {escape(text)}</span>{folded}'
 
+    def asked(self, text: str) -> None:
+        """Ask before anything is saved."""
+        self.text = text
+        self.widget.value = f'<span class="pt-asked" role="alert">? {escape(text)}</span>'
+
     def quiet(self) -> None:
         """Say nothing."""
         self.text = self.widget.value = ""

@@ -19,24 +19,23 @@ class HoldRow:
     ----------
     key : str
         The hold point's key.
-    status : Status
-        Where it is said what became of a release.
     release : callable
         Called with the row when its button is pressed.
     what : str
         What is held, in words; empty where the whole panel is.
     """
 
-    def __init__(self, key: str, status: Status, release: Callable[[HoldRow], None], what: str = "") -> None:
+    def __init__(self, key: str, release: Callable[[HoldRow], None], what: str = "") -> None:
         self.key, self.what = key, what
         self.pending = ""
+        self.status = Status()
         self.text = widgets.HTML()
         self.reason = widgets.Text(description="Reason to go on all the same", continuous_update=True)
         self.button = widgets.Button(description="Release the hold with this reason")
-        self.button.on_click(guarded(status, lambda: release(self)))
+        self.button.on_click(guarded(self.status, lambda: release(self)))
         row = widgets.HBox([self.reason, self.button])
         row.add_class("pt-row")
-        self.widget = widgets.VBox([self.text, row], layout={"display": "none"})
+        self.widget = widgets.VBox([self.text, row, self.status.widget], layout={"display": "none"})
         self.widget.add_class("pt-hold")
 
     def show(self, reason: str) -> None:

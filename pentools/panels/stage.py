@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -14,11 +15,15 @@ from pentools.decimals import in_markup
 from pentools.errors import HoldError, InputError, RecordError
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
-from pentools.panels.kind_form import KindForm
+from pentools.panels.kind_form import FormHooks, KindForm
+from pentools.panels.sheet_part import Sheet
 from pentools.panels.showing import ShowsItself
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
 from pentools.record.holds import HOLDS, held, state_of
+from pentools.record.plausible import doubt_of
+from pentools.record.saying import say
+from pentools.record.stages.job.works import forms_at_once
 from pentools.record.view import SPOILT, why_not
 
 if TYPE_CHECKING:
@@ -44,6 +49,31 @@ class PanelResult:
     extra: Sequence[Any] = field(default_factory=tuple)
 
 
+class _Forms(Mapping[str, KindForm]):
+    """The forms of a stage by their kind, each made when it is first asked for."""
+
+    def __init__(self, job: Job, kinds: Sequence[Kind[Any]], hooks: FormHooks) -> None:
+        self._job, self._hooks = job, hooks
+        self._kinds = {kind.key: kind for kind in kinds}
+        self._made: dict[str, KindForm] = {}
+
+    def __getitem__(self, key: str) -> KindForm:
+        if key not in self._made:
+            kind = self._kinds[key]
+            self._made[key] = KindForm(self._job, kind.stage, kind, self._hooks)
+        return self._made[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._kinds)
+
+    def __len__(self) -> int:
+        return len(self._kinds)
+
+    def title(self, key: str) -> str:
+        """What a form is headed with."""
+        return self._kinds[key].title
+
+
 class StagePanel(ShowsItself):
     """The panel of one stage; stages with a result of their own subclass it.
 
@@ -53,8 +83,8 @@ class StagePanel(ShowsItself):
         The job it shows and adds to.
     stage : Stage
         What it is about.
-    changed : callable
-        Called with the panel when the record has changed, so that others can follow.
+    sheet : Sheet
+        The sheet it lies on: it is told when the record has changed, and moves the cursor.
     """
 
     hold: str = ""
@@ -65,43 +95,34 @@ class StagePanel(ShowsItself):
     """Hold points that the panel's own `check` applies entry by entry, through `refuse`."""
     hidden_kinds: tuple[str, ...] = ()
 
-    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
-        self.job, self.stage, self.changed = job, stage, changed
+    def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
+        self.job, self.stage, self.sheet = job, stage, sheet
         self.status = Status()
-        self.forms = {
-            kind.key: KindForm(self.job, stage.key, kind, self._saved, self._checked)
-            for kind in stage.kinds
-            if kind.key not in self.hidden_kinds
-        }
+        hooks = FormHooks(self._saved, self._checked, sheet.look_at, partial(doubt_of, job), sheet.forget)
+        kinds = [kind for kind in stage.kinds if kind.key not in self.hidden_kinds]
+        self.forms = _Forms(job, kinds, hooks)
+        self._said = ""
         self.header = widgets.HTML()
         self.above = widgets.VBox()
         self.holder = self._make_holder()
-        self.chooser = widgets.ToggleButtons(
-            options=[(form.kind.title, key) for key, form in self.forms.items()],
-            style={"button_width": "auto"},
-            layout={"display": "none" if len(self.forms) < 2 else ""},
-        )
-        self.chooser.observe(guarded(self.status, self._chosen_kind), "value")
-        kinds = widgets.VBox([self.chooser])
-        kinds.add_class("pt-kinds")
         self.entry = widgets.VBox()
         self.entry.add_class("pt-entry")
         self.result_text = widgets.HTML()
         self.result_drawings = widgets.HTML()
         self.result_table = widgets.HTML()
-        self.more_button = widgets.ToggleButton(description="More figures and the working", value=False)
+        self.result_table.add_class("pt-scroll")
+        self.more_button = widgets.ToggleButton(description="more figures", value=False)
         self.more_button.observe(guarded(self.status, self._refresh_more), "value")
         self.more_drawings = widgets.HTML()
         result = widgets.VBox(
-            [self.result_text, self.result_drawings, self.more_button, self.more_drawings, self.result_table]
+            [self.result_text, self.result_drawings, self.result_table, self.more_button, self.more_drawings]
         )
         result.add_class("pt-result")
         columns = widgets.HBox([self.entry, result])
         columns.add_class("pt-columns")
-        self.widget = widgets.VBox(
-            [self.header, self.holder, self.above, kinds, columns, *self._make_log(), self.status.widget]
-        )
-        self.widget.add_class("pentools")
+        chooser = self._make_chooser()
+        self.widget = widgets.VBox([self.header, self.above, chooser, columns, *self._make_log(), self.status.widget])
+        self.widget.add_class("pt-panel")
         self.more_button.layout.display = "none" if type(self).more is StagePanel.more else ""
         self._choose()
         self.refresh()
@@ -127,29 +148,81 @@ class StagePanel(ShowsItself):
     def _make_holder(self) -> widgets.VBox:
         keys = dict.fromkeys(key for key in (self.hold, *self.kind_holds.values(), *self.entry_holds) if key)
         self.holds = {
-            key: HoldRow(key, self.status, self._release_hold, "" if key == self.hold else HOLDS[key].step)
-            for key in keys
+            key: HoldRow(key, self._release_hold, "" if key == self.hold else HOLDS[key].step) for key in keys
         }
         if self.holds:
             first = next(iter(self.holds.values()))
             self.hold_text, self.hold_reason, self._release_hold_button = first.text, first.reason, first.button
         return widgets.VBox([row.widget for row in self.holds.values()], layout={"display": "none"})
 
+    def _make_chooser(self) -> widgets.Box:
+        """The forms that are offered at once, and the rest under "more"."""
+        offered = forms_at_once(self.stage.key, tuple(self.forms))
+        self._at_once = offered
+        self.chooser = widgets.ToggleButtons(
+            options=self._options(offered), value=self._first(offered), style={"button_width": "auto"}
+        )
+        self.chooser.observe(guarded(self.status, self._chosen_kind), "value")
+        self.more_forms = widgets.ToggleButton(description="more …", value=False)
+        self.more_forms.add_class("pt-more")
+        self.more_forms.observe(lambda _: self._offer_forms(), "value")
+        self.more_forms.layout.display = "none" if len(offered) == len(self.forms) else ""
+        kinds = widgets.HBox([self.chooser, self.more_forms], layout={"display": "none" if len(self.forms) < 2 else ""})
+        kinds.add_class("pt-kinds")
+        return kinds
+
+    def _options(self, keys: Sequence[str]) -> list[tuple[str, str]]:
+        return [(self.forms.title(key), key) for key in keys]
+
+    def _first(self, offered: Sequence[str]) -> str | None:
+        """The form that is asked for next: the first, or where one entry stands for all the first that has none yet."""
+        for key in offered:
+            if self.stage.kind(key).log:
+                break
+            if not self.job.record.live(self.stage.key, key):
+                return key
+        return offered[0] if offered else None
+
+    def _offer_forms(self) -> None:
+        kept = self.chooser.value
+        keys = [*self._at_once, *(key for key in self.forms if key not in self._at_once)]
+        shown = keys if self.more_forms.value or kept not in self._at_once else list(self._at_once)
+        with self.chooser.hold_trait_notifications():
+            self.chooser.options = self._options(shown)
+            self.chooser.value = kept
+        self.more_forms.description = "fewer" if self.more_forms.value else "more …"
+
+    def show_form(self, key: str) -> None:
+        """Show the form of a kind, wherever it stands."""
+        if key not in self._at_once:
+            self.more_forms.value = True
+        self.chooser.value = key
+
     def _make_log(self) -> list[widgets.Widget]:
         self.log = widgets.HTML()
+        self.log.add_class("pt-scroll")
+        self.log_status = Status()
         self.pick = widgets.Dropdown(description="Entry", options=[("choose …", "")], value="")
         self.why = widgets.Text(description="Reason, to withdraw it", continuous_update=True)
         self.correct_button = widgets.Button(description="Correct it")
         self.withdraw_button = widgets.Button(description="Withdraw it")
-        self.correct_button.on_click(guarded(self.status, self._correct))
-        self.withdraw_button.on_click(guarded(self.status, self._withdraw))
+        self.correct_button.on_click(guarded(self.log_status, self._correct))
+        self.withdraw_button.on_click(guarded(self.log_status, self._withdraw))
         self.log_tools = widgets.HBox([self.pick, self.correct_button, self.why, self.withdraw_button])
         self.log_tools.add_class("pt-row")
-        return [self.log, self.log_tools]
+        self.log_button = widgets.ToggleButton(description="log", value=False)
+        self.log_button.add_class("pt-more")
+        self.log_button.observe(lambda _: self._show_log(), "value")
+        self.log_part = widgets.VBox([self.log, self.log_tools, self.log_status.widget], layout={"display": "none"})
+        return [self.log_button, self.log_part]
+
+    def _show_log(self) -> None:
+        self.log_part.layout.display = "" if self.log_button.value else "none"
 
     def _choose(self) -> None:
         key = self.chooser.value
-        self.entry.children = (self.forms[key].widget,) if key else ()
+        # a hold stands where it is met: under the button that it holds
+        self.entry.children = (self.forms[key].widget, self.holder) if key else (self.holder,)
 
     def _chosen_kind(self) -> None:
         self._choose()
@@ -159,6 +232,7 @@ class StagePanel(ShowsItself):
 
     def refresh(self) -> None:
         """Show what the record says now."""
+        self._said = say(self.job, self.stage.key)
         self.follow()
         self._refresh_result()
         self._refresh_log()
@@ -176,9 +250,14 @@ class StagePanel(ShowsItself):
             shown = self.result()
         except SPOILT as error:
             shown = PanelResult(findings=(Finding("stop", "base.refused", sentence=why_not(error)),))
-        self.result_text.value = self._shown(sentence_html(shown.sentence) + findings_html(shown.findings))
+        grave = [f for f in shown.findings if f.level in ("warning", "stop")]
+        lesser = [f for f in shown.findings if f not in grave]
+        self.result_text.value = self._shown(sentence_html(shown.sentence) + findings_html(grave))
         self.result_drawings.value = self._shown("".join(d.svg for d in shown.drawings if d is not None))
-        self.result_table.value = self._shown(shown.table)
+        folded = findings_html(lesser) + shown.table
+        self.result_table.value = (
+            self._shown(f"<details><summary>Why, and how sure</summary>{folded}</details>") if folded else ""
+        )
         self._refresh_more()
 
     def _shown(self, markup: str) -> str:
@@ -202,8 +281,8 @@ class StagePanel(ShowsItself):
         state = state_of(self.job, self.stage)
         why = f": {state.reason}" if state.reason else ""
         self.header.value = (
-            f'<h2>{escape(self.stage.title)}<span class="pt-state pt-state-{state.word.split()[0]}">'
-            f"{escape(state.word + why)}</span></h2><p>{escape(self.stage.purpose)}</p>"
+            f'<h2 title="{escape(self.stage.purpose)}">{escape(self.stage.title)}'
+            f'<span class="pt-state pt-state-{state.word.split()[0]}">{escape(state.word + why)}</span></h2>'
         )
         for row in self.holds.values():
             row.show(held(self.job, row.key))
@@ -222,6 +301,8 @@ class StagePanel(ShowsItself):
             for entry in reversed(entries[-LOG_ROWS:])
         ]
         more = f" (the last {LOG_ROWS} of {len(entries)})" if len(entries) > LOG_ROWS else ""
+        self.log_button.description = f"log ({len(entries)})"
+        self.log_button.layout.display = "" if entries else "none"
         self.log.value = table_html(f"Log{more}", ("When", "What", "Entry", "Changed"), rows)
         options = [("choose …", "")]
         for entry in reversed(entries):
@@ -241,17 +322,24 @@ class StagePanel(ShowsItself):
         values = self.job.view.decoded(kind, entry)
         if isinstance(values, RecordError):
             return str(values)
-        words = [field.shown(value) for field in kind.fields if (value := getattr(values, field.name)) is not None]
-        text = ", ".join(words)
+        words = [
+            f"{field.label}: {field.shown(value)}"
+            for field in kind.fields
+            if (value := getattr(values, field.name)) is not None
+        ]
+        text = "; ".join(words)
         return text + (f" ({entry.note})" if entry.note else "")
 
     # acting --------------------------------------------------------------------------------------------
 
-    def _saved(self, _: Entry) -> None:
+    def _saved(self, entry: Entry) -> None:
         for row in self.holds.values():
             row.pending = ""
+        before = self._said
         self.refresh()
-        self.changed(self)
+        if entry.replaces and before and before != self._said and entry.kind in self.forms:
+            self.forms[entry.kind].status.saved(f"saved {entry.time:%H:%M:%S}. Before: {before} Now: {self._said}")
+        self.sheet.changed(self)
 
     def _chosen(self) -> Entry:
         for entry in self.job.record.live(self.stage.key):
@@ -263,14 +351,14 @@ class StagePanel(ShowsItself):
         entry = self._chosen()
         if entry.kind not in self.forms:
             raise InputError("entry", "one that has a form", self._kind_title(entry), "Withdraw it and enter it again.")
-        self.chooser.value = entry.kind
+        self.show_form(entry.kind)
         self.forms[entry.kind].correct(entry)
 
     def _withdraw(self) -> None:
         entry = self._chosen()
         taken_back = self.job.withdraw(entry, self.why.value)
         self.why.value = ""
-        self.status.saved(f"withdrawn {taken_back.time:%H:%M:%S}; it stays in the file, with your reason")
+        self.log_status.saved(f"withdrawn {taken_back.time:%H:%M:%S}; it stays in the file, with your reason")
         form = self.forms.get(entry.kind)
         if form is not None and not form.kind.log:
             form.stop_correcting()
@@ -279,8 +367,13 @@ class StagePanel(ShowsItself):
     def _release_hold(self, row: HoldRow) -> None:
         entry = self.job.release(self.stage.key, row.key, row.reason.value)
         row.reason.value = row.pending = ""
-        self.status.saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
+        self._status_here().saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
         self._saved(entry)
+
+    def _status_here(self) -> Status:
+        """The line beside the button of the form that is shown."""
+        key = self.chooser.value
+        return self.forms[key].status if key else self.status
 
     def _checked(self, kind: Kind[Any], values: Form) -> None:
         if kind.key in self.kind_holds:
@@ -297,7 +390,7 @@ class StagePanel(ShowsItself):
         """
         reason = held(self.job, hold or self.hold)
         if reason:
-            raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason above.")
+            raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason below.")
 
     def refuse(self, hold: str, reason: str) -> None:
         """Stop a save for a reason that holds for this entry only, unless the hold point was released.
@@ -314,5 +407,5 @@ class StagePanel(ShowsItself):
         self.refresh_state()
         if row.pending:
             raise HoldError(
-                f"This step is held: {row.pending}. Do that first, or release the hold with a reason above."
+                f"This step is held: {row.pending}. Do that first, or release the hold with a reason below."
             )

@@ -7,6 +7,10 @@ from pentools.markup import findings_html, sentence_html, table_html
 __all__ = ["STYLE", "findings_html", "sentence_html", "table_html"]
 
 STYLE = """<style>
+.jp-Notebook:has(.pentools) .jp-CodeCell:has(.pentools) .jp-Cell-inputWrapper:has(.jp-InputPlaceholder) { display:none; }
+.jp-Notebook:has(.pentools) .jp-MarkdownCell:not(.jp-mod-active) .jp-MarkdownOutput { max-height:5.4em; overflow:hidden;
+  mask-image:linear-gradient(#000 70%,transparent); }
+.jp-Notebook:has(.pentools) .jp-MarkdownOutput h1, .jp-Notebook:has(.pentools) .jp-MarkdownOutput h2 { font-size:1.25em; margin:0 0 .2em; }
 .pentools { --ink:#1f3a5f; --brass:#8f6614; --jade:#2a7565; --oxblood:#8c2f39; --slate:#5b6670; --paper:#fbfaf6;
   --rule:#d9d5c8; background:var(--paper); color:#1d2329; border:1px solid var(--rule); border-radius:3px;
   padding:14px 18px; margin:4px 0 10px; font-size:14px; line-height:1.45; max-width:1180px; overflow:visible; }
@@ -20,7 +24,7 @@ STYLE = """<style>
 .pentools .pt-state-held { color:var(--oxblood); border-style:double; border-width:3px; }
 .pentools .pt-state-open { color:var(--brass); border-style:dashed; }
 .pentools .pt-columns { display:flex; flex-flow:row wrap; gap:24px; align-items:flex-start; overflow:visible; }
-.pentools .pt-entry { flex:0 1 25em; min-width:17em; overflow:visible; }
+.pentools .pt-entry { flex:0 1 32em; min-width:17em; overflow:visible; }
 .pentools .pt-result { flex:1 1 26em; min-width:17em; overflow:visible; }
 .pentools .pt-field { width:100%; margin:0 0 8px; overflow:visible; }
 .pentools .pt-field .widget-text, .pentools .pt-field .widget-textarea, .pentools .pt-field .widget-dropdown,
@@ -67,8 +71,44 @@ STYLE = """<style>
 .pentools .pt-hold { border:3px double var(--oxblood); padding:8px 12px; margin:6px 0 10px; max-width:46em; }
 .pentools .pt-caution { border:1px solid var(--brass); border-left-width:6px; padding:6px 12px; margin:6px 0; max-width:46em; }
 .pentools svg { max-width:100%; height:auto; }
+.pentools.pt-slot { padding:2px 18px; margin:0 0 4px; }
+.pentools.pt-slot.pt-is-open { padding:8px 18px 12px; border-left:4px solid var(--ink); }
+.pentools .pt-line { display:grid; grid-template-columns:1.4em minmax(11em,15em) 1fr; align-items:baseline; overflow:visible; }
+.pentools .pt-line .jupyter-button.pt-way-in { border:none; background:none; font-weight:600; text-align:left; padding:2px 6px; margin:0;
+  min-height:30px; font-family:Georgia,"Times New Roman",serif; text-decoration:underline; text-decoration-color:var(--rule); }
+.pentools .pt-line-sentence .widget-html-content { overflow:hidden; text-overflow:ellipsis; display:-webkit-box; -webkit-line-clamp:2;
+  -webkit-box-orient:vertical; }
+.pentools.pt-is-held .pt-line-sentence { color:var(--oxblood); }
+.pentools .pt-mark { font-weight:700; color:var(--slate); } .pentools .pt-mark-done { color:var(--jade); }
+.pentools .pt-mark-held { color:var(--oxblood); } .pentools .pt-mark-open { color:var(--brass); }
+.pentools .pt-head { display:flex; gap:24px; justify-content:space-between; align-items:flex-start; }
+.pentools .pt-head > div:first-child { flex:1 1 24em; } .pentools .pt-pen { flex:0 1 30em; } .pentools .pt-pen svg { max-height:150px; }
+.pentools .pt-next { font-size:1.2em; } .pentools .pt-waits { color:var(--oxblood); font-weight:600; }
+.pentools .pt-ways { flex-flow:row wrap; gap:6px; overflow:visible; padding:6px 0; border-top:1px solid var(--rule); }
+.pentools .pt-ways .jupyter-button { margin:0; padding:2px 10px; min-height:30px; }
+.pentools .pt-strip { border-top:2px solid var(--ink); padding:8px 0 4px; overflow:visible; }
+.pentools .pt-strip-row { display:grid; grid-template-columns:1.3fr 1fr 1.3fr .9fr; gap:14px; overflow:visible; }
+.pentools .pt-strip .widget-text { display:flex; flex-direction:column; align-items:stretch; height:auto; width:100%; margin:0; overflow:visible; }
+.pentools .pt-strip input { min-height:38px; font-size:1.15em!important; flex:0 0 auto!important; }
+.pentools .pt-strip .widget-toggle-buttons { height:auto; overflow:visible; } .pentools .pt-strip .widget-toggle-button { min-height:34px; margin:4px 0 0; }
+.pentools .pt-fields { display:grid; grid-template-columns:1fr 1fr; gap:2px 16px; overflow:visible; }
+.pentools .pt-fields .pt-wide { grid-column:1 / -1; }
+.pentools .pt-panel, .pentools .pt-form { overflow:visible; }
+.pentools .pt-act { flex-flow:row wrap; gap:8px; align-items:center; overflow:visible; }
+.pentools .pt-more { border-style:dashed!important; font-size:.92em; }
+.pentools .pt-cautions { flex-flow:row wrap; gap:10px; align-items:baseline; overflow:visible; }
+.pentools details.pt-caution { border:none; border-left:6px solid var(--brass); padding:2px 10px; margin:2px 0; max-width:60em; }
+.pentools .pt-asked { color:var(--brass); font-weight:600; border-left:4px dashed var(--brass); padding-left:8px; }
+.pentools .pt-read-as { color:var(--jade); }
+.pentools .pt-scroll { overflow-x:auto; max-width:100%; }
+.pentools.jupyter-widgets-disconnected::before { content:"Not connected: nothing is being saved. Run, Run All Cells brings the sheet back; what you typed stays.";
+  display:block; background:var(--oxblood); color:#fff; font-weight:700; font-size:1.15em; padding:10px 14px; margin:-14px -18px 10px; }
+.pentools.pt-slot.jupyter-widgets-disconnected:not(.pt-is-open)::before { content:none; }
+.pentools.jupyter-widgets-disconnected .pt-saved { display:none; }
+.pentools.jupyter-widgets-disconnected button { pointer-events:none; opacity:.45; }
 .pentools.pt-large { font-size:20px; }
 .pentools.pt-large input, .pentools.pt-large select, .pentools.pt-large .jupyter-button { min-height:48px; }
 .pentools.pt-large select { height:48px!important; }
-@media (max-width:700px) { .pentools .pt-columns { flex-direction:column; } .pentools .pt-entry { width:100%; flex-basis:auto; } }
+@media (max-width:900px) { .pentools .pt-strip-row { grid-template-columns:1fr 1fr; } }
+@media (max-width:700px) { .pentools .pt-fields { grid-template-columns:1fr; } .pentools .pt-columns { flex-direction:column; } .pentools .pt-entry { width:100%; flex-basis:auto; } }
 </style>"""

@@ -6,12 +6,13 @@ from pentools.record.job import create_job
 from pentools.writeup.write import write_pages
 
 
-def test_large_type_reaches_every_panel(sheet):
-    panel = sheet.stage("limits")
+def test_large_type_reaches_every_stage(sheet):
+    slot = sheet.stage("limits")
     sheet.large.value = True
-    assert "pt-large" in panel.widget._dom_classes
+    assert "pt-large" in slot.widget._dom_classes
+    assert "pt-large" in sheet.stage("seal").widget._dom_classes
     sheet.large.value = False
-    assert "pt-large" not in panel.widget._dom_classes
+    assert "pt-large" not in slot.widget._dom_classes
 
 
 def test_an_unknown_stage_is_a_message(sheet):
@@ -21,7 +22,7 @@ def test_an_unknown_stage_is_a_message(sheet):
 def test_outside_a_job_it_is_a_practice_sheet(tmp_path):
     opened = open_bench(tmp_path)
     assert opened.practice
-    assert "nothing typed here is kept" in opened.overview.value
+    assert "nothing typed here is kept" in opened.head.value
     assert not (tmp_path / "record.jsonl").exists()
 
 
@@ -43,13 +44,70 @@ def test_what_of_the_bench_file_cannot_be_used_stands_in_nobodys_way(job):
 
 def test_several_stages_in_one_cell(sheet):
     group = sheet.stage("limits", "pictures")
-    assert [panel.stage.key for panel in group.panels] == ["limits", "pictures"]
-    assert sheet.panels == list(group.panels)
+    assert [slot.stage.key for slot in group.parts] == ["limits", "pictures"]
+
+
+def test_a_stage_is_one_line_until_it_is_opened_and_one_is_open_at_a_time(sheet):
+    limits, seal = sheet.stage("limits"), sheet.stage("seal")
+    assert limits.body.children == seal.body.children == ()
+    assert limits.built is None
+    limits.title.click()
+    assert limits.body.children == (sheet.strip.widget, limits.panel.widget)
+    seal.title.click()
+    assert limits.body.children == ()
+    assert seal.is_open
+    seal.title.click()
+    assert not seal.is_open
+
+
+def test_opening_puts_the_cursor_into_the_first_box(sheet):
+    sheet.stage("fill test").title.click()
+    assert sheet.desk.look_at["selector"] == ".pt-slot-fill-test .pt-form"
+
+
+def test_a_stage_without_a_cell_opens_on_the_sheet_itself(sheet):
+    sheet.stage("seal")
+    sheet.open_stage("finish")
+    assert sheet.stray.children == (sheet.slots["finish"].widget,)
+    sheet.open_stage("seal")
+    assert sheet.stray.children == ()
+
+
+def test_the_head_says_what_comes_next_and_what_waits(sheet, job):
+    assert "A drawn test pen" in sheet.head.value
+    assert "job test-pen" in sheet.head.value
+    assert "<b>Next:</b> say whose pen it is" in sheet.head.value
+    job.add("seal", "measure", {"place": "head", "bore": "8 mm"})
+    sheet.changed(None)
+    assert "Sealant or glue waits: no dry fit has passed" in sheet.head.value.replace(
+        "Sealant waits", "Sealant or glue waits"
+    )
+
+
+def test_the_kind_of_work_folds_the_other_stages_under_further(sheet, job):
+    def named():
+        return {child.description.split(" ", 1)[1] for child in sheet.ways.children if child is not sheet.further}
+
+    assert any("inish" in name for name in named())
+    job.add("intake", "request", {"asked": "a new sac, please", "work": "re-sac"})
+    sheet.changed(None)
+    before = named()
+    assert not any("inish" in name for name in before)
+    sheet.further.value = True
+    assert len(named()) == 13 > len(before)
+    job.add("finish", "zone", {"part": "barrel", "zone": "plain barrel"})
+    sheet.further.value = False
+    sheet.changed(None)
+    assert any("inish" in name for name in named())
 
 
 def test_a_job_in_which_nothing_is_missing_says_so(tmp_path):
     bench = open_bench_folder(tmp_path / "bench", create=True)
     job = create_job(bench, "green-piston", sample="green-piston")
-    assert "a copy for the owner" in BenchSheet(job).check().value
+    shown = BenchSheet(job).check()
+    assert shown.list.value == ""
+    shown.button.click()
+    assert "a copy for the owner" in shown.list.value
     write_pages(job, ["letter"])
-    assert BenchSheet(job).check().value == "<p>Nothing is missing, and nothing is odd.</p>"
+    shown.button.click()
+    assert shown.list.value == "<p>Nothing is missing, and nothing is odd.</p>"

@@ -3,29 +3,56 @@
 import pytest
 from by_name import kind_of
 
+from pentools.fields import Field
+from pentools.panels.field_box import with_own_unit
 from pentools.record.registry import all_stages
 
 
 @pytest.mark.parametrize("stage", all_stages(), ids=lambda s: s.key)
 def test_labels_are_the_accessible_names(sheet, stage):
-    for form in sheet.stage(stage.key).forms.values():
+    for form in sheet.panel(stage.key).forms.values():
         for box in form.boxes.values():
             assert box.input.description.startswith(box.field.label)
             assert getattr(box.input, "continuous_update", True) is True
 
 
 def test_a_weighing_by_enter(sheet, job, type_into, press_enter):
-    form = sheet.stage("fill test").forms["weighing"]
+    form = sheet.panel("fill test").forms["weighing"]
     type_into(form, mass="23.26 g")
     press_enter(form.boxes["mass"])
     assert form.status.text.startswith("saved ")
     assert len(job.log(kind_of("fill test", "weighing"))) == 1
 
 
+def test_a_bare_number_is_read_in_the_box_s_own_unit_and_said(sheet, job, type_into):
+    form = sheet.panel("fill test").forms["weighing"]
+    type_into(form, mass="23,26")
+    assert "read as 23.26\u202fg" in form.boxes["mass"].message.value
+    form.button.click()
+    assert job.log(kind_of("fill test", "weighing"))[0].values.mass.value == 23.26
+
+
+@pytest.mark.parametrize(
+    ("kind", "unit", "text", "given"),
+    [
+        ("quantity", "mm", "8,1", "8,1 mm"),
+        ("quantities", "mm", "9,10; 9,10; 9,05", "9,10; 9,10; 9,05 mm"),
+        ("quantity", "min", "45", "45 min"),
+        ("quantity", "mm", "8.10 ± 0.02", "8.10 ± 0.02 mm"),
+        ("quantity", "mm", "3/8 in", "3/8 in"),
+        ("quantity", "mm", '5"', '5"'),
+        ("quantity", "1", "45", "45"),
+        ("quantity", "mm", "", ""),
+        ("text", "", "45", "45"),
+    ],
+)
+def test_what_a_box_takes_a_bare_number_for(kind, unit, text, given):
+    assert with_own_unit(Field("x", "X", kind, unit=unit), text) == given
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("23,26", "unit is missing"),
         ("23.26 mm", "unit of length"),
         ("", "filled in"),
         ("nan g", "leave the field empty"),
@@ -33,7 +60,7 @@ def test_a_weighing_by_enter(sheet, job, type_into, press_enter):
     ],
 )
 def test_a_bad_weighing_is_refused_beside_its_box_and_kept(sheet, job, text, words, type_into):
-    form = sheet.stage("fill test").forms["weighing"]
+    form = sheet.panel("fill test").forms["weighing"]
     type_into(form, mass=text)
     form.button.click()
     assert form.status.text.startswith("NOT SAVED")

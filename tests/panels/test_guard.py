@@ -5,7 +5,7 @@ from pentools.panels import guard
 
 def test_an_unexpected_error_is_said_and_nothing_is_lost(sheet, job, monkeypatch, type_into):
     guard.strict(False)
-    form = sheet.stage("fill test").forms["weighing"]
+    form = sheet.panel("fill test").forms["weighing"]
     type_into(form, mass="23.26 g")
     monkeypatch.setattr(form.job.record, "append", lambda _: 1 / 0)
     form.button.click()

@@ -8,7 +8,7 @@ from pentools.record.storage import Record
 
 
 def test_a_weighing_by_button(sheet, job, type_into):
-    form = sheet.stage("fill test").forms["weighing"]
+    form = sheet.panel("fill test").forms["weighing"]
     type_into(form, mass="23,26 g")
     form.button.click()
     assert form.status.text.startswith("saved ")
@@ -21,7 +21,7 @@ def test_a_weighing_by_button(sheet, job, type_into):
 
 
 def test_a_double_click_saves_once_and_keeps_its_word(sheet, job, type_into):
-    form = sheet.stage("fill test").forms["weighing"]
+    form = sheet.panel("fill test").forms["weighing"]
     type_into(form, mass="23.26 g")
     form.button.click()
     form.button.click()
@@ -30,13 +30,13 @@ def test_a_double_click_saves_once_and_keeps_its_word(sheet, job, type_into):
 
 
 def test_a_single_form_shows_what_is_recorded_and_replaces_it(sheet, job, type_into):
-    form = sheet.stage("intake").forms["arrival"]
+    form = sheet.panel("intake").forms["arrival"]
     assert form.boxes["pen"].text == "a drawn test pen"
     type_into(form, mass_g="16.42 g")
     form.button.click()
     assert job.newest(kind_of("intake", "arrival")).mass_g.value == 16.42
     assert len(job.record.live("intake", "arrival")) == 1
     assert (
-        BenchSheet(open_job(job.name, bench=job.bench)).stage("intake").forms["arrival"].boxes["mass_g"].text
+        BenchSheet(open_job(job.name, bench=job.bench)).panel("intake").forms["arrival"].boxes["mass_g"].text
         == "16.42 g"
     )

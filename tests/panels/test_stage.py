@@ -11,13 +11,13 @@ from pentools.record.registry import all_stages
 
 @pytest.mark.parametrize("stage", all_stages(), ids=lambda s: s.key)
 def test_every_stage_has_a_panel_that_opens_empty(sheet, stage):
-    panel = sheet.stage(stage.key)
+    panel = sheet.panel(stage.key)
     assert stage.title in panel.header.value
     assert set(panel.forms) | set(panel.hidden_kinds) == {kind.key for kind in stage.kinds}
 
 
 def test_an_entry_is_corrected_and_the_old_line_stays(sheet, job, type_into):
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     form = panel.forms["weighing"]
     type_into(form, mass="32.26 g")
     form.button.click()
@@ -36,20 +36,20 @@ def test_an_entry_is_corrected_and_the_old_line_stays(sheet, job, type_into):
 
 
 def test_an_entry_is_withdrawn_only_with_a_reason(sheet, job, type_into):
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     type_into(panel.forms["weighing"], mass="23.26 g")
     panel.forms["weighing"].button.click()
     panel.pick.value = job.log(kind_of("fill test", "weighing"))[0].entry.id
     panel.withdraw_button.click()
-    assert "NOT SAVED" in panel.status.text
+    assert "NOT SAVED" in panel.log_status.text
     panel.why.value = "weighed the wrong pen"
     panel.withdraw_button.click()
-    assert panel.status.text.startswith("withdrawn")
+    assert panel.log_status.text.startswith("withdrawn")
     assert job.log(kind_of("fill test", "weighing")) == ()
 
 
 def test_release_is_held_until_the_leak_check_and_the_limits(sheet, job, type_into):
-    panel = sheet.stage("release")
+    panel = sheet.panel("release")
     form = panel.forms["result"]
     assert "leak check" in panel.hold_text.value
     type_into(form, ending="done", summary="It writes again.")
@@ -65,14 +65,15 @@ def test_release_is_held_until_the_leak_check_and_the_limits(sheet, job, type_in
 
 
 def test_stopped_is_an_ending_that_nothing_holds(sheet, job, type_into):
-    form = sheet.stage("release").forms["result"]
+    form = sheet.panel("release").forms["result"]
     type_into(form, ending="stopped", summary="The barrel would not open.")
     form.button.click()
     assert form.status.text.startswith("saved ")
 
 
 def test_other_panels_hear_of_it(sheet, type_into):
-    release, fill = sheet.stage("release"), sheet.stage("fill test")
+    sheet.open_stage("release")
+    release, fill = sheet.panel("release"), sheet.panel("fill test")
     assert "leak check" in release.hold_text.value
     type_into(fill.forms["leak check"], rested="12 h", dry="yes")
     fill.forms["leak check"].button.click()
@@ -82,22 +83,22 @@ def test_other_panels_hear_of_it(sheet, type_into):
 
 def test_an_entry_of_an_unknown_kind_is_shown_and_kept(sheet, job):
     job.record.append(new_entry("limits", "from the future", {"x": 1}))
-    assert "does not know" in sheet.stage("limits").log.value
+    assert "does not know" in sheet.panel("limits").log.value
 
 
 def test_nothing_deprecated_is_used(sheet):
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         for stage in all_stages():
-            sheet.stage(stage.key)
+            sheet.panel(stage.key)
 
 
 def test_more_is_drawn_only_when_it_is_asked_for(sheet, job):
     for state, mass in (("dry", "23.26 g"), ("filled", "25.06 g"), ("drained", "23.50 g"), ("filled", "25.07 g")):
         job.add("fill test", "weighing", {"state": state, "mass": mass})
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     assert panel.more_drawings.value == ""
     panel.more_button.value = True
     assert panel.more_drawings.value.count("<svg") == 2
     assert "How it was worked out" in panel.more_drawings.value
-    assert sheet.stage("limits").more_button.layout.display == "none"
+    assert sheet.panel("limits").more_button.layout.display == "none"

@@ -69,7 +69,7 @@ def test_only_the_systems_own_dimensions_are_asked():
 
 
 def test_several_and_unknown_sums():
-    assert [p.sum.key for p in open_sums().panel("capacity", "leak").panels] == ["capacity", "leak"]
+    assert [p.sum.key for p in open_sums().panel("capacity", "leak").parts] == ["capacity", "leak"]
     assert isinstance(open_sums().panel("magic"), MessagePanel)
 
 

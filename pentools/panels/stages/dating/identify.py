@@ -11,6 +11,7 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
+from pentools.record.saying import say
 from pentools.record.stages.dating.identify import (
     clues,
     dating,
@@ -43,9 +44,7 @@ class IdentifyPanel(StagePanel):
             return PanelResult(answer.sentence, answer.findings)
         result = dating(self.job)
         if result is None:
-            marks = len(self.job.log(MARK))
-            found = f"{marks} {'mark' if marks == 1 else 'marks'} noted; no" if marks else "No"
-            return PanelResult(f"{found} dating evidence has been entered yet.", dating_findings(self.job))
+            return PanelResult(say(self.job, self.stage.key), dating_findings(self.job))
         return PanelResult(
             date_sentence(result), dating_findings(self.job), (evidence_figure(result),), table=self._as_read()
         )

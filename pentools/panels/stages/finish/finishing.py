@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any
@@ -14,8 +13,10 @@ from pentools.calc.finish.types import Progression
 from pentools.errors import InputError
 from pentools.figures.finish.finishing import ladder_of_job, zones_figures
 from pentools.numbers import plain
+from pentools.panels.caution_box import caution_line
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import REMARK
+from pentools.panels.sheet_part import Sheet
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import findings_html, table_html
 from pentools.record.forms import Form
@@ -40,14 +41,13 @@ class FinishPanel(StagePanel):
 
     hold = "polish"
 
-    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
+    def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         self.preview = widgets.HTML()
         self._offered = ""
-        super().__init__(job, stage, changed)
-        cautions = "".join(f"<p>{escape(text)}</p>" for text in stage.cautions)
-        self.above.children = (widgets.HTML(f'<div class="pt-caution"><b>Caution</b>{cautions}</div>'),)
+        super().__init__(job, stage, sheet)
+        self.above.children = (widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions])),)
         form = self.forms["plan"]
-        form.widget.children = (*form.widget.children, self.preview)
+        form.below_button.children = (self.preview,)
         for box in form.boxes.values():
             box.input.observe(guarded(form.status, self._show_preview), "value")
         self._show_preview()

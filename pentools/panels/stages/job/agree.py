@@ -10,10 +10,10 @@ from pentools.panels.style import table_html
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.report import missing_report_fields
-from pentools.record.spending import spending_of
+from pentools.record.saying import say
 from pentools.record.stages.common import PARTS
-from pentools.record.stages.job.agree import check_estimate, yes_and_no
-from pentools.record.stages.job.agree_kinds import ACTIONS, MENDABLE, PROPOSAL, Estimate, NotApplicable
+from pentools.record.stages.job.agree import check_estimate
+from pentools.record.stages.job.agree_kinds import MENDABLE, PROPOSAL, Estimate, NotApplicable
 
 __all__ = ["AgreePanel"]
 
@@ -43,20 +43,7 @@ class AgreePanel(StagePanel):
             for v in (logged.values for logged in self.job.log(PROPOSAL))
         ]
         head = ("Part", "Can it be mended", "Proposed", "Another way", "If it is left")
-        return PanelResult(self._sentence(), findings, table=table_html("Proposed so far", head, rows))
-
-    def _sentence(self) -> str:
-        names = dict(ACTIONS)
-        yes, no = ([names[key] for key, _ in ACTIONS if key in said] for said in yes_and_no(self.job))
-        said = [f"{word} to {', '.join(found)}" for word, found in (("yes", yes), ("no", no)) if found]
-        money = spending_of(self.job)
-        what = "" if money.hours_counted else " on materials"
-        most = (
-            f" {money.spent.normalize():f} of at most {money.ceiling.normalize():f} {money.currency} spent{what}."
-            if money.ceiling is not None
-            else " No ceiling is agreed."
-        )
-        return (f"The owner said {'; '.join(said)}." if said else "The owner has not answered yet.") + most
+        return PanelResult(say(self.job, self.stage.key), findings, table=table_html("Proposed so far", head, rows))
 
     def more(self) -> PanelResult:
         """Everything that conservation guidance asks of the record, and how it stands."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pentools.figures.pen_from_record import pen_drawing
 from pentools.panels.stage import PanelResult, StagePanel
+from pentools.record.saying import say
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 
 __all__ = ["IntakePanel"]
@@ -14,9 +15,5 @@ class IntakePanel(StagePanel):
 
     def result(self) -> PanelResult:
         """What arrived, and its drawing."""
-        arrival = self.job.newest(ARRIVAL)
-        if arrival.pen is None:
-            return PanelResult("Nothing is known of this pen yet. Begin with whose it is and what arrived.")
-        pieces = arrival.pieces or ()
-        count = f", in {len(pieces)} pieces" if len(pieces) > 1 else ""
-        return PanelResult(f"{arrival.pen[:1].upper()}{arrival.pen[1:]}{count}.", drawings=(pen_drawing(self.job),))
+        known = self.job.newest(ARRIVAL).pen is not None
+        return PanelResult(say(self.job, self.stage.key), drawings=(pen_drawing(self.job),) if known else ())

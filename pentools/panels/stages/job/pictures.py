@@ -9,6 +9,7 @@ from pathlib import Path
 
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.layout import has_picture
+from pentools.record.saying import say
 from pentools.record.stages.job.ending_kinds import PICTURE
 
 __all__ = ["PicturesPanel"]
@@ -26,14 +27,12 @@ class PicturesPanel(StagePanel):
             return PanelResult(
                 "No picture is listed yet. Put the files into the job's photos folder, then name them here."
             )
-        moments = [picture.moment for picture in log]
-        counts = ", ".join(f"{moments.count(m)} {m}" for m in ("before", "during", "after"))
         views = "".join(
             _view(self.job.folder / "photos" / picture.photo, picture.shows or "")
             for picture in log[-8:]
             if picture.photo is not None
         )
-        return PanelResult(f"{len(log)} picture{'s' if len(log) > 1 else ''}: {counts}.", table=views)
+        return PanelResult(say(self.job, self.stage.key), table=views)
 
 
 def _view(path: Path, alt: str) -> str:

@@ -8,10 +8,10 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.forms import Form
 from pentools.record.holds import EARLY
 from pentools.record.kinds import Kind
+from pentools.record.saying import say
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.care import suggested_care
 from pentools.record.stages.job.ending_kinds import RESULT, Result
-from pentools.record.stages.job.release import ENDINGS, ending
 
 __all__ = ["ReleasePanel"]
 
@@ -41,7 +41,4 @@ class ReleasePanel(StagePanel):
 
     def result(self) -> PanelResult:
         """How the job ended."""
-        end = ending(self.job)
-        if end is None:
-            return PanelResult("The job is open. A page made now says so at its head.")
-        return PanelResult(f"The job has ended: {dict(ENDINGS)[end]}.")
+        return PanelResult(say(self.job, self.stage.key))

@@ -14,6 +14,7 @@ from pentools.record.entries import now
 from pentools.record.forms import Form
 from pentools.record.holds import held
 from pentools.record.kinds import Kind
+from pentools.record.saying import say
 from pentools.record.spending import counted
 from pentools.record.stages.job.work_kinds import ACTIVITIES, TIMER_START, TIMER_STOP, Material
 from pentools.record.stages.job.work_log import minutes_by_activity, running_timer
@@ -74,13 +75,5 @@ class WorkLogPanel(StagePanel):
 
     def result(self) -> PanelResult:
         """The hours so far."""
-        totals = minutes_by_activity(self.job)
-        if not totals:
-            return PanelResult("No time has been entered yet.")
-        names = dict(ACTIVITIES)
-        most = max(totals, key=lambda key: totals[key])
-        total = sum(totals.values())
-        return PanelResult(
-            f"{total / 60:.1f} hours so far, most of it {names[most]} ({totals[most]:.0f} min).",
-            drawings=(minutes_figure(self.job),),
-        )
+        drawings = (minutes_figure(self.job),) if minutes_by_activity(self.job) else ()
+        return PanelResult(say(self.job, self.stage.key), drawings=drawings)

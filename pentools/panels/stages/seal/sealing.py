@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -14,8 +14,10 @@ from pentools.calc.seal.fit import SealFit
 from pentools.errors import InputError, PentoolsError
 from pentools.figures.seal.measure import measure_seal
 from pentools.figures.seal.rings import ladder_drawing, ring_drawing
+from pentools.panels.caution_box import caution_line
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import KindForm
+from pentools.panels.sheet_part import Sheet
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form, form_with
@@ -62,11 +64,10 @@ class SealPanel(StagePanel):
 
     kind_holds: ClassVar[Mapping[str, str]] = {"sealant": "sealant"}
 
-    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
+    def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         self._asked = ""
-        super().__init__(job, stage, changed)
-        cautions = "".join(f"<p>{escape(text)}</p>" for text in stage.cautions)
-        self.above.children = (widgets.HTML(f'<div class="pt-caution"><b>Caution</b>{cautions}</div>'),)
+        super().__init__(job, stage, sheet)
+        self.above.children = (widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions])),)
         for key in ("measure", "trial"):
             box = self.forms[key].boxes["place"]
             box.input.observe(guarded(self.status, self._place_chosen), "value")

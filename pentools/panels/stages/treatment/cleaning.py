@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping, Sequence
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -13,6 +13,7 @@ from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import HoldError, InputError
 from pentools.panels.caution_box import CautionBox
 from pentools.panels.guard import guarded
+from pentools.panels.sheet_part import Sheet
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.panels.ticker import Ticker
@@ -64,24 +65,23 @@ class CleanPanel(StagePanel):
 
     kind_holds: ClassVar[Mapping[str, str]] = dict.fromkeys(_WET_KINDS, "soak")
 
-    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
-        super().__init__(job, stage, changed)
-        self.cautions = CautionBox(self.status, self._acknowledge)
-        self.above.children = (self.cautions.widget,)
+    def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
+        super().__init__(job, stage, sheet)
+        self.cautions = CautionBox(self._acknowledge)
         self.look = widgets.Button(description="Look at the clock", layout={"align_self": "flex-start"})
         self.look.on_click(guarded(self.status, self._refresh_result))
         self.clock = widgets.HTML()
         self.ticker = Ticker(guarded(self.status, self._refresh_result), TICK_S)
-        self.widget.children = (*self.widget.children[:3], widgets.VBox([self.clock, self.look]), *self.widget.children[3:])  # fmt: skip
+        self.above.children = (self.cautions.widget, widgets.HBox([self.clock, self.look]))
         self.verdicts = {key: widgets.HTML() for key in ("bath", "soak started")}
         for key, shown in self.verdicts.items():
             form = self.forms[key]
-            form.widget.children = (*form.widget.children[:3], shown, *form.widget.children[3:])
+            form.above_button.children = (shown,)
             for name in ("part", "bath"):
                 form.boxes[name].input.observe(guarded(form.status, self.refresh_forms), "value")
         self.mix_shown = widgets.HTML()
         mix = self.forms["flush mix"]
-        mix.widget.children = (*mix.widget.children, self.mix_shown)
+        mix.below_button.children = (self.mix_shown,)
         for box in mix.boxes.values():
             box.input.observe(guarded(mix.status, self._show_mix), "value")
         self.refresh()
@@ -138,11 +138,12 @@ class CleanPanel(StagePanel):
             if past is not None:
                 self.forms[entry.kind].status.failed(f"saved {entry.time:%H:%M:%S}, but look again: {past.text}")
 
-    def _acknowledge(self, key: str) -> None:
-        if key not in cautions_read(self.job):
-            entry = self.job.add("open", "caution read", {"caution": key})
-            self._saved(entry)
-            self.status.saved(f"caution read {entry.time:%H:%M:%S}; it is in the record")
+    def _acknowledge(self, keys: Sequence[str]) -> None:
+        fresh = [key for key in keys if key not in cautions_read(self.job)]
+        entries = [self.job.add("open", "caution read", {"caution": key}) for key in fresh]
+        if entries:
+            self._saved(entries[-1])
+            self.cautions.status.saved(f"read {entries[-1].time:%H:%M:%S}; it is in the record")
 
     # what is refused ---------------------------------------------------------------------------------------
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, ClassVar
 
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import HoldError, InputError
 from pentools.figures.treatment.heat import heat_figure, heat_figures
 from pentools.panels.caution_box import CautionBox
+from pentools.panels.sheet_part import Sheet
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form
@@ -36,9 +37,9 @@ class OpenPanel(StagePanel):
     kind_holds: ClassVar[Mapping[str, str]] = {"heat pass": "heat"}
     hidden_kinds = ("caution read",)
 
-    def __init__(self, job: Job, stage: Stage, changed: Callable[[StagePanel], None]) -> None:
-        super().__init__(job, stage, changed)
-        self.cautions = CautionBox(self.status, self._acknowledge)
+    def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
+        super().__init__(job, stage, sheet)
+        self.cautions = CautionBox(self._acknowledge)
         self.above.children = (self.cautions.widget,)
         self.follow()
 
@@ -66,11 +67,12 @@ class OpenPanel(StagePanel):
         if stops:
             self.forms["heat pass"].status.failed(f"saved {entry.time:%H:%M:%S}, and stop: {' '.join(stops)}")
 
-    def _acknowledge(self, key: str) -> None:
-        if key not in cautions_read(self.job):
-            entry = self.job.add("open", "caution read", {"caution": key})
-            self._saved(entry)
-            self.status.saved(f"caution read {entry.time:%H:%M:%S}; it is in the record")
+    def _acknowledge(self, keys: Sequence[str]) -> None:
+        fresh = [key for key in keys if key not in cautions_read(self.job)]
+        entries = [self.job.add("open", "caution read", {"caution": key}) for key in fresh]
+        if entries:
+            self._saved(entries[-1])
+            self.cautions.status.saved(f"read {entries[-1].time:%H:%M:%S}; it is in the record")
 
     # what is refused ---------------------------------------------------------------------------------------
 

@@ -16,9 +16,10 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
+from pentools.record.saying import say
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.weighing.filling import capacity_of
-from pentools.record.stages.weighing.kinds import WEIGHING, Weighing
+from pentools.record.stages.weighing.kinds import Weighing
 from pentools.record.stages.weighing.rest import leak_of
 from pentools.sums.weighing.capacity import dimension_fields
 
@@ -62,13 +63,7 @@ class FillTestPanel(StagePanel):
             )
             return PanelResult(sentence, answer.findings if answer else (), dimension_drawings(self.job))
         if answer is None:
-            started = self.job.log(WEIGHING)
-            sentence = (
-                "Now fill it and weigh it again."
-                if started
-                else "Weigh it empty first, then fill it and weigh it again."
-            )
-            return PanelResult(sentence, drawings=(fill_test_drawing(self.job),))
+            return PanelResult(say(self.job, self.stage.key), drawings=(fill_test_drawing(self.job),))
         leak = leak_of(self.job) if self.chooser.value in ("leak reading", "leak check") else None
         if leak is not None:
             return PanelResult(leak.sentence, leak.findings, (leak_figure(leak),))

@@ -8,6 +8,7 @@ from pentools.fields import ask
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import PARTS, SEVERITIES, mass, measured, system_choices, yes_no
+from pentools.record.stages.job.works import WORKS
 from pentools.units import Reading
 
 __all__ = [
@@ -69,6 +70,7 @@ class Request(Form, frozen=True):
     """What is asked: what one entry holds."""
 
     asked: Annotated[str | None, ask("What the owner asks for", "long text", hint="in the owner's words", required=True, audience="everybody")] = None
+    work: Annotated[str | None, ask("Kind of work", "choice", choices=WORKS, hint="it decides what stands on the sheet at once; all the rest stays under “further”", audience="everybody")] = None
     meant_for: Annotated[str | None, ask("What the pen is for", "choice", choices=(("use", "to write with"), ("collection", "for a collection"), ("keepsake", "a keepsake"), ("unknown", "not said")), hint="it changes which treatments are right", audience="everybody")] = None
     expectations: Annotated[str | None, ask("What the owner expects", "long text", hint="how it should look and work afterwards")] = None
     must_not: Annotated[str | None, ask("What must not be done", "long text", hint="in the owner's words")] = None

@@ -15,11 +15,13 @@ __all__ = [
     "ACTIVITIES",
     "DEPARTURE",
     "MATERIAL",
+    "NOTE",
     "TIMER_START",
     "TIMER_STOP",
     "WORK",
     "Departure",
     "Material",
+    "Note",
     "TimerStart",
     "TimerStop",
     "Work",
@@ -96,6 +98,15 @@ class Departure(Form, frozen=True):
 
 
 DEPARTURE = Kind("work log", "departure", "Departure from what was agreed", Departure)
+
+
+class Note(Form, frozen=True):
+    """A note for the bench: what one entry holds."""
+
+    note: Annotated[str | None, ask("Note", "long text", required=True, hint="for the bench alone: it stands on no page", audience="bench")] = None
+
+
+NOTE = Kind("work log", "note", "Note for the bench", Note)
 
 
 # fmt: on

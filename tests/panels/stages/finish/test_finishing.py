@@ -17,7 +17,7 @@ def panel(sheet, job):
         path.read_text().replace("abrasives = []", 'abrasives = ["P600", "P1200", "film 9 um", "film 3 um"]')
     )
     reopened = open_job(job.name, bench=open_bench_folder(job.bench.folder))
-    return BenchSheet(reopened).stage("finish")
+    return BenchSheet(reopened).panel("finish")
 
 
 def type_into(form, **texts):

@@ -13,7 +13,7 @@ def fill(form, **texts):
 
 
 def test_answers_and_ceiling_are_told_in_one_sentence(sheet):
-    panel = sheet.stage("agree")
+    panel = sheet.panel("agree")
     assert "has not answered yet" in panel.result_text.value
     said = {"answered_on": "2026-04-02", "channel": "letter"}
     fill(panel.forms["answer"], action="heat", agreed="yes", **said)
@@ -26,13 +26,13 @@ def test_answers_and_ceiling_are_told_in_one_sentence(sheet):
 
 
 def test_an_estimate_out_of_order_is_refused(sheet, job):
-    form = sheet.stage("agree").forms["estimate"]
+    form = sheet.panel("agree").forms["estimate"]
     assert fill(form, hours_low="4 h", hours_high="2 h").startswith("NOT SAVED")
     assert job.log(kind_of("agree", "estimate")) == ()
 
 
 def test_what_guidance_asks_for_is_listed_with_its_state(sheet, job):
-    panel = sheet.stage("agree")
+    panel = sheet.panel("agree")
     panel.more_button.value = True
     missing = len(missing_report_fields(job).missing)
     assert f": {missing} of " in panel.more_drawings.value

@@ -2,7 +2,7 @@
 
 
 def test_the_gravest_faults_are_named_and_slight_ones_are_counted(sheet, put):
-    panel = sheet.stage("condition")
+    panel = sheet.panel("condition")
     assert "No part has been looked at yet." in panel.result_text.value
     assert put(panel, "part", part="cap", seen="nothing", severity="0").startswith("saved ")
     put(panel, "part", part="barrel", seen="a scratch", severity="2")

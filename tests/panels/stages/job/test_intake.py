@@ -16,7 +16,7 @@ from pentools.record.job import create_job
     ],
 )
 def test_what_arrived(sheet, put, pieces, said):
-    panel = sheet.stage("intake")
+    panel = sheet.panel("intake")
     assert put(panel, "arrival", pieces=pieces).startswith("saved ")
     assert said in panel.result_text.value
     assert "<svg" in panel.result_drawings.value
@@ -24,6 +24,6 @@ def test_what_arrived(sheet, put, pieces, said):
 
 def test_of_a_new_job_nothing_is_known(tmp_path):
     job = create_job(open_bench_folder(tmp_path / "bench", create=True), "new-pen")
-    panel = BenchSheet(job).stage("intake")
+    panel = BenchSheet(job).panel("intake")
     assert "Nothing is known of this pen yet." in panel.result_text.value
     assert "<svg" not in panel.result_drawings.value

@@ -18,7 +18,7 @@ def test_a_view_is_small_upright_and_holds_nothing_of_the_camera(job, sheet, put
     exif[ORIENTATION] = 6  # the 0th row is the right-hand side: to be turned by a quarter
     exif[DESCRIPTION] = "taken at the owner's house"
     Image.new("RGB", (800, 400), "grey").save(folder / "a.jpg", exif=exif)
-    panel = sheet.stage("pictures")
+    panel = sheet.panel("pictures")
     assert "No picture is listed yet." in panel.result_text.value
     assert put(panel, "picture", photo="a.jpg", moment="before", shows='the "cap" closed').startswith("saved ")
     assert "1 picture: 1 before, 0 during, 0 after" in panel.result_text.value
@@ -38,7 +38,7 @@ def test_a_file_that_is_gone_or_no_picture_is_said(job):
     (folder / "a.jpg").unlink()
     (folder / "b.jpg").write_text("not a picture")
     (folder / "c.jpg").write_bytes((folder / "c.jpg").read_bytes()[:900])  # the copying stopped half way
-    panel = BenchSheet(job).stage("pictures")
+    panel = BenchSheet(job).panel("pictures")
     assert "3 pictures: 0 before, 0 during, 3 after" in panel.result_text.value
     shown = panel.result_table.value
     assert "photos/a.jpg is not there." in shown

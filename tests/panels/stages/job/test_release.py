@@ -17,7 +17,7 @@ def ready(job):
 
 def test_a_price_past_the_ceiling_waits_for_the_owner(sheet, job):
     ready(job)
-    panel = sheet.stage("release")
+    panel = sheet.panel("release")
     form = panel.forms["result"]
     type_into(form, ending="done", summary="It writes again.", price="95")
     form.button.click()
@@ -34,7 +34,7 @@ def test_a_price_past_the_ceiling_waits_for_the_owner(sheet, job):
 
 def test_a_price_within_the_ceiling_is_taken(sheet, job):
     ready(job)
-    form = sheet.stage("release").forms["result"]
+    form = sheet.panel("release").forms["result"]
     type_into(form, ending="done", summary="It writes again.", price="90 EUR")
     form.button.click()
     assert form.status.text.startswith("saved ")

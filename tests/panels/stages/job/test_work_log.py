@@ -4,7 +4,7 @@ from by_name import kind_of
 
 
 def test_the_timer(sheet, job):
-    panel = sheet.stage("work log")
+    panel = sheet.panel("work log")
     assert panel.stop.disabled
     panel.activity.value = "clean"
     panel.start.click()
@@ -18,7 +18,7 @@ def test_the_timer(sheet, job):
 
 def test_no_spending_past_the_ceiling(sheet, job, type_into):
     job.add("intake", "request", {"asked": "mend it", "price_limit": "20 EUR"})
-    panel = sheet.stage("work log")
+    panel = sheet.panel("work log")
     form = panel.forms["material"]
     type_into(form, what="a cork", way="added", cost="15 EUR")
     form.button.click()
@@ -31,7 +31,7 @@ def test_no_spending_past_the_ceiling(sheet, job, type_into):
     assert panel.holder.layout.display == ""
     row = panel.holds["spend"]
     row.button.click()
-    assert "NOT SAVED" in panel.status.text
+    assert "NOT SAVED" in row.status.text
     row.reason.value = "the owner agreed by letter"
     row.button.click()
     assert panel.holder.layout.display == "none"

@@ -15,11 +15,11 @@ def panel(sheet, job):
     path = job.bench.folder / "bench.toml"
     path.write_text(path.read_text().replace("rings = []", 'rings = ["1.58x5.1", "1.70x5.2", "1.83x5.3"]'))
     reopened = open_job(job.name, bench=open_bench_folder(job.bench.folder))
-    return BenchSheet(reopened).stage("seal")
+    return BenchSheet(reopened).panel("seal")
 
 
 def type_into(panel, kind, **texts):
-    panel.chooser.value = kind
+    panel.show_form(kind)
     for name, text in texts.items():
         panel.forms[kind].boxes[name].text = text
 
@@ -46,8 +46,7 @@ def try_washer(panel, happened, outside="8.50 mm", **more):
 
 
 def shown(panel, kind):
-    boxes = panel.forms[kind].boxes
-    return {name for name, box in boxes.items() if box.widget.layout.display != "none"}
+    return set(panel.forms[kind].asked)
 
 
 def test_a_caution_stands_above_the_forms(panel):
@@ -55,7 +54,7 @@ def test_a_caution_stands_above_the_forms(panel):
 
 
 def test_only_what_belongs_to_the_seal_is_asked(panel):
-    assert shown(panel, "measure") == {"place", "remark"}
+    assert shown(panel, "measure") == {"place"}
     type_into(panel, "measure", place="washer")
     assert {"bore", "bore_deep", "rod", "cleaned"} <= shown(panel, "measure")
     assert not {"groove", "housing", "nipple"} & shown(panel, "measure")
@@ -80,8 +79,8 @@ def test_an_empty_measurement_is_not_saved(panel):
 
 def test_rings_are_ranked_and_the_best_is_drawn(panel):
     assert measure_head(panel).startswith("saved ")
-    panel.chooser.value = "trial"
-    panel.chooser.value = "measure"
+    panel.show_form("trial")
+    panel.show_form("measure")
     for name in ("bore", "bore_deep", "groove", "width", "head"):
         assert panel.forms["measure"].boxes[name].text == ""
     assert "first to try: squeeze" in panel.result_text.value
@@ -179,7 +178,7 @@ def test_the_pattern_names_a_seal_only_from_two_tests(panel):
 def test_a_tool_of_another_job_is_found_while_its_size_is_typed(panel):
     other = create_job(panel.job.bench, "earlier-pen")
     other.add("seal", "tool", {"tool": "tube", "purpose": "long tail", "inside_made": "2.00 mm", "outside_made": "4.80 mm", "length_made": "60 mm"})  # fmt: skip
-    panel.chooser.value = "tool"
+    panel.show_form("tool")
     assert "1 tool lies" in panel.result_text.value
     type_into(panel, "tool", tail="1.80 mm", shoulder="4.20 mm", bore="5.00 mm", depth="18 mm")
     assert "made for earlier-pen" in panel.result_text.value

@@ -18,7 +18,7 @@ from pentools.panels.stages.treatment import cleaning as clean_panel
     ],
 )
 def test_no_soak_before_anything_is_named_and_a_release_keeps_its_reason(unnamed, sheet, kind, texts, put, release):
-    panel = sheet.stage("clean")
+    panel = sheet.panel("clean")
     assert "Hold point on soaking" in panel.holds["soak"].text.value
     said = put(panel, kind, **texts)
     assert "NOT SAVED" in said
@@ -31,29 +31,29 @@ def test_no_soak_before_anything_is_named_and_a_release_keeps_its_reason(unnamed
 
 
 def test_no_soak_for_a_part_that_is_not_named(job, sheet, put):
-    panel = sheet.stage("clean")
+    panel = sheet.panel("clean")
     assert panel.holder.layout.display == "none"
     assert "material of the feed is not named" in put(panel, "bath", part="feed", bath="ultrasonic", minutes="2 min")
     assert panel.holder.layout.display == ""
-    opening = sheet.stage("open")
+    opening = sheet.panel("open")
     put(opening, "material", part="feed", material="ebonite", sure="yes")
     panel.forms["bath"].button.click()
     assert panel.forms["bath"].status.text.startswith("saved ")
 
 
 def test_a_bath_the_material_never_takes_is_refused_unless_overruled(job, sheet, type_into, put):
-    panel = sheet.stage("clean")
+    panel = sheet.panel("clean")
     type_into(panel.forms["bath"], part="barrel", bath="ultrasonic")
     assert "celluloid, ultrasonic: never" in panel.verdicts["bath"].value
     assert "Refused. celluloid, ultrasonic: never, because" in put(panel, "bath", minutes="2 min")
-    opening = sheet.stage("open")
+    opening = sheet.panel("open")
     put(opening, "overrule", material="celluloid", treatment="ultrasonic", verdict="limited", reason="new stock, tried on an offcut")  # fmt: skip
     panel.forms["bath"].button.click()
     assert panel.forms["bath"].status.text.startswith("saved ")
 
 
 def test_the_soak_clock_runs_and_stops(job, sheet, monkeypatch, put):
-    panel = sheet.stage("clean")
+    panel = sheet.panel("clean")
     assert panel.look.layout.display == "none"
     assert put(panel, "soak started", part="barrel", bath="cold water soak").startswith("saved ")
     assert panel.look.layout.display == ""
@@ -71,7 +71,7 @@ def test_the_clock_looks_by_itself_while_a_soak_runs(job, sheet, monkeypatch, pu
     monkeypatch.setattr(clean_panel, "TICK_S", 0.01)
 
     async def at_the_bench():
-        panel = sheet.stage("clean")
+        panel = sheet.panel("clean")
         assert not panel.ticker.running
         put(panel, "soak started", part="barrel", bath="cold water soak")
         assert panel.ticker.running
@@ -89,7 +89,7 @@ def test_the_clock_looks_by_itself_while_a_soak_runs(job, sheet, monkeypatch, pu
 
 
 def test_the_mix_answers_while_it_is_typed_and_refuses_what_it_must_not_meet(job, sheet, type_into, put):
-    panel = sheet.stage("clean")
+    panel = sheet.panel("clean")
     assert "Never with bleach" in panel.mix_shown.value
     type_into(panel.forms["flush mix"], ammonia="7 %")
     assert "0.68\u202f% of ammonia by weight" in panel.mix_shown.value
@@ -97,11 +97,11 @@ def test_the_mix_answers_while_it_is_typed_and_refuses_what_it_must_not_meet(job
     for thing in ("bleach", "casein"):
         assert "Refused" in put(panel, "flush mix", beside=thing)
     assert put(panel, "flush mix", beside="").startswith("saved ")
-    assert "ammonia-bleach" in panel.cautions.buttons
+    assert "ammonia bleach" in panel.cautions.line.value
 
 
 def test_drying_leads_until_it_is_over(job, sheet, put):
-    panel = sheet.stage("clean")
+    panel = sheet.panel("clean")
     put(panel, "drying", part="feed", hours="24 h", begun_ago="1 h")
     assert "The feed dries until" in panel.result_text.value
     assert "still wet" in panel.result_table.value

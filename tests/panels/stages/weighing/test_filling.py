@@ -2,7 +2,7 @@
 
 
 def test_the_sentence_and_the_figure_follow_the_record(sheet, type_into):
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     form = panel.forms["weighing"]
     assert "Weigh it empty first" in panel.result_text.value
     type_into(form, mass="23.26 g", state="dry")
@@ -17,14 +17,14 @@ def test_the_sentence_and_the_figure_follow_the_record(sheet, type_into):
 
 
 def test_the_dimensions_form_shows_where_to_measure(sheet):
-    panel = sheet.stage("fill test")
-    panel.chooser.value = "dimensions"
+    panel = sheet.panel("fill test")
+    panel.show_form("dimensions")
     assert panel.result_drawings.value.count("<svg") == 3
     assert "bore" in panel.result_drawings.value
 
 
 def test_dips_on_a_tared_balance_give_the_fill_and_their_chart(sheet, type_into):
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     form = panel.forms["weighing"]
     for mass in ("0.18 g", "1.19 g", "1.20 g"):
         type_into(form, mass=mass, state="gain")
@@ -35,7 +35,7 @@ def test_dips_on_a_tared_balance_give_the_fill_and_their_chart(sheet, type_into)
 
 
 def test_a_whole_pens_mass_is_no_gain(sheet, type_into):
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     form = panel.forms["weighing"]
     type_into(form, mass="23.26 g", state="gain")
     form.button.click()

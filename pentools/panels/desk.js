@@ -1,0 +1,78 @@
+// The part of the sheet that only the browser can know: where the cursor goes, and what was typed and not yet saved.
+const DRAFT = "pt-draft--";
+
+const boxOf = (element) => {
+  const holder = element.closest?.(`[class*="${DRAFT}"]`);
+  return holder ? [...holder.classList].find((name) => name.startsWith(DRAFT)) : null;
+};
+
+const focusIn = (selector, tries = 60) => {
+  const found = [...document.querySelectorAll(`${selector} input, ${selector} textarea, ${selector} select`)].find(
+    (box) => box.offsetParent !== null && !box.disabled,
+  );
+  if (found) {
+    found.focus({ preventScroll: true });
+    (found.closest(".pt-slot") ?? found).scrollIntoView({ block: "nearest", behavior: "auto" });
+  } else if (tries > 0) {
+    setTimeout(() => focusIn(selector, tries - 1), 50);
+  }
+};
+
+const put = (box, text) => {
+  const kind = box.tagName === "TEXTAREA" ? HTMLTextAreaElement : HTMLInputElement;
+  Object.getOwnPropertyDescriptor(kind.prototype, "value").set.call(box, text);
+  box.dispatchEvent(new Event("input", { bubbles: true }));
+};
+
+export default {
+  render({ model, el }) {
+    const prefix = () => `pentools:${model.get("job")}:`;
+    const given = new WeakSet();
+
+    const keep = (event) => {
+      const name = event.isTrusted && boxOf(event.target);
+      if (!name || event.target.tagName === "SELECT") return;
+      if (event.target.value.trim()) localStorage.setItem(prefix() + name, event.target.value);
+      else localStorage.removeItem(prefix() + name);
+    };
+
+    // a box that comes up without what was typed into it before gets it back
+    const giveBack = () => {
+      for (const holder of document.querySelectorAll(`[class*="${DRAFT}"]`)) {
+        if (given.has(holder)) continue;
+        const box = holder.querySelector("input[type=text], textarea");
+        if (!box) continue;
+        given.add(holder);
+        const text = localStorage.getItem(prefix() + boxOf(holder));
+        if (text && text !== box.value) put(box, text);
+      }
+    };
+
+    const forget = () => {
+      for (const start of model.get("saved").forms ?? []) {
+        for (const key of Object.keys(localStorage)) {
+          if (key.startsWith(`${prefix()}${DRAFT}${start}`)) localStorage.removeItem(key);
+        }
+      }
+    };
+
+    const look = () => {
+      const selector = model.get("look_at").selector;
+      if (selector) focusIn(selector);
+    };
+
+    const watcher = new MutationObserver(giveBack);
+    watcher.observe(document.body, { childList: true, subtree: true });
+    document.addEventListener("input", keep, true);
+    model.on("change:look_at", look);
+    model.on("change:saved", forget);
+    giveBack();
+    el.style.display = "none";
+    return () => {
+      watcher.disconnect();
+      document.removeEventListener("input", keep, true);
+      model.off("change:look_at", look);
+      model.off("change:saved", forget);
+    };
+  },
+};

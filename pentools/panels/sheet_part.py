@@ -1,0 +1,36 @@
+"""What a panel asks of the sheet it lies on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from pentools.panels.stage import StagePanel
+
+__all__ = ["Alone", "Sheet"]
+
+
+class Sheet(Protocol):
+    """The sheet around a panel."""
+
+    def changed(self, source: StagePanel) -> None:
+        """The record has changed: let everything else follow."""
+
+    def look_at(self, selector: str) -> None:
+        """Put the cursor into the first box under a selector."""
+
+    def forget(self, stage: str, kind: str) -> None:
+        """What was typed into a form is saved: no draft of it is kept any longer."""
+
+
+class Alone:
+    """A panel with no sheet around it."""
+
+    def changed(self, source: StagePanel) -> None:
+        """Nobody follows."""
+
+    def look_at(self, selector: str) -> None:
+        """There is no browser to ask."""
+
+    def forget(self, stage: str, kind: str) -> None:
+        """No draft is kept."""

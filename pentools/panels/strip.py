@@ -1,0 +1,165 @@
+"""The strip that is at hand at every stage: weigh, minutes, note, picture; one large box or button each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from pathlib import PurePath
+from typing import TYPE_CHECKING, Any
+
+import ipywidgets as widgets
+
+from pentools.errors import InputError
+from pentools.panels.desk import draft_class
+from pentools.panels.field_box import with_own_unit
+from pentools.panels.guard import Status, guarded
+from pentools.record.plausible import doubt_of
+from pentools.record.stages.job.ending_kinds import PICTURE
+from pentools.record.stages.job.work_kinds import ACTIVITIES, NOTE, TIMER_START, TIMER_STOP, WORK
+from pentools.record.stages.job.work_log import running_timer
+from pentools.record.stages.weighing.kinds import WEIGHING
+
+if TYPE_CHECKING:
+    from pentools.record.entries import Entry
+    from pentools.record.job import Job
+
+__all__ = ["ACTIVITY_OF", "Strip"]
+
+STATES = (("empty", "dry"), ("drained", "drained"), ("filled", "filled"), ("gain", "gain"))
+ACTIVITY_OF: Mapping[str, str] = {
+    "intake": "look", "identify": "look", "condition": "look", "agree": "write", "open": "open", "clean": "clean",
+    "seal": "seal", "fill test": "test", "finish": "finish", "limits": "write", "pictures": "write", "release": "write",
+}  # fmt: skip
+"""The activity that minutes are counted for, by the stage that is open."""
+_MINUTES = re.compile(r"\s*([\d.,]+\s*(?:h|hours?|min|minutes?)?)\b[\s:,]*(.*)", re.DOTALL)
+
+
+class Strip:
+    """Weigh, minutes, note, picture.
+
+    Parameters
+    ----------
+    job : Job
+        The job it adds to.
+    saved : callable
+        Called after an entry is on disk.
+    """
+
+    def __init__(self, job: Job, saved: Callable[[], None]) -> None:
+        self.job, self._saved = job, saved
+        self.status = Status()
+        self._asked = ""
+        self.activity = "other"
+        self.mass = self._box("Weigh", "14.86 g", guarded(self.status, self.weigh), WEIGHING.key)
+        self.state = widgets.ToggleButtons(options=STATES, value=self._next_state(), style={"button_width": "auto"})
+        self.minutes = self._box("Minutes", "12, and what was done", guarded(self.status, self.enter_minutes), WORK.key)
+        self.clock = widgets.Button(description="start the clock")
+        self.clock.on_click(guarded(self.status, self.press_clock))
+        self.note = self._box(
+            "Note for the bench", "old sac hard as glass", guarded(self.status, self.enter_note), NOTE.key
+        )
+        self.picture = widgets.FileUpload(accept="image/*", multiple=False, description="Picture: choose …")
+        self.picture.observe(guarded(self.status, self.take_picture), "value")
+        parts = (
+            widgets.VBox([self.mass, self.state]),
+            widgets.VBox([self.minutes, self.clock]),
+            widgets.VBox([self.note]),
+            widgets.VBox([self.picture]),
+        )
+        row = widgets.HBox(parts)
+        row.add_class("pt-strip-row")
+        self.widget = widgets.VBox([row, self.status.widget])
+        self.widget.add_class("pt-strip")
+        self.refresh()
+
+    def _box(self, label: str, example: str, enter: Callable[..., None], kind: str) -> widgets.Text:
+        box = widgets.Text(description=label, placeholder=example, continuous_update=True)
+        box.add_class(draft_class("strip", kind, "box"))
+        box.on_msg(lambda _, content, __: enter() if _is_enter(content) else None)
+        return box
+
+    def _next_state(self) -> str:
+        """After an empty pen comes the filled one; gains go on."""
+        last = next((logged.values.state for logged in reversed(self.job.log(WEIGHING))), None)
+        return {"dry": "filled", "drained": "filled", "filled": "filled", "gain": "gain"}.get(last or "", "dry")
+
+    def refresh(self, stage: str = "") -> None:
+        """Follow the record, and the stage that is open."""
+        if stage:
+            self.activity = ACTIVITY_OF.get(stage, "other")
+        words = dict(ACTIVITIES)[self.activity]
+        running = running_timer(self.job)
+        self.minutes.description = f"Minutes, {words}"
+        self.clock.description = f"stop the clock (since {running.entry.time:%H:%M})" if running else "start the clock"
+
+    def weigh(self) -> None:
+        """One weighing: the mass in the box, the state chosen."""
+        field = WEIGHING.field("mass")
+        values, errors = self.job.read(
+            WEIGHING, {"state": str(self.state.value), "mass": with_own_unit(field, self.mass.value)}
+        )
+        if errors:
+            raise next(iter(errors.values()))
+        asked = f"{self.state.value} {self.mass.value}"
+        doubt = "" if asked == self._asked else doubt_of(self.job, WEIGHING.filled(values))
+        self._asked = asked if doubt else ""
+        if doubt:
+            self.status.asked(f"{doubt} Not saved yet. Press Enter again if it is so, or change it.")
+            return
+        entry = self.job.save(WEIGHING.stage, WEIGHING, values)
+        self.mass.value = ""
+        self._done(
+            entry,
+            f"{WEIGHING.field('mass').shown(values['mass'])}, {next(w for w, key in STATES if key == self.state.value)}",
+        )
+        self.state.value = self._next_state()
+
+    def enter_minutes(self) -> None:
+        """Minutes of the activity of the stage that is open; what follows the number is what was done."""
+        found = _MINUTES.fullmatch(self.minutes.value)
+        if found is None:
+            raise InputError(
+                "Minutes", "a number, and what was done", self.minutes.value, "Type it like 12 old sac out."
+            )
+        time = with_own_unit(WORK.field("minutes"), found[1])
+        done = found[2].strip() or dict(ACTIVITIES)[self.activity]
+        entry = self.job.add(WORK.stage, WORK.key, {"activity": self.activity, "minutes": time, "done": done})
+        self.minutes.value = ""
+        self._done(entry, f"{time}, {dict(ACTIVITIES)[self.activity]}")
+
+    def press_clock(self) -> None:
+        """Start the clock, or stop it; what stands in the box is what was done."""
+        if running_timer(self.job) is None:
+            entry = self.job.add(TIMER_START.stage, TIMER_START.key, {"activity": self.activity})
+            self._done(entry, "the clock runs")
+            return
+        entry = self.job.add(TIMER_STOP.stage, TIMER_STOP.key, {"done": self.minutes.value})
+        self.minutes.value = ""
+        self._done(entry, "the clock is stopped")
+
+    def enter_note(self) -> None:
+        """A note for the bench alone."""
+        entry = self.job.add(NOTE.stage, NOTE.key, {"note": self.note.value})
+        self.note.value = ""
+        self._done(entry, "the note")
+
+    def take_picture(self) -> None:
+        """A picture chosen from the computer goes into the job's photos folder; what it shows is asked under Pictures."""
+        from pentools.panels.picture_in import lay_in
+
+        for chosen in self.picture.value:
+            name = lay_in(self.job.folder / "photos", PurePath(str(chosen["name"])).name, bytes(chosen["content"]))
+            moment = "before" if not self.job.log(PICTURE) else "during"
+            entry = self.job.add(
+                PICTURE.stage, PICTURE.key, {"photo": name, "moment": moment, "shows": f"{moment} the work"}
+            )
+            self._done(entry, f"photos/{name}, {moment} the work; say under Pictures what it shows")
+
+    def _done(self, entry: Entry, what: str) -> None:
+        self.status.saved(f"saved {entry.time:%H:%M:%S}: {what}")
+        self.refresh()
+        self._saved()
+
+
+def _is_enter(content: Any) -> bool:
+    return isinstance(content, dict) and content.get("event") == "submit"
