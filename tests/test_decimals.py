@@ -38,4 +38,4 @@ def test_on_a_page_and_in_a_panel(tmp_path):
     page = render_page(job, "owner")
     assert "1,748\u202fmL" in page
     assert "1.748\u202fmL" not in page
-    assert "1,748" in BenchSheet(job).stage("fill test").result_text.value
+    assert "1,748" in BenchSheet(job).panel("fill test").result_text.value

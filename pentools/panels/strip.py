@@ -31,7 +31,7 @@ ACTIVITY_OF: Mapping[str, str] = {
     "seal": "seal", "fill test": "test", "finish": "finish", "limits": "write", "pictures": "write", "release": "write",
 }  # fmt: skip
 """The activity that minutes are counted for, by the stage that is open."""
-_MINUTES = re.compile(r"\s*([\d.,]+\s*(?:h|hours?|min|minutes?)?)\b[\s:,]*(.*)", re.DOTALL)
+_MINUTES = re.compile(r"\s*(\d+(?:[.,]\d+)?\s*(?:(?:h|hours?|min|minutes?)\b)?)[\s:,]*(.*)", re.DOTALL)
 
 
 class Strip:

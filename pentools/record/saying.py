@@ -9,6 +9,7 @@ from pentools.calc.dating.findings import date_sentence
 from pentools.record.spending import spending_of
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.dating.identify import dating
+from pentools.record.stages.dating.kinds import MARK
 from pentools.record.stages.finish.words import finish_sentence
 from pentools.record.stages.job.agree import yes_and_no
 from pentools.record.stages.job.agree_kinds import ACTIONS
@@ -23,6 +24,7 @@ from pentools.record.stages.seal.sealing import fit_words
 from pentools.record.stages.treatment.baths import cleaning_sentence
 from pentools.record.stages.treatment.words import opening_sentence
 from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.stages.weighing.kinds import WEIGHING
 from pentools.record.view import SPOILT, why_not
 
 if TYPE_CHECKING:
@@ -63,7 +65,7 @@ def _identify(job: Job) -> str:
     result = dating(job)
     if result is not None:
         return date_sentence(result)
-    marks = len(job.record.live("identify", "mark"))
+    marks = len(job.log(MARK))
     found = f"{marks} {'mark' if marks == 1 else 'marks'} noted; no" if marks else "No"
     return f"{found} dating evidence has been entered yet."
 
@@ -113,7 +115,7 @@ def _fill_test(job: Job) -> str:
     answer = capacity_of(job)
     if answer is not None:
         return answer.sentence
-    started = job.record.live("fill test", "weighing")
+    started = job.log(WEIGHING)
     return "Now fill it and weigh it again." if started else "Weigh it empty first, then fill it and weigh it again."
 
 

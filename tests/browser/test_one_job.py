@@ -116,15 +116,19 @@ def run_all(page):
     page.get_by_role("menuitem", name="Run", exact=True).click()
     page.get_by_role("menuitem", name="Run All Cells", exact=True).click()
     try:
-        page.get_by_role("heading", name=re.compile("^Fill test")).wait_for()
+        page.locator(".pt-slot-release:not(.jupyter-widgets-disconnected)").wait_for()
     except Exception:
         if os.environ.get("PENTOOLS_SCREENSHOTS"):
             page.screenshot(path=os.environ["PENTOOLS_SCREENSHOTS"])
         raise
 
 
-def fill_test(page):
-    return page.locator(".pentools", has=page.get_by_role("heading", name=re.compile("^Fill test")))
+def open_fill_test(page):
+    """The fill test's place, opened by its line."""
+    slot = page.locator(".pt-slot-fill-test")
+    slot.get_by_role("button", name="Fill test", exact=True).click()
+    slot.get_by_role("heading", name=re.compile("^Fill test")).wait_for()
+    return slot
 
 
 def test_one_job_from_weighing_to_pages(playwright_page, server, job):
@@ -140,21 +144,23 @@ def test_one_job_from_weighing_to_pages(playwright_page, server, job):
     )
     page.goto(f"{server}/lab/workspaces/test/tree/{job.notebook.name}?reset&token={TOKEN}")
     run_all(page)
-    panel = fill_test(page)
-    panel.get_by_role("button", name="Weighing", exact=True).click()
+    assert page.locator(".pt-entry").count() == 0  # every stage is one line until it is opened
+    panel = open_fill_test(page)
+    assert page.locator(".pt-entry").count() == 1
     mass = panel.get_by_role("textbox", name="Mass *", exact=True)
     save = panel.get_by_role("button", name="Save", exact=True)
 
     # a bad weighing is refused in words, and its text stays
     before = len(lines(job))
-    mass.fill("23,26")
+    mass.fill("heavy")
     save.click(delay=80)
-    panel.get_by_text("The unit is missing", exact=False).wait_for()
-    assert mass.input_value() == "23,26"
+    panel.get_by_text("Look again at: Mass", exact=False).wait_for()
+    assert mass.input_value() == "heavy"
     assert len(lines(job)) == before
 
     # a good one by keyboard: type, Enter
-    mass.fill("23,26 g")
+    mass.fill("23,26")
+    panel.get_by_text("read as 23.26").wait_for()
     mass.press("Enter")
     wait_for(lambda: len(lines(job)) == before + 1, "the weighing saved by keyboard")
     panel.get_by_text(re.compile(r"saved \d\d:\d\d:\d\d")).wait_for()
@@ -175,13 +181,21 @@ def test_one_job_from_weighing_to_pages(playwright_page, server, job):
     if os.environ.get("PENTOOLS_SCREENSHOTS"):
         panel.screenshot(path=os.environ["PENTOOLS_SCREENSHOTS"])
 
-    # the kernel is killed; Run All brings everything back
+    # the kernel is killed: it is said, "saved" is gone, and what was typed is there after Run All
+    mass.fill("15.55 g")
+    panel.locator(".pt-saved").first.wait_for()
     [pid] = kernel_pids(str(job.folder)) or kernel_pids("")
     os.kill(pid, signal.SIGKILL)
+    page.locator(".pt-slot-fill-test.jupyter-widgets-disconnected").wait_for(timeout=5_000)
+    said = page.evaluate("() => getComputedStyle(document.querySelector('.pt-slot-fill-test'), '::before').content")
+    assert "nothing is being saved" in said
+    assert panel.locator(".pt-saved:visible").count() == 0
     page.locator(".jp-Dialog", has_text="appears to have died").locator("button.jp-mod-accept").click()
     run_all(page)
-    panel = fill_test(page)
+    panel = open_fill_test(page)
     panel.locator(".pt-sentence", has_text=re.compile(r"draws 1\.79\smL")).wait_for()
+    mass = panel.get_by_role("textbox", name="Mass *", exact=True)
+    wait_for(lambda: mass.input_value() == "15.55 g", "the draft that was not saved")
     assert pid not in kernel_pids("")
     assert len(lines(job)) == before + 2
 

@@ -92,10 +92,11 @@ def paged(job):
 
 
 def panel_of(sheet, key):
-    """A stage's panel on the sheet; a message in its place is a fault."""
-    panel = sheet.stage(key)
-    assert not isinstance(panel, MessagePanel), panel.text
-    return panel
+    """A stage's panel, opened on the sheet; a message in its place is a fault."""
+    slot = sheet.stage(key)
+    assert not isinstance(slot, MessagePanel), slot.text
+    sheet.open_stage(key)
+    return sheet.panel(key)
 
 
 def panelled(job, *, every_form=False):
@@ -107,6 +108,7 @@ def panelled(job, *, every_form=False):
 
     def shown(key):
         panel = panel_of(sheet, key)
+        panel.more_forms.value = True
         panel.more_button.value = True
         for _, form in panel.chooser.options if every_form else ():
             panel.chooser.value = form
@@ -114,7 +116,7 @@ def panelled(job, *, every_form=False):
 
     for key in STAGES:
         troubles.tried(f"panel {key}", lambda key=key: shown(key))
-    troubles.tried("sheet's list", sheet.check)
+    troubles.tried("sheet's list", sheet.check().show)
     troubles.tried("sheet told of a change", lambda: sheet.changed(None))
     return troubles
 

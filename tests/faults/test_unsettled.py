@@ -6,7 +6,7 @@ import pytest
 from faults import harmless
 
 from pentools.errors import InputError
-from pentools.panels.bench import BenchSheet, MessagePanel
+from pentools.panels.bench import BenchSheet
 from pentools.record import holds, registry
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
@@ -55,7 +55,7 @@ def test_state_check_and_panel_say_why(job, raising, error):
     [said] = [finding.text for finding in review(job) if finding.topic == "sum"]
     assert said.startswith("Fill test: ")
     assert why in said
-    panel = harmless.panel_of(BenchSheet(job), "fill test")
+    panel = BenchSheet(job).panel("fill test")
     assert why in panel.header.value
     assert why in panel.result_text.value
     assert "15\u202fg" in panel.log.value  # the log stands, so the entry can be taken back
@@ -77,15 +77,17 @@ def test_a_panel_that_cannot_be_built_says_so_and_the_others_stand(job, monkeypa
 
     monkeypatch.setattr("pentools.panels.stages.weighing.filling.FillTestPanel.__init__", raises)
     sheet = BenchSheet(job)
-    said = sheet.stage("fill test")
-    assert isinstance(said, MessagePanel)
-    assert "Fill test cannot be shown" in said.text
-    assert harmless.panel_of(sheet, "intake").stage.key == "intake"
+    slot = sheet.stage("fill test")
+    slot.title.click()
+    assert "Fill test cannot be shown" in slot.body.children[-1].value
+    sheet.open_stage("intake")
+    assert sheet.panel("intake").result_text.value
 
 
 def test_forms_that_cannot_follow_leave_state_and_log_alone(job, monkeypatch):
     sheet = BenchSheet(job)
-    panel = harmless.panel_of(sheet, "fill test")
+    sheet.open_stage("fill test")
+    panel = sheet.panel("fill test")
 
     def raises():
         raise InputError("system", "one of these", "odd")

@@ -8,6 +8,7 @@ BENCH = {
     "clean/drying": "begun_ago",
     "seal/sealant": "ago",
     "seal/tool": "kept",
+    "work log/note": "note",
 }
 OWNER = {
     "intake/owner": "owner address contact may_decide declared_value value_basis",

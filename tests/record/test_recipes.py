@@ -63,7 +63,7 @@ bench = open_bench_folder(pathlib.Path("bench"), create=True)
 FIELD = """
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 job = create_job(bench, "lead", sample="green-piston")
-form = BenchSheet(job).stage("intake").forms["arrival"]
+form = BenchSheet(job).panel("intake").forms["arrival"]
 form.boxes["balance_mm"].text = "71,5 mm"
 form.save()
 assert form.status.text.startswith("saved"), form.status.text
@@ -80,7 +80,7 @@ job.add("parcel", "packing", {"wrapped_in": "atubewithpads", "weighs": "180 g", 
 book = nbformat.read(job.notebook, 4)
 book.cells.append(nbformat.v4.new_code_cell('bench.stage("parcel")'))
 nbformat.write(book, job.notebook)
-panel = BenchSheet(job).stage("parcel")
+panel = BenchSheet(job).panel("parcel")
 assert panel.forms["packing"].boxes["weighs"].text == "180 g"
 assert "done" in panel.header.value
 print([f.text for f in review(job) if f.topic == "not-insured"])

@@ -45,11 +45,12 @@ def test_saving_one_weighing_with_every_panel_open_decodes_each_entry_at_most_on
     sheet = BenchSheet(job_in(job.folder))
     for stage in ("intake", "fill test", "seal", "finish", "open", "clean", "release"):
         sheet.stage(stage)
+        sheet.open_stage(stage)
     assert len(decodings) == len(set(decodings))
     decodings.clear()
-    panel = sheet.stage("fill test")
+    panel = sheet.panel("fill test")
     form = panel.forms["weighing"]
-    form.boxes["state"].text, form.boxes["mass"].text = "dry", "15.55 g"
+    form.boxes["state"].text, form.boxes["mass"].text = "dry", "18.43 g"
     form.save()
     assert "saved" in form.status.text
     assert 1 <= len(decodings) <= 2  # the new line; no older one again

@@ -21,7 +21,7 @@ from pentools.record.stages.dating.identify import (
     read_price_then,
     read_question,
 )
-from pentools.record.stages.dating.kinds import MARK, Evidence, PriceThen, Question
+from pentools.record.stages.dating.kinds import Evidence, PriceThen, Question
 
 __all__ = ["IdentifyPanel"]
 

@@ -40,7 +40,7 @@ FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "work log": ("work", "material"),
     "seal": ("measure", "trial", "sealant", "test"),
     "fill test": ("weighing", "leak check", "dimensions"),
-    "finish": ("zone", "masks", "plan", "step"),
+    "finish": ("zone", "masks on", "plan", "step"),
 }
 """Stage -> the forms offered at once; the rest stand under "more". A stage that is not named here offers all."""
 
