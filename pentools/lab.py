@@ -19,7 +19,9 @@ __all__ = ["lab_command", "lab_environment", "run_lab", "write_lab_settings"]
 
 _SETTINGS = {
     "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
-    "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
+    "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none", "scrollPastEnd": False},
+    # a story cell typed seconds before leaving is on disk
+    "@jupyterlab/docmanager-extension:plugin": {"autosaveInterval": 5},
 }
 
 

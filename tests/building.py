@@ -17,6 +17,7 @@ LAYERS = [
     {"units"},
     {"money", "digits"},
     {"fields"},
+    {"instruments"},
     {"calc"},
     {"tables"},
     {"systems"},

@@ -14,6 +14,7 @@ import ipywidgets as widgets
 
 from pentools.decimals import in_markup
 from pentools.errors import PentoolsError
+from pentools.panels.cable import BalanceCable
 from pentools.panels.desk import Desk
 from pentools.panels.showing import ShowsItself
 from pentools.panels.slot import MARKS, StageSlot, line_of
@@ -71,6 +72,7 @@ class BenchSheet(ShowsItself):
         self.desk = Desk(job.name)
         self.head = widgets.HTML()
         self.strip = Strip(job, partial(self.changed, None))
+        self.cable = BalanceCable(job.bench, self.strip.take_printed, self.strip.refuse_printed)
         self.ways = widgets.HBox()
         self.ways.add_class("pt-ways")
         self.further = widgets.ToggleButton(description="further …", value=False)

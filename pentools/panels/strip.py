@@ -20,6 +20,7 @@ from pentools.record.stages.job.work_log import running_timer
 from pentools.record.stages.weighing.kinds import WEIGHING
 
 if TYPE_CHECKING:
+    from pentools.instruments.balance_line import Printed
     from pentools.record.entries import Entry
     from pentools.record.job import Job
 
@@ -113,6 +114,15 @@ class Strip:
             f"{WEIGHING.field('mass').shown(values['mass'])}, {next(w for w, key in STATES if key == self.state.value)}",
         )
         self.state.value = self._next_state()
+
+    def take_printed(self, printed: Printed) -> None:
+        """A mass that the balance printed, in the state that is chosen."""
+        self.mass.value = printed.reading.typed
+        guarded(self.status, self.weigh)()
+
+    def refuse_printed(self, why: str) -> None:
+        """A line from the balance that cannot be taken."""
+        self.status.failed(f"NOT SAVED. {why}")
 
     def enter_minutes(self) -> None:
         """Minutes of the activity of the stage that is open; what follows the number is what was done."""

@@ -101,7 +101,7 @@ def _changed(job: Job) -> int | None:
 
 def _before_the_work(job: Job, cycle: FillCycle) -> bool:
     first = _changed(job)
-    return first is not None and max(_places(job)[id_] for id_ in cycle.filled_ids) < first
+    return first is not None and max(_places(job)[id_] for id_ in (*cycle.filled_ids, *cycle.gain_ids)) < first
 
 
 def _volume(job: Job) -> tuple[str, str]:
