@@ -50,4 +50,3 @@ def run_demo(bench: str | None, *, say: Callable[[str], None], bench_option: str
     for page in pages[1:]:
         say(f"                   {page}")
     say(f"Open the notebook: pentools open {SAMPLE}{bench_option}")
-    say("and there choose Run, Run All Cells.")

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import html
 import json
 import os
 import secrets
 import subprocess
 import sys
 import tempfile
+import webbrowser
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from pentools.errors import PentoolsError
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -44,15 +48,13 @@ def write_lab_settings(folder: Path) -> Path:
     return folder
 
 
-def lab_command(job: Job, *, port: int, browser: bool) -> list[str]:
+def lab_command(job: Job, *, port: int) -> list[str]:
     """The command that serves one job's notebook; the access token is not on it, since others can list commands.
 
     Parameters
     ----------
     port : int
         The port; 0 takes a free one.
-    browser : bool
-        Whether to open a browser.
 
     Returns
     -------
@@ -63,9 +65,9 @@ def lab_command(job: Job, *, port: int, browser: bool) -> list[str]:
         "--ServerApp.ip=127.0.0.1",
         f"--ServerApp.port={port}",
         f"--ServerApp.root_dir={job.folder}",
-        f"--ServerApp.open_browser={browser}",
-        f"--ServerApp.default_url=/lab/tree/{job.notebook.name}",
-        f"--LabApp.default_url=/lab/tree/{job.notebook.name}",
+        "--ServerApp.open_browser=False",
+        f"--ServerApp.default_url=/doc/tree/{job.notebook.name}",
+        f"--LabApp.default_url=/doc/tree/{job.notebook.name}",
         "--ServerApp.terminals_enabled=False",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
@@ -94,7 +96,7 @@ def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = N
     """
     environment = dict(os.environ if base is None else base)
     environment.pop("JUPYTER_TOKEN", None)  # a person's own would go before the file
-    environment["JUPYTER_TOKEN_FILE"] = str(_write_token(folder / "token", token))
+    environment["JUPYTER_TOKEN_FILE"] = str(_write_own(folder / "token", token))
     settings = str(write_lab_settings(folder / "settings"))
     environment["JUPYTER_CONFIG_PATH"] = os.pathsep.join(
         filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH")))
@@ -103,9 +105,10 @@ def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = N
     return environment
 
 
-def _write_token(path: Path, token: str) -> Path:
+def _write_own(path: Path, text: str) -> Path:
+    """A file that only its owner can read."""
     with os.fdopen(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "w", encoding="ascii") as file:
-        file.write(token)
+        file.write(text)
     return path
 
 
@@ -126,16 +129,37 @@ def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -
     int
         The server's exit code.
     """
+    from pentools.live import bring_to_life, put_to_rest, wait_for_server
+
     token = secrets.token_hex(24)
     with tempfile.TemporaryDirectory(prefix="pentools-lab-") as held:
-        chosen = port or _free_port()
-        say(f"Opening {job.notebook.name}. In the notebook choose Run, Run All Cells. Stop with Ctrl+C here.")
-        say(f"  http://127.0.0.1:{chosen}/lab/tree/{job.notebook.name}?token={token}")
-        command = lab_command(job, port=chosen, browser=browser)
+        server = f"http://127.0.0.1:{port or _free_port()}"
+        command = lab_command(job, port=int(server.rpartition(":")[2]))
+        process = subprocess.Popen(command, env=lab_environment(Path(held), token))  # noqa: S603
         try:
-            return subprocess.run(command, env=lab_environment(Path(held), token), check=False).returncode  # noqa: S603
+            say(f"Opening {job.notebook.name}: the sheet comes up by itself. Stop with Ctrl+C here.")
+            wait_for_server(server, token, process.poll)
+            try:
+                bring_to_life(server, token, job.notebook)
+            except PentoolsError as error:
+                say(f"The sheet could not come up by itself ({error}). In the notebook choose Run, Run All Cells.")
+            address = f"{server}/doc/tree/{job.notebook.name}?token={token}"
+            say(f"  {address}")
+            if browser:
+                webbrowser.open(_way_in(Path(held) / "open.html", address).as_uri())
+            return process.wait()
         except KeyboardInterrupt:
             return 0
+        finally:
+            process.terminate()
+            process.wait()
+            put_to_rest(job.notebook)
+
+
+def _way_in(path: Path, address: str) -> Path:
+    """A page that leads to the sheet: the address holds the token, and a browser's command line can be listed."""
+    page = f'<!doctype html><meta http-equiv="refresh" content="0; url={html.escape(address)}"><title>The sheet</title>'
+    return _write_own(path, page)
 
 
 def _free_port() -> int:

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from pentools.errors import RecordError
+from pentools.record.view import SPOILT
 
 __all__ = ["bring_to_life", "put_to_rest", "wait_for_server"]
 
@@ -92,7 +93,7 @@ def put_to_rest(notebook: Path) -> None:
             if cell.cell_type == "code":
                 cell.outputs, cell.execution_count = [], None
         _write(notebook, content)
-    except (OSError, RecordError, nbformat.reader.NotJSONError, nbformat.ValidationError):
+    except (OSError, nbformat.ValidationError, *SPOILT):
         return
 
 

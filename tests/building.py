@@ -26,6 +26,7 @@ LAYERS = [
     {"figures"},
     {"answers"},
     {"panels", "writeup"},
+    {"live"},
     {"lab", "demo"},
     {"cli"},
 ]

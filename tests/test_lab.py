@@ -1,16 +1,20 @@
 """The notebook's server: this machine only, behind a token, with a person's own settings still heard."""
 
+import html
 import json
 import os
 import shutil
 import subprocess
-import time
 import urllib.error
+import urllib.parse
 import urllib.request
 from pathlib import Path
+from typing import ClassVar
+from urllib.request import url2pathname
 
 import pytest
 
+from pentools.errors import RecordError
 from pentools.lab import lab_command, lab_environment, run_lab
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
@@ -22,11 +26,11 @@ def job(tmp_path):
 
 
 def test_it_listens_on_this_machine_only_and_serves_one_job(job):
-    command = lab_command(job, port=8123, browser=False)
+    command = lab_command(job, port=8123)
     assert {
         "--ServerApp.ip=127.0.0.1", "--ServerApp.port=8123",
         "--ServerApp.open_browser=False", "--ServerApp.terminals_enabled=False",
-        f"--ServerApp.root_dir={job.folder}", "--LabApp.default_url=/lab/tree/pen-1.ipynb",
+        f"--ServerApp.root_dir={job.folder}", "--LabApp.default_url=/doc/tree/pen-1.ipynb",
     } <= set(command)  # fmt: skip
 
 
@@ -52,24 +56,86 @@ def test_the_token_is_handed_over_in_a_file_of_ones_own(tmp_path):
         assert path.stat().st_mode & 0o777 == 0o600
 
 
-def test_the_address_said_is_the_one_served_with_a_new_token_each_time(job, monkeypatch):
-    served, said = [], []
+class Served:
+    """A server that only says what it was started with."""
 
-    def serve(command, env, check):
-        served.append((command, Path(env["JUPYTER_TOKEN_FILE"]).read_text()))
-        return subprocess.CompletedProcess(command, 5)
+    started: ClassVar[list[tuple[list[str], str]]] = []
 
-    monkeypatch.setattr("pentools.lab.subprocess.run", serve)
+    def __init__(self, command, env):
+        self.started.append((command, Path(env["JUPYTER_TOKEN_FILE"]).read_text()))
+        self.ended = False
+
+    def poll(self):
+        return None
+
+    def wait(self):
+        return 5
+
+    def terminate(self):
+        self.ended = True
+
+
+@pytest.fixture
+def served(monkeypatch):
+    """The calls around a server that is not there."""
+    calls = []
+    monkeypatch.setattr(Served, "started", [])
+    monkeypatch.setattr("pentools.lab.subprocess.Popen", Served)
+    monkeypatch.setattr("pentools.lab.webbrowser.open", lambda where: calls.append(("open", where)))
+    for name in ("wait_for_server", "bring_to_life", "put_to_rest"):
+        monkeypatch.setattr(f"pentools.live.{name}", lambda *given, name=name: calls.append((name, given)))
+    return calls
+
+
+def test_the_address_said_is_the_one_served_with_a_new_token_each_time(job, served):
+    said = []
     assert run_lab(job, port=0, browser=False, say=said.append) == 5
     assert run_lab(job, port=8123, browser=False, say=said.append) == 5
-    for (command, token), address in zip(served, said[1::2], strict=True):
+    for (command, token), address in zip(Served.started, said[1::2], strict=True):
         port = dict(word.split("=", 1) for word in command if "=" in word)["--ServerApp.port"]
-        assert address.strip() == f"http://127.0.0.1:{port}/lab/tree/pen-1.ipynb?token={token}"
+        assert address.strip() == f"http://127.0.0.1:{port}/doc/tree/pen-1.ipynb?token={token}"
         assert port != "0"
         assert token not in " ".join(command)
-    tokens = [token for _, token in served]
+    tokens = [token for _, token in Served.started]
     assert len(set(tokens)) == 2
     assert all(len(token) >= 32 for token in tokens)
+
+
+def test_the_sheet_is_live_before_the_address_is_said_and_goes_with_the_server(job, served):
+    said = []
+    run_lab(job, port=0, browser=False, say=lambda line: (said.append(line), served.append(("said", line))))
+    names = [name for name, _ in served]
+    assert names == ["said", "wait_for_server", "bring_to_life", "said", "put_to_rest"]
+    assert served[2][1][2] == served[-1][1][0] == job.notebook
+
+
+def test_where_the_sheet_cannot_come_up_by_itself_run_all_is_said(job, served, monkeypatch):
+    def fails(*_):
+        raise RecordError("no kernel")
+
+    monkeypatch.setattr("pentools.live.bring_to_life", fails)
+    said = []
+    run_lab(job, port=0, browser=False, say=said.append)
+    assert "no kernel" in said[1]
+    assert "Run All Cells" in said[1]
+    assert "token=" in said[2]
+
+
+def test_the_browser_is_shown_the_way_by_a_file_and_no_command_line_has_the_token(job, served, monkeypatch):
+    seen = {}
+
+    def opened(where):
+        path = Path(url2pathname(urllib.parse.urlparse(where).path))
+        seen.update(where=where, text=path.read_text(), mode=path.stat().st_mode & 0o777)
+
+    monkeypatch.setattr("pentools.lab.webbrowser.open", opened)
+    said = []
+    run_lab(job, port=0, browser=True, say=said.append)
+    [(_, token)] = Served.started
+    assert token not in seen["where"]
+    assert html.escape(said[1].strip()) in seen["text"]
+    if os.name == "posix":
+        assert seen["mode"] == 0o600
 
 
 def processes():
@@ -80,31 +146,21 @@ def processes():
 
 @pytest.mark.skipif(os.name != "posix" or not shutil.which("ps"), reason="command lines are listed with ps")
 def test_a_server_that_runs_wants_its_token_and_shows_it_to_nobody(job, monkeypatch):
-    said, seen = [], {}
+    seen = {}
 
-    def watch(command, env, check):
-        with subprocess.Popen(command, env=env, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as server:
-            try:
-                address, token = said[1].strip().split("/lab/")[0], said[1].partition("token=")[2]
-                seen["without"] = asked(f"{address}/api/sessions", server)
-                seen["with"] = asked(f"{address}/api/sessions?token={token}", server)
-                seen["shown"] = [args for args in processes().values() if token in args]
-                seen["listed"] = str(server.pid) in processes()
-            finally:
-                server.terminate()
-        return subprocess.CompletedProcess(command, 0)
+    def look(server, token, _):
+        seen["without"] = asked(f"{server}/api/sessions")
+        seen["with"] = asked(f"{server}/api/sessions?token={token}")
+        seen["shown"] = [args for args in processes().values() if token in args]
+        seen["listed"] = any("jupyterlab" in args for args in processes().values())
+        raise KeyboardInterrupt
 
-    def asked(address, server):
-        for _ in range(600):
-            assert server.poll() is None
-            try:
-                return urllib.request.urlopen(address, timeout=10).status
-            except urllib.error.HTTPError as error:
-                return error.code
-            except OSError:
-                time.sleep(0.2)
-        raise AssertionError("the server does not answer")
+    def asked(address):
+        try:
+            return urllib.request.urlopen(address, timeout=30).status
+        except urllib.error.HTTPError as error:
+            return error.code
 
-    monkeypatch.setattr("pentools.lab.subprocess.run", watch)
-    run_lab(job, port=0, browser=False, say=said.append)
+    monkeypatch.setattr("pentools.live.bring_to_life", look)
+    assert run_lab(job, port=0, browser=False, say=lambda _: None) == 0
     assert seen == {"without": 403, "with": 200, "shown": [], "listed": True}

@@ -31,7 +31,7 @@ def server(job, tmp_path, monkeypatch):
     port = _free_port()
     with (held / "lab.log").open("wb") as log:
         process = subprocess.Popen(
-            lab_command(job, port=port, browser=False), env=lab_environment(held, TOKEN), stdout=log, stderr=log
+            lab_command(job, port=port), env=lab_environment(held, TOKEN), stdout=log, stderr=log
         )
         live.wait_for_server(f"http://127.0.0.1:{port}", TOKEN, process.poll, 120)
         yield f"http://127.0.0.1:{port}"

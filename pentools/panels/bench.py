@@ -166,7 +166,7 @@ class BenchSheet(ShowsItself):
 
     # what panels ask of the sheet --------------------------------------------------------------------------
 
-    def changed(self, source: StagePanel | None) -> None:
+    def changed(self, source: ShowsItself | None) -> None:
         """Let everything follow the record: the head, the lines, and the panel that is open."""
         self.refresh()
         for slot in self.slots.values():

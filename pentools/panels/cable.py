@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 __all__ = ["BalanceCable"]
 
 TICK_S = 0.2
-USUAL_SPEED = 9600
 
 
 class BalanceCable:
@@ -40,9 +39,9 @@ class BalanceCable:
         if not name:
             return
         try:
-            speed = int(bench.text("balance", "speed") or USUAL_SPEED)
-            self._port = BalancePort(name, speed, check_pattern(bench.text("balance", "pattern")))
-        except (PentoolsError, ValueError) as error:
+            pattern = check_pattern(bench.text("balance", "pattern"))
+            self._port = BalancePort(name, int(bench.text("balance", "speed")), pattern)
+        except PentoolsError as error:
             say(f"The balance does not print into the sheet: {error}")
         else:
             self.ticker.run(True)

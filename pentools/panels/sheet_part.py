@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Protocol
+from typing import Protocol
 
-if TYPE_CHECKING:
-    from pentools.panels.stage import StagePanel
+from pentools.panels.showing import ShowsItself
 
 __all__ = ["Alone", "Sheet"]
 
@@ -13,7 +12,7 @@ __all__ = ["Alone", "Sheet"]
 class Sheet(Protocol):
     """The sheet around a panel."""
 
-    def changed(self, source: StagePanel) -> None:
+    def changed(self, source: ShowsItself) -> None:
         """The record has changed: let everything else follow."""
 
     def look_at(self, selector: str) -> None:
@@ -26,7 +25,7 @@ class Sheet(Protocol):
 class Alone:
     """A panel with no sheet around it."""
 
-    def changed(self, source: StagePanel) -> None:
+    def changed(self, source: ShowsItself) -> None:
         """Nobody follows."""
 
     def look_at(self, selector: str) -> None:

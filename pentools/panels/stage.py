@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from html import escape
@@ -15,9 +15,10 @@ from pentools.decimals import in_markup
 from pentools.errors import HoldError, InputError, RecordError
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
-from pentools.panels.kind_form import FormHooks, KindForm
+from pentools.panels.kind_form import FormHooks
 from pentools.panels.sheet_part import Sheet
 from pentools.panels.showing import ShowsItself
+from pentools.panels.stage_forms import StageForms
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
 from pentools.record.holds import HOLDS, held, state_of
@@ -49,31 +50,6 @@ class PanelResult:
     extra: Sequence[Any] = field(default_factory=tuple)
 
 
-class _Forms(Mapping[str, KindForm]):
-    """The forms of a stage by their kind, each made when it is first asked for."""
-
-    def __init__(self, job: Job, kinds: Sequence[Kind[Any]], hooks: FormHooks) -> None:
-        self._job, self._hooks = job, hooks
-        self._kinds = {kind.key: kind for kind in kinds}
-        self._made: dict[str, KindForm] = {}
-
-    def __getitem__(self, key: str) -> KindForm:
-        if key not in self._made:
-            kind = self._kinds[key]
-            self._made[key] = KindForm(self._job, kind.stage, kind, self._hooks)
-        return self._made[key]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._kinds)
-
-    def __len__(self) -> int:
-        return len(self._kinds)
-
-    def title(self, key: str) -> str:
-        """What a form is headed with."""
-        return self._kinds[key].title
-
-
 class StagePanel(ShowsItself):
     """The panel of one stage; stages with a result of their own subclass it.
 
@@ -100,7 +76,7 @@ class StagePanel(ShowsItself):
         self.status = Status()
         hooks = FormHooks(self._saved, self._checked, sheet.look_at, partial(doubt_of, job), sheet.forget)
         kinds = [kind for kind in stage.kinds if kind.key not in self.hidden_kinds]
-        self.forms = _Forms(job, kinds, hooks)
+        self.forms = StageForms(job, kinds, hooks)
         self._said = ""
         self.header = widgets.HTML()
         self.above = widgets.VBox()

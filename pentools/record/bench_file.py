@@ -33,6 +33,9 @@ rate_per_hour = 0.0             # 0 = hours are counted but not priced
 
 [balance]                       # from the balance's own sheet, with units; what is left empty is taken as usual for its readability
 {_BALANCE}
+port = ""                       # of a balance on a cable: its serial line; then its print key makes the weighing
+speed = 9600                    # of that line, bits a second
+pattern = ""                    # only for a balance that prints in its own way: (?P<value>…), with sign, unit, unstable
 
 [caliper]
 uncertainty = "0.02 mm"         # one standard uncertainty of a reading

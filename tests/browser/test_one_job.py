@@ -63,12 +63,12 @@ def server(job, tmp_path_factory):
 
     held = tmp_path_factory.mktemp("lab")
     port = _free_port()
-    environment = lab_environment(held)
+    environment = lab_environment(held, TOKEN)
     for name in ("JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR"):
         environment[name] = str(held / name.lower())
     log = (held / "lab.log").open("wb")
     process = subprocess.Popen(
-        lab_command(job, token=TOKEN, port=port, browser=False),
+        lab_command(job, port=port),
         env=environment, stdout=log, stderr=subprocess.STDOUT,
     )  # fmt: skip
     base = f"http://127.0.0.1:{port}"

@@ -38,7 +38,9 @@ def test_a_job_that_cannot_be_read_is_a_message(job):
 def test_what_of_the_bench_file_cannot_be_used_stands_in_nobodys_way(job):
     (job.bench.folder / "bench.toml").write_text("[balance\n")
     opened = open_bench(job.folder)
-    assert "bench.toml, line 1 cannot be read" in opened.check().value
+    shown = opened.check()
+    shown.button.click()
+    assert "bench.toml, line 1 cannot be read" in shown.list.value
     assert opened.stage("intake").stage.key == "intake"
 
 
