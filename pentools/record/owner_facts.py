@@ -171,7 +171,7 @@ def _of_owner(entry: Entry) -> Iterator[Fact]:
     yield from _address(address)
     for text in (address, contact):
         yield from _reached_by(text, strict=False)
-    others = re.sub(r"\S*@\S*|https?:\S*", " ", contact)
+    others = re.sub(r"(?<!\S)\S*@\S*|https?:\S*", " ", contact)  # from the word's beginning, so that it is tried once
     named = re.findall(r"(?<=[\w,;] )[^\W\d_a-zß-ÿ][^\W\d_]+", others)
     yield from _name(" ".join(named), "a name in the owner’s contact", whole=False)
 
