@@ -63,10 +63,11 @@ def test_an_amount_without_currency_is_kept_with_the_benchs_own(bench):
 def test_other_money_is_not_counted_but_named(job):
     limits(job, "50 USD")
     job.add("work log", "material", {"what": "cork", "way": "added", "cost": "60 EUR"})
-    job.record.append(new_entry("work log", "material", {"what": "wax", "way": "added", "cost": "some"}))
+    for cost in ("some", "12/6"):  # old money is none of today
+        job.record.append(new_entry("work log", "material", {"what": "wax", "way": "added", "cost": cost}))
     money = spending_of(job)
     assert (money.spent, money.currency, money.past()) == (0, "USD", False)
-    assert unread_amounts(job) == ("60 EUR", "some")
+    assert unread_amounts(job) == ("60 EUR", "some", "12/6")
     assert counted(job, "60 EUR") == 0
     assert counted(job, "60 USD") == 60
 
