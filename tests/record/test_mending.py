@@ -39,6 +39,14 @@ def test_only_what_cannot_be_read_goes_and_nothing_is_lost(job):
     assert mend(again, job.folder).lines == ()
 
 
+@pytest.mark.skipif(not hasattr(os, "link"), reason="this system has no second name for a file")
+def test_the_record_is_written_beside_and_put_in_its_place_never_over(job, tmp_path):
+    before = job.record.path.read_bytes()
+    os.link(job.record.path, tmp_path / "the same file")
+    mend(job.record, job.folder)
+    assert (tmp_path / "the same file").read_bytes() == before != job.record.path.read_bytes()
+
+
 def test_a_notebook_that_is_open_goes_on_with_the_mended_record(job):
     open_one = Record.open(job.record.path)
     mend(job.record, job.folder)
