@@ -1,5 +1,7 @@
 """A folder of files changes place as a whole, and what others laid into it stays."""
 
+import os
+import stat
 from pathlib import Path
 
 import pytest
@@ -25,6 +27,12 @@ def test_what_an_earlier_writing_left_goes_and_what_others_laid_there_stays(fold
     replace_folder(folder, {"post.html": b"2", "01-new.jpg": b"b"})
     assert content(folder) == {"post.html": b"2", "01-new.jpg": b"b", "mine.jpg": b"m", "deep/more.txt": b"d"}
     assert sorted(p.name for p in folder.parent.iterdir()) == [".post-files.json", "post"]
+
+
+@pytest.mark.skipif(os.name != "posix", reason="modes are those of POSIX")
+def test_it_can_be_sent_by_a_server(folder):
+    replace_folder(folder, {"post.html": b"1"})
+    assert stat.S_IMODE(folder.stat().st_mode) == 0o755
 
 
 def test_a_file_of_somebody_else_is_never_replaced(folder):

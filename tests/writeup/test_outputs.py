@@ -1,7 +1,9 @@
 """Stored outputs of cells tagged for publishing: made harmless, and nothing of the machine."""
 
 import base64
+import io
 
+from PIL import Image
 from writeup.pages import png
 
 from pentools.writeup.outputs import published_html, published_output
@@ -26,6 +28,13 @@ def test_published_outputs():
     assert published_html(output(**{"image/png": "no picture"})) == ""
 
 
+def telling():
+    """A picture that can be known again: no plain colour."""
+    into = io.BytesIO()
+    Image.linear_gradient("L").rotate(30).convert("RGB").save(into, "PNG")
+    return into.getvalue()
+
+
 def test_an_output_for_everybody_is_pixels_or_harmless(small_job):
     book = PhotoBook(small_job, "everybody")
 
@@ -45,6 +54,11 @@ def test_an_output_for_everybody_is_pixels_or_harmless(small_job):
         published_output({"output_type": "stream", "name": "stdout", "text": "a < b"}, book).html
         == "<pre>a &lt; b</pre>"
     )
+    own = {"image/png": base64.b64encode(telling()).decode()}
+    assert published_output(output(**own), book).picture is not None
+    (small_job.folder / "photos" / "kept.png").write_bytes(telling())
+    small_job.add("pictures", "picture", {"photo": "kept.png", "moment": "during", "shows": "x", "public": "no"})
+    assert published_output(output(**own), PhotoBook(small_job, "everybody")) is None  # by another way in
     small_job.add("intake", "consent", {"publish": "yes", "pictures": "no"})
     for data in ({"image/svg+xml": svg}, {"image/png": png()}):
         assert published_output(output(**data), PhotoBook(small_job, "everybody")) is None
