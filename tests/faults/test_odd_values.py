@@ -18,6 +18,7 @@ from pentools.record.ledger import ledger
 from pentools.record.registry import all_stages
 from pentools.record.review import review
 from pentools.record.stages.weighing.kinds import WEIGHING
+from pentools.units import may_be_negative
 from pentools.writeup.forms import files_of, page_forms
 from pentools.writeup.notebook import read_notebook
 
@@ -27,10 +28,25 @@ MORE = ("\x00", "\x1b[31m", [[1], {"a": 2}], {"value": "x"}, [[[[[[[[1]]]]]]]])
 EVERYTHING = os.environ.get("PENTOOLS_FAULTS") == "all"  # minutes instead of seconds
 
 
+def in_its_own_unit(field):
+    """Readings in the field's unit with one thing wrong, and numbers out of a hard range."""
+    if field.kind in ("quantity", "quantities"):
+        sound = {"value": 1.0, "unit": field.unit, "u": None, "typed": ""}
+        odd = [{"value": value} for value in ("1", True, None, [1], 10**400, -(10**400))]
+        odd += [{"u": u} for u in ("x", True, -1, 10**400)] + [{"typed": typed} for typed in (3, "\x00", "9" * 121)]
+        odd += [] if may_be_negative(field.unit, field.negative) else [{"value": -1}]
+        readings = [{**sound, **one} for one in odd]
+        return readings if field.kind == "quantity" else [[sound, one] for one in readings]
+    if field.kind in ("number", "count"):
+        low = 0 if field.kind == "count" and field.low is None else field.low
+        return [bound + step for bound, step in ((low, -1), (field.high, 1)) if bound is not None]
+    return []
+
+
 def odd_lines(stage, kind):
     """A line for each wrong value of each field of a kind."""
     for field in kind.fields:
-        for value in (*WRONG[field.kind], *MORE):
+        for value in (*WRONG[field.kind], *in_its_own_unit(field), *MORE):
             yield line_of(stage, kind.key, {field.name: value})
 
 
