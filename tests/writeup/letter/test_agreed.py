@@ -51,3 +51,10 @@ def test_never_more_than_eight_rows(new_job):
         job.add("work log", "departure", {"what": f"Thing {number}.", "why": "So.", "agreed_on": "2026-04-08"})
     assert len(rows(job)) == MOST_ROWS
     assert rows(job)[0][0].count(",") + rows(job)[1][0].count(",") >= 3
+
+
+def test_a_no_given_elsewhere_does_not_borrow_the_day_and_the_words_of_an_older_yes(new_job):
+    job = new_job()
+    answer(job, "polish", terms="Until it shines.")
+    job.add("finish", "consent to polish", {"agreed": "no", "agreed_on": "2026-04-01"})
+    assert rows(job) == [("Polishing", "no")]
