@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 import uuid
-from typing import Any
+from typing import Annotated, Any
 
 import msgspec
 
@@ -30,6 +30,10 @@ FORMAT = 1
 WITHDRAWAL = "withdrawal"
 RELEASE = "hold release"
 MERGE_ORDER = "merge order"
+
+
+Form = Annotated[int, msgspec.Meta(ge=1, le=999)]
+"""A line's form; no version writes one beyond these."""
 
 
 class NewerFormatError(RecordError):
@@ -76,7 +80,7 @@ class Entry(msgspec.Struct, frozen=True, kw_only=True):
     data: dict[str, Any]
     note: str = ""
     replaces: str | None = None
-    format: int = FORMAT
+    format: Form = FORMAT
 
     @property
     def time(self) -> dt.datetime:
@@ -209,7 +213,7 @@ def decode_entry(line: bytes) -> Entry:
 def _form_of(line: bytes) -> int:
     """The form that a line states; that of this version where it states none that makes sense."""
     try:
-        return msgspec.json.decode((members(line) or {}).get("format", b""), type=int)
+        return msgspec.json.decode((members(line) or {}).get("format", b""), type=Form)
     except (msgspec.MsgspecError, UnicodeDecodeError):
         return FORMAT
 

@@ -41,5 +41,7 @@ ODD_PARTS = {
     "a remark": ({"note": "5"}, "Expected `str`, got `int`"),
     "a target": ({"replaces": '["b"]'}, "got `array`"),
     "a form": ({"format": '"one"'}, "got `str`"),
+    "a form of 400 figures": ({"format": "9" * 400}, "Expected `int` <= 999"),
+    "a form below all": ({"format": "0"}, "Expected `int` >= 1"),
 }
 """Members of a line that make an entry unreadable and leave its place plain, and what its reason says."""
