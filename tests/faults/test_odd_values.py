@@ -122,7 +122,7 @@ def test_an_odd_entry_stands_in_the_log_and_can_be_taken_back(tmp_path):
     assert "cannot be read: JSON is malformed" in panel.log.value
     panel.pick.value, panel.why.value = "a", "another program wrote it"
     panel.withdraw_button.click()
-    assert "withdrawn" in panel.status.text
+    assert "withdrawn" in panel.log_status.text
     assert "cannot be read" not in panel.log.value
     assert [f for f in review(job) if f.key == "job.value:unread"] == []
     assert [logged.values.mass.value for logged in job.log(WEIGHING)] == [15]
