@@ -203,7 +203,10 @@ class BenchSheet(ShowsItself):
             f'<p class="pt-waits">■ {escape(what[:1].upper() + what[1:])} waits: {escape(why)}.</p>'
             for what, why in ahead.waits
         )
-        problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in job.record.problems)
+        problems = "".join(
+            f'<p class="pt-error" role="alert">{escape(text)}</p>'
+            for text in (*job.record.problems, *job.bench.problems)
+        )
         where = (
             "<p><b>Practice sheet:</b> this notebook does not lie in a job's folder, so nothing typed here is kept. "
             "Start a job with <code>pentools new JOB</code>.</p>"
@@ -297,3 +300,5 @@ def open_bench(folder: str | Path | None = None) -> BenchSheet | MessagePanel:
         return BenchSheet(job, practice=True)
     except PentoolsError as error:
         return MessagePanel(str(error))
+    except OSError as error:
+        return MessagePanel(f"{where} cannot be opened ({error.strerror or error}).")

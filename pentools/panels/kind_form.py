@@ -6,7 +6,6 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from html import escape
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
@@ -16,6 +15,7 @@ from pentools.fields import Field
 from pentools.panels.desk import draft_class
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
+from pentools.record.layout import pictures_in
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
@@ -103,7 +103,7 @@ class KindForm:
         self._only: tuple[str, ...] | None = None
         self.status = Status()
         self.save = guarded(self.status, self._save)
-        files = _photo_files(job.folder)
+        files = pictures_in(job.folder)
         self.boxes = {f.name: FieldBox(f, self.save, files) for f in (*kind.fields, REMARK)}
         for name, box in self.boxes.items():
             box.widget.add_class(draft_class(stage, kind.key, name))
@@ -254,8 +254,3 @@ class KindForm:
         self._set_heading()
         self.status.saved(f"saved {entry.time:%H:%M:%S}")
         self.hooks.saved(entry)
-
-
-def _photo_files(folder: Path) -> tuple[str, ...]:
-    photos = folder / "photos"
-    return tuple(sorted(p.name for p in photos.iterdir() if p.is_file())) if photos.is_dir() else ()

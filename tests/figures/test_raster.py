@@ -9,7 +9,7 @@ from PIL import Image
 from pentools.errors import InputError
 from pentools.figures.raster import PX_PER_MM, png_of
 
-INK = '<svg xmlns="http://www.w3.org/2000/svg" width="50mm" viewBox="0 0 50 20">{}</svg>'
+INK = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="50mm" viewBox="0 0 50 20">{}</svg>'
 BAR = INK.format('<rect x="0" y="0" width="25" height="20" fill="#1f3a5f"/>')
 
 
@@ -42,6 +42,15 @@ def test_letters_are_drawn(face):
     words = INK.format(f'<text x="2" y="14" font-family="{face}" font-size="10">Hm</text>')
     low, high = Image.open(io.BytesIO(png_of(words, 300))).convert("L").getextrema()
     assert (low < 60, high) == (True, 255)
+
+
+@pytest.mark.parametrize(
+    "words",
+    ['&lt;a href="https://example.org/x"&gt;', "url(https://example.org/x)", "@import 'x.css'", "&lt;!ENTITY x&gt;"],
+)
+def test_words_that_look_like_a_reference_are_words(words):
+    label = words.replace('"', "&quot;")
+    assert png_of(INK.format(f'<g aria-label="{label}"><text x="1" y="9">{words}</text></g>'), 100)
 
 
 @pytest.mark.parametrize(

@@ -44,6 +44,11 @@ def test_what_of_the_bench_file_cannot_be_used_stands_in_nobodys_way(job):
     assert opened.stage("intake").stage.key == "intake"
 
 
+def test_what_is_wrong_with_the_benchs_own_facts_stands_at_the_head(job):
+    (job.bench.folder / "bench.toml").write_text('[caliper]\nuncertainty = "wide"\n')
+    assert "uncertainty" in open_bench(job.folder).head.value
+
+
 def test_several_stages_in_one_cell(sheet):
     group = sheet.stage("limits", "pictures")
     assert [slot.stage.key for slot in group.parts] == ["limits", "pictures"]
