@@ -1,11 +1,12 @@
 """Sections made one by one: one spoilt, the others whole, each made once a state of the record."""
 
+from pentools.errors import RecordError
 from pentools.writeup.blocks import Notice, Paragraph, Section
 from pentools.writeup.making import made, safely, section_of
 
 
 def fails():
-    raise ValueError("the third line")
+    raise RecordError("the third line.")
 
 
 def test_a_section_that_fails_says_so_and_only_the_owner_is_told_why():
@@ -13,6 +14,14 @@ def test_a_section_that_fails_says_so_and_only_the_owner_is_told_why():
     assert notice == Notice("These entries cannot be shown: the third line.", "To be settled")
     [notice] = safely(fails, Section("a", "A"), "everybody").blocks
     assert notice.text == "These entries cannot be shown."
+
+
+def test_what_nobody_meant_is_named_by_its_kind():
+    def raises():
+        raise KeyError("ownersword")
+
+    [notice] = safely(raises, Section("a", "A"), "owner").blocks
+    assert notice.text == "These entries cannot be shown: What is entered cannot be worked with (KeyError)."
 
 
 def test_parts_are_made_in_order_each_by_its_own_maker(new_job):

@@ -8,6 +8,7 @@ import pytest
 from PIL import Image
 from writeup.pages import CONTACT, Parsed, code, markdown, notebook, plain_date, stage
 
+from pentools.errors import RecordError
 from pentools.fields import ask
 from pentools.record import registry
 from pentools.record.entries import new_entry
@@ -194,7 +195,7 @@ def test_a_stage_added_later_is_held_to_the_same_list(new_job, monkeypatch):
 
 def test_why_a_section_cannot_be_shown_is_told_to_the_client_alone(small_job, monkeypatch):
     def spoilt(*_):
-        raise KeyError("ownersword")
+        raise RecordError("ownersword")
 
     monkeypatch.setattr("pentools.writeup.sections.job.limits.section", spoilt)
     client, blog = (render_page(small_job, audience) for audience in ("owner", "everybody"))
