@@ -193,16 +193,15 @@ def test_a_stage_added_later_is_held_to_the_same_list(new_job, monkeypatch):
     assert found == {"owner": ["openaaa", "ownersbbb"], "everybody": ["openaaa"]}
 
 
-def test_why_a_section_cannot_be_shown_is_told_to_the_client_alone(small_job, monkeypatch):
+def test_why_a_section_cannot_be_shown_is_the_benchs_to_know(small_job, monkeypatch):
     def spoilt(*_):
         raise RecordError("ownersword")
 
     monkeypatch.setattr("pentools.writeup.sections.job.limits.section", spoilt)
-    client, blog = (render_page(small_job, audience) for audience in ("owner", "everybody"))
-    assert "These entries cannot be shown: " in client
-    assert "ownersword" in client
-    assert "These entries cannot be shown." in blog
-    assert "ownersword" not in blog
+    record, public = (render_page(small_job, audience) for audience in ("owner", "everybody"))
+    assert "no result is drawn from them" in record
+    assert "These entries cannot be shown." in public
+    assert "ownersword" not in record + public
 
 
 def test_a_picture_left_out_is_named_to_the_client_alone(small_job):
@@ -229,9 +228,9 @@ def test_when_an_open_job_was_worked_on_and_what_holds_it_are_the_clients(new_jo
     assert [notice.word for notice in draft] == ["Draft", "Unfinished"]
 
 
-def test_only_the_methods_stand_at_the_foot_for_publication(small_job):
+def test_the_log_stands_at_the_foot_for_the_owner_alone(small_job):
     feet = {a: [placed.section.key for placed in build_page(small_job, a).foot] for a in ("owner", "everybody")}
-    assert feet == {"owner": ["care", "price", "log", "departures", "methods"], "everybody": ["methods"]}
+    assert feet == {"owner": ["methods", "log"], "everybody": ["methods"]}
 
 
 @pytest.mark.parametrize("tag", ["private", "Private", " PRIVATE "])
