@@ -366,8 +366,8 @@ def test_what_is_the_owners_is_stopped_wherever_it_was_typed(tmp_path, where, te
         }
         for s in stages
     ]
-    job.add("intake", "arrival", {"pen": told if where == "title" else "a green pen"})
-    job.add("condition", "part", {"part": "cap", "seen": told if where == "condition" else "Whole.", "severity": "0"})
+    job.add("intake", "arrival", {"pen": told if where == "title" else "a green pen", "system": "piston"})
+    job.add("condition", "part", {"part": "cap", "seen": told if where == "condition" else "Whole.", "severity": "4"})
     Image.new("RGB", (20, 10), "teal").save(folder / "photos" / "side.jpg")
     job.add(
         "pictures",

@@ -25,7 +25,7 @@ def test_looking_at_it_shows_what_is_whole_and_writes_nothing(job, end):
     content = job.record.path.read_bytes()
     sheet = open_bench(job.folder)
     assert sheet.job.newest(ARRIVAL).pen == "a pen from the drawer"
-    assert "torn off" in sheet.check().value
+    assert "torn off" in sheet.head.value
     [page] = write_pages(sheet.job, ["letter"])
     assert "from the drawer" in page.read_text(encoding="utf-8")
     assert bench_log(job.bench) == ()

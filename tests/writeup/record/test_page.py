@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from PIL import Image
 from writeup.pages import Parsed, code, markdown, notebook, stage
 
 from pentools.record.bench import open_bench_folder
@@ -118,6 +119,8 @@ def test_thirty_strings_of_the_bench_alone_are_in_neither_form(new_job):
         add("fill test", "weighing", {"state": state, "mass": mass})
     add("fill test", "leak check", {"rested": "12 h", "dry": "yes"})
     add("limits", "limit", {"part": "cap", "left": "A crack.", "why": "Stable."})
+    (job.folder / "photos").mkdir(exist_ok=True)
+    Image.new("RGB", (4, 4), "grey").save(job.folder / "photos" / "none.jpg")
     add("pictures", "picture", {"photo": "none.jpg", "moment": "before", "shows": "x"})
     add("release", "result", {"ending": "done with limits", "summary": "Done.", "care": "Careful."})
     cells = notebook(markdown("# Told\n\nOpenly."), markdown(f"{hidden[2]}", "how-to"), stage("intake"))

@@ -59,7 +59,7 @@ def test_the_plan_answers_while_it_is_typed_and_nothing_is_saved(panel):
 
 def test_without_a_grade_that_is_what_is_missing(sheet, job):
     job.add("intake", "arrival", {"pen": "a pen", "material": "perhaps celluloid"})
-    panel = sheet.stage("finish")
+    panel = sheet.panel("finish")
     type_into(panel.forms["plan"], defect="20 um")
     assert "Still missing: a grade that is owned." in panel.preview.value
 
