@@ -45,7 +45,17 @@ def commonmark(parts: Iterable[PostPart], placed: Placed) -> str:
 
     tokens = [token for part in parts for token in _tokens(part, placed)]
     options = {"mdformat": {}, "store_labels": False, "parser_extension": []}
-    return MDRenderer().render(tokens, options, {})
+    return _without_tilde_fences(MDRenderer().render(tokens, options, {}))
+
+
+def _without_tilde_fences(text: str) -> str:
+    """A line of words that begins with three tildes is no fence: the renderer escapes all but these, and fences with backticks."""
+    lines, fenced = [], False
+    for line in text.split("\n"):
+        if line.lstrip(" ").startswith("```"):
+            fenced = not fenced
+        lines.append(line if fenced else re.sub(r"^((?:[ >]|[-*+] )*)(?=~~~)", r"\1\\", line))
+    return "\n".join(lines)
 
 
 def _tokens(part: PostPart, placed: Placed) -> Iterator[Token]:

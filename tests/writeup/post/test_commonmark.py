@@ -75,6 +75,8 @@ TYPED = st.text(st.sampled_from(list("ab 19.*_#+-<>&[]()!`~|\\:/\n“’")), max
 
 
 @settings(max_examples=120)
+@example("~~~ three tildes")
+@example("~~~~")
 @given(TYPED)
 @example("<b>")
 @example("&amp;")
