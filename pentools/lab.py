@@ -69,6 +69,8 @@ def lab_command(job: Job, *, port: int) -> list[str]:
         f"--ServerApp.default_url=/doc/tree/{job.notebook.name}",
         f"--LabApp.default_url=/doc/tree/{job.notebook.name}",
         "--ServerApp.terminals_enabled=False",
+        "--ServerApp.log_level=WARN",  # the only address that is printed is the one that leads to the sheet
+        "--LabApp.log_level=WARN",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
     ]
