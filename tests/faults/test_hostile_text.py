@@ -226,6 +226,8 @@ IN_THE_PAGE = """() => {
     nodes: all.length,
   };
 }"""
+OWN_PICTURE = re.compile(r"\d\d-[a-z0-9-]+\.(?:png|svg|jpg)")
+"""A picture that lies beside the post."""
 NOTHING = {"ran": [], "handlers": [], "tags": [], "refresh": 0, "links": [], "images": []}
 
 
@@ -238,7 +240,7 @@ def test_nothing_runs_in_any_form(hostile_pages, browser, tmp_path, policy):
         loaded = content
         if policy == "without the policy":
             loaded, taken = re.subn(r'<meta http-equiv="Content-Security-Policy"[^>]*>', "", content)
-            assert taken == 1, name
+            assert taken == (0 if "post/post" in name else 1), name  # what is pasted has no head of its own
         path = tmp_path / "page.html"
         path.write_text(loaded, encoding="utf-8")
         tab = browser.new_page()
@@ -249,10 +251,17 @@ def test_nothing_runs_in_any_form(hostile_pages, browser, tmp_path, policy):
         found = tab.evaluate(IN_THE_PAGE)
         tab.wait_for_timeout(200)
         assert found.pop("nodes") > 5
+        if "post/post" in name:
+            for kind in ("links", "images"):
+                found[kind] = [value for value in found[kind] if not OWN_PICTURE.fullmatch(value)]
         assert found == NOTHING, (name, policy)
         assert tab.evaluate("window.ran || []") == [], (name, policy)
         assert dialogs == [], (name, policy)
-        assert [url for url in asked if not url.startswith(("data:", path.as_uri()))] == [], (name, policy)
+        beside = tmp_path.as_uri() + "/"
+        others = [url for url in asked if not url.startswith(("data:", path.as_uri()))]
+        if "post/post" in name:
+            others = [url for url in others if not OWN_PICTURE.fullmatch(url.removeprefix(beside))]
+        assert others == [], (name, policy)
         tab.close()
 
 

@@ -44,8 +44,20 @@ def commonmark(parts: Iterable[PostPart], placed: Placed) -> str:
     from mdformat.renderer import MDRenderer
 
     tokens = [token for part in parts for token in _tokens(part, placed)]
+    _without_nulls(tokens)
     options = {"mdformat": {}, "store_labels": False, "parser_extension": []}
     return _without_tilde_fences(MDRenderer().render(tokens, options, {}))
+
+
+def _without_nulls(tokens: Iterable[Token]) -> None:
+    """The renderer keeps the null sign for itself; CommonMark puts U+FFFD in its place."""
+    for token in tokens:
+        token.content = token.content.replace("\0", "\ufffd")
+        token.attrs = {
+            name: value.replace("\0", "\ufffd") if isinstance(value, str) else value
+            for name, value in token.attrs.items()
+        }
+        _without_nulls(token.children or ())
 
 
 def _without_tilde_fences(text: str) -> str:
