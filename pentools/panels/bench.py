@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from functools import partial
 from html import escape
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
@@ -30,6 +30,9 @@ from pentools.record.stages.job.intake_kinds import ARRIVAL, REQUEST
 from pentools.record.stages.job.works import WORKS
 from pentools.record.storage import Record
 from pentools.record.view import SPOILT
+
+if TYPE_CHECKING:
+    from pentools.systems.shape import PenShape
 
 __all__ = ["BenchSheet", "MessagePanel", "PanelGroup", "open_bench"]
 
@@ -89,7 +92,7 @@ class BenchSheet(ShowsItself):
         )
         self.widget.add_class("pentools")
         self._buttons: dict[str, widgets.Button] = {}
-        self._drawn: tuple[int, str] | None = None
+        self._drawn: tuple[PenShape | None, str] | None = None
         self._set_type_size()
         self.refresh()
 
@@ -222,15 +225,15 @@ class BenchSheet(ShowsItself):
 
     def _drawing(self) -> str:
         """The pen in section, drawn anew only when what it is drawn from has changed."""
-        from pentools.figures.pen_from_record import pen_drawing
+        from pentools.figures.pen_from_record import pen_drawing, pen_shape
 
-        version = self.job.record.version
-        if self._drawn is None or self._drawn[0] != version:
-            try:
+        try:
+            shape = pen_shape(self.job)
+            if self._drawn is None or self._drawn[0] != shape:
                 drawing = pen_drawing(self.job, marks=())
-            except SPOILT:
-                drawing = None
-            self._drawn = (version, "" if drawing is None else drawing.svg)
+                self._drawn = (shape, "" if drawing is None else drawing.svg)
+        except SPOILT:
+            return ""
         return self._drawn[1]
 
     def _lay_ways(self) -> None:

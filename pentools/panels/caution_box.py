@@ -4,12 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from html import escape
+from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
 from pentools.calc.treatment.cautions import Caution
 from pentools.panels.guard import Status, guarded
+from pentools.record.stages.treatment.facts import cautions_read
+from pentools.record.stages.treatment.opening_kinds import CAUTION_READ
 from pentools.tables.source_words import source_words
+
+if TYPE_CHECKING:
+    from pentools.record.entries import Entry
+    from pentools.record.job import Job
 
 __all__ = ["CautionBox", "caution_line"]
 
@@ -38,12 +45,14 @@ class CautionBox:
 
     Parameters
     ----------
-    acknowledge : callable
-        Called with the keys of the cautions that were read.
+    job : Job
+        Where it is kept which were read.
+    saved : callable
+        Called with the last entry, after it is on disk.
     """
 
-    def __init__(self, acknowledge: Callable[[Sequence[str]], None]) -> None:
-        self._acknowledge = acknowledge
+    def __init__(self, job: Job, saved: Callable[[Entry], None]) -> None:
+        self.job, self._saved = job, saved
         self._fresh: tuple[str, ...] = ()
         self.status = Status()
         self.line = widgets.HTML()
@@ -75,7 +84,11 @@ class CautionBox:
         self.button.layout.display = "" if fresh else "none"
 
     def _read(self) -> None:
-        self._acknowledge(self._fresh)
+        fresh = [key for key in self._fresh if key not in cautions_read(self.job)]
+        entries = [self.job.add(CAUTION_READ.stage, CAUTION_READ.key, {"caution": key}) for key in fresh]
+        if entries:
+            self._saved(entries[-1])
+            self.status.saved(f"read {entries[-1].time:%H:%M:%S}; it is in the record")
 
 
 def _words(caution: Caution) -> str:

@@ -13,7 +13,7 @@ import ipywidgets as widgets
 
 from pentools.errors import PentoolsError
 
-__all__ = ["Status", "guarded", "strict"]
+__all__ = ["AskedOnce", "Status", "guarded", "strict"]
 
 _log = logging.getLogger(__name__)
 _strict = {"on": False}
@@ -50,6 +50,30 @@ class Status:
     def quiet(self) -> None:
         """Say nothing."""
         self.text = self.widget.value = ""
+
+
+class AskedOnce:
+    """What is unlikely is asked about, and taken when the same is given again.
+
+    Parameters
+    ----------
+    status : Status
+        Where it is asked.
+    again : str
+        What to do if it is so, such as "Press Save again if it is so, or change it."
+    """
+
+    def __init__(self, status: Status, again: str) -> None:
+        self._status, self._again = status, again
+        self._asked: object = None
+
+    def sure(self, typed: object, doubt: Callable[[], str]) -> bool:
+        """Whether what was typed may be saved; where it is doubted for the first time, the question is asked."""
+        found = "" if self._asked == typed else doubt()
+        self._asked = typed if found else None
+        if found:
+            self._status.asked(f"{found} Not saved yet. {self._again}")
+        return not found
 
 
 def guarded(status: Status, action: Callable[..., None], failed: str = "NOT SAVED") -> Callable[..., None]:

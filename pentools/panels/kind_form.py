@@ -14,7 +14,7 @@ from pentools.errors import InputError, RecordError
 from pentools.fields import Field
 from pentools.panels.desk import draft_class
 from pentools.panels.field_box import FieldBox
-from pentools.panels.guard import Status, guarded
+from pentools.panels.guard import AskedOnce, Status, guarded
 from pentools.record.layout import pictures_in
 
 if TYPE_CHECKING:
@@ -99,9 +99,9 @@ class KindForm:
         self.job, self.stage, self.kind, self.hooks = job, stage, kind, hooks
         self._correcting: Entry | None = None
         self._last_save = float("-inf")
-        self._asked: dict[str, str] | None = None
         self._only: tuple[str, ...] | None = None
         self.status = Status()
+        self._once = AskedOnce(self.status, "Press Save again if it is so, or change it.")
         self.save = guarded(self.status, self._save)
         files = pictures_in(job.folder)
         self.boxes = {f.name: FieldBox(f, self.save, files) for f in (*kind.fields, REMARK)}
@@ -215,7 +215,7 @@ class KindForm:
             return
         filled = self.kind.filled(values)
         self.hooks.check(self.kind, filled)
-        if not self._sure(filled, texts):
+        if self._correcting is None and not self._once.sure(texts, lambda: self.hooks.doubt(filled)):
             return
         replaced = self._correcting
         if replaced is None and not self.kind.log:
@@ -224,14 +224,6 @@ class KindForm:
             self.stage, self.kind, values, note=remark.strip(), replaces=replaced.id if replaced else None
         )
         self._after_save(entry)
-
-    def _sure(self, filled: Form, texts: dict[str, str]) -> bool:
-        """Whether to save: what is unlikely is asked first, and saved when Save is pressed again with nothing changed."""
-        doubt = "" if self._asked == texts or self._correcting is not None else self.hooks.doubt(filled)
-        self._asked = texts if doubt else None
-        if doubt:
-            self.status.asked(f"{doubt} Not saved yet. Press Save again if it is so, or change it.")
-        return not doubt
 
     def _refuse(self, errors: dict[str, InputError]) -> None:
         """Say beside the button which box it is, and go there."""

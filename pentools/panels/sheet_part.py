@@ -6,7 +6,7 @@ from typing import Protocol
 
 from pentools.panels.showing import ShowsItself
 
-__all__ = ["Alone", "Sheet"]
+__all__ = ["Sheet"]
 
 
 class Sheet(Protocol):
@@ -20,16 +20,3 @@ class Sheet(Protocol):
 
     def forget(self, stage: str, kind: str) -> None:
         """What was typed into a form is saved: no draft of it is kept any longer."""
-
-
-class Alone:
-    """A panel with no sheet around it."""
-
-    def changed(self, source: ShowsItself) -> None:
-        """Nobody follows."""
-
-    def look_at(self, selector: str) -> None:
-        """There is no browser to ask."""
-
-    def forget(self, stage: str, kind: str) -> None:
-        """No draft is kept."""

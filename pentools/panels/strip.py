@@ -12,7 +12,7 @@ import ipywidgets as widgets
 from pentools.errors import InputError
 from pentools.panels.desk import draft_class
 from pentools.panels.field_box import with_own_unit
-from pentools.panels.guard import Status, guarded
+from pentools.panels.guard import AskedOnce, Status, guarded
 from pentools.record.plausible import doubt_of
 from pentools.record.stages.job.ending_kinds import PICTURE
 from pentools.record.stages.job.work_kinds import ACTIVITIES, NOTE, TIMER_START, TIMER_STOP, WORK
@@ -49,7 +49,7 @@ class Strip:
     def __init__(self, job: Job, saved: Callable[[], None]) -> None:
         self.job, self._saved = job, saved
         self.status = Status()
-        self._asked = ""
+        self._once = AskedOnce(self.status, "Press Enter again if it is so, or change it.")
         self.activity = "other"
         self.mass = self._box("Weigh", "14.86 g", guarded(self.status, self.weigh), WEIGHING.key)
         self.state = widgets.ToggleButtons(options=STATES, value=self._next_state(), style={"button_width": "auto"})
@@ -101,11 +101,8 @@ class Strip:
         )
         if errors:
             raise next(iter(errors.values()))
-        asked = f"{self.state.value} {self.mass.value}"
-        doubt = "" if asked == self._asked else doubt_of(self.job, WEIGHING.filled(values))
-        self._asked = asked if doubt else ""
-        if doubt:
-            self.status.asked(f"{doubt} Not saved yet. Press Enter again if it is so, or change it.")
+        filled = WEIGHING.filled(values)
+        if not self._once.sure((self.state.value, self.mass.value), lambda: doubt_of(self.job, filled)):
             return
         entry = self.job.save(WEIGHING.stage, WEIGHING, values)
         self.mass.value = ""

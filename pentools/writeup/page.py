@@ -11,7 +11,7 @@ from pentools.record.registry import STAGES
 from pentools.record.stages.job.release import ending
 from pentools.writeup.blocks import Audience, Notice
 from pentools.writeup.closing import key_facts, methods, pen_title, summary
-from pentools.writeup.forms import Files, held_back
+from pentools.writeup.forms import held_back
 from pentools.writeup.making import Maker, made, section_of
 from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook
 from pentools.writeup.outputs import published_html
@@ -27,7 +27,7 @@ from pentools.writeup.words import date_in_words, sentence
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["build_page", "render_page", "story_files"]
+__all__ = ["build_page", "render_page"]
 
 _HEAD: tuple[tuple[str, str, Maker], ...] = (
     ("summary", "In short", summary),
@@ -67,11 +67,6 @@ def render_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None
     if audience == "everybody" and not draft:
         hold_back(job, "the page for publication", {"the finished page": made}, notebook)
     return made
-
-
-def story_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False) -> Files:
-    """The story's one file."""
-    return {"blog.html": render_page(job, "everybody", notebook, draft=draft)}
 
 
 def build_page(job: Job, audience: Audience, notebook: Mapping[str, Any] | None = None, *, draft: bool = False) -> Page:

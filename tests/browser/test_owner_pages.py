@@ -1,33 +1,15 @@
 """The letter and the record in a real browser: printed pages counted, page numbers read, nothing cut, no barrier found."""
 
 import io
-import os
-import shutil
 
 import pytest
 from writeup.samples import LEAD, SAMPLES, made
 
 pytestmark = pytest.mark.browser
 
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 RE_SACS = ("lever-with-limits", "short-breather", "syringe-ladder", "casein-returned")
 """Jobs of one seal or sac, and the one that went home unopened; the two others have a story with more to it."""
 FILES = {"letter": "client.html", "record": "record.html"}
-
-
-@pytest.fixture(scope="module")
-def tab():
-    if CHROMIUM is None:
-        if os.environ.get("PENTOOLS_NEED_BROWSER"):
-            pytest.fail("Chromium is missing, and PENTOOLS_NEED_BROWSER asks for it")
-        pytest.skip("Chromium is not installed")
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu"])
-        page = browser.new_page()
-        page.set_default_timeout(120_000)
-        yield page
-        browser.close()
 
 
 @pytest.fixture

@@ -1,9 +1,7 @@
 """Pages as a real browser prints them: small, with their drawings as lines."""
 
 import io
-import os
 import re
-import shutil
 
 import pytest
 
@@ -13,23 +11,6 @@ from pentools.writeup.pdf import PdfError, engine
 from pentools.writeup.write import write_pages
 
 pytestmark = pytest.mark.browser
-
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
-
-
-@pytest.fixture(scope="module")
-def tab():
-    if CHROMIUM is None:
-        if os.environ.get("PENTOOLS_NEED_BROWSER"):
-            pytest.fail("Chromium is missing, and PENTOOLS_NEED_BROWSER asks for it")
-        pytest.skip("Chromium is not installed")
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu"])
-        page = browser.new_page()
-        page.set_default_timeout(120_000)
-        yield page
-        browser.close()
 
 
 def test_the_lead_samples_pages_print_small(tab, tmp_path):

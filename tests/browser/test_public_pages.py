@@ -3,9 +3,6 @@
 The checker is axe-core (WCAG 2 A and AA rules among others), as axe-playwright-python ships it.
 """
 
-import os
-import shutil
-
 import pytest
 
 from pentools.record.bench import open_bench_folder
@@ -15,24 +12,8 @@ from pentools.writeup.write import write_pages
 
 pytestmark = pytest.mark.browser
 
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 SAMPLES = sorted(folder.name for folder in shipped_folder("sample_jobs").iterdir() if folder.is_dir())
 MOST_PAGES = {"blog.html": 8, "card.html": 1}
-
-
-@pytest.fixture(scope="module")
-def tab():
-    if CHROMIUM is None:
-        if os.environ.get("PENTOOLS_NEED_BROWSER"):
-            pytest.fail("Chromium is missing, and PENTOOLS_NEED_BROWSER asks for it")
-        pytest.skip("Chromium is not installed")
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu"])
-        page = browser.new_page()
-        page.set_default_timeout(120_000)
-        yield page
-        browser.close()
 
 
 @pytest.fixture(scope="module")

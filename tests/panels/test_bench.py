@@ -116,3 +116,19 @@ def test_a_job_in_which_nothing_is_missing_says_so(tmp_path):
     write_pages(job, ["letter"])
     shown.button.click()
     assert shown.list.value == "<p>Nothing is missing, and nothing is odd.</p>"
+
+
+def test_the_pen_is_drawn_anew_only_when_its_measures_change(sheet, job, monkeypatch):
+    drawn = []
+    import pentools.figures.pen_from_record as drawing
+
+    real = drawing.pen_drawing
+    monkeypatch.setattr(drawing, "pen_drawing", lambda *given, **more: drawn.append(1) or real(*given, **more))
+    job.add("work log", "note", {"note": "nothing of the pen"})
+    sheet.changed(None)
+    assert drawn == []
+    job.add("fill test", "dimensions", {"bore": "9.0 mm", "stroke": "31 mm"})
+    before = sheet.head.value
+    sheet.changed(None)
+    assert drawn == [1]
+    assert sheet.head.value != before

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -67,7 +67,7 @@ class CleanPanel(StagePanel):
 
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         super().__init__(job, stage, sheet)
-        self.cautions = CautionBox(self._acknowledge)
+        self.cautions = CautionBox(job, self._saved)
         self.look = widgets.Button(description="Look at the clock", layout={"align_self": "flex-start"})
         self.look.on_click(guarded(self.status, self._refresh_result))
         self.clock = widgets.HTML()
@@ -137,13 +137,6 @@ class CleanPanel(StagePanel):
             past = past_limit(self.job, *done[:3]) if done is not None else None
             if past is not None:
                 self.forms[entry.kind].status.failed(f"saved {entry.time:%H:%M:%S}, but look again: {past.text}")
-
-    def _acknowledge(self, keys: Sequence[str]) -> None:
-        fresh = [key for key in keys if key not in cautions_read(self.job)]
-        entries = [self.job.add("open", "caution read", {"caution": key}) for key in fresh]
-        if entries:
-            self._saved(entries[-1])
-            self.cautions.status.saved(f"read {entries[-1].time:%H:%M:%S}; it is in the record")
 
     # what is refused ---------------------------------------------------------------------------------------
 

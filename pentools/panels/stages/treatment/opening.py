@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, ClassVar
 
 from pentools.calc.treatment.materials import UNKNOWN
@@ -39,7 +39,7 @@ class OpenPanel(StagePanel):
 
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         super().__init__(job, stage, sheet)
-        self.cautions = CautionBox(self._acknowledge)
+        self.cautions = CautionBox(job, self._saved)
         self.above.children = (self.cautions.widget,)
         self.follow()
 
@@ -66,13 +66,6 @@ class OpenPanel(StagePanel):
         stops = [] if heat is None else [f.text for f in heat.findings if f.level == "stop"]
         if stops:
             self.forms["heat pass"].status.failed(f"saved {entry.time:%H:%M:%S}, and stop: {' '.join(stops)}")
-
-    def _acknowledge(self, keys: Sequence[str]) -> None:
-        fresh = [key for key in keys if key not in cautions_read(self.job)]
-        entries = [self.job.add("open", "caution read", {"caution": key}) for key in fresh]
-        if entries:
-            self._saved(entries[-1])
-            self.cautions.status.saved(f"read {entries[-1].time:%H:%M:%S}; it is in the record")
 
     # what is refused ---------------------------------------------------------------------------------------
 
