@@ -118,7 +118,7 @@ def named(job: Job) -> Markup:
 
 def for_css(text: str) -> Markup:
     """A text that may stand in a string of a style sheet: signs that could end it are taken out."""
-    return Markup(re.sub(r"[^\w .,·()–-]", " ", text))  # noqa: S704 - cleaned
+    return Markup(re.sub(r"[^\w .,·()–’“”-]", " ", text.replace("'", "’")))  # noqa: S704 - cleaned
 
 
 @functools.cache

@@ -4,7 +4,7 @@ import pytest
 from writeup.pages import Parsed, notebook
 
 from pentools.writeup.page import render_page
-from pentools.writeup.template import plain_page
+from pentools.writeup.template import for_css, plain_page
 
 
 def test_a_hostile_job_name_cannot_leave_the_style_sheet(new_job):
@@ -50,3 +50,8 @@ def test_the_bench_that_writes_a_comma_reads_commas(small_job):
     )
     assert "16,42" in Parsed(render_page(odd, "owner")).text
     assert "16.42" not in Parsed(render_page(odd, "owner")).text
+
+
+def test_a_running_title_keeps_its_apostrophe_and_nothing_that_could_end_the_string():
+    assert for_css("A seed merchant's “green” pen, and the owner’s") == "A seed merchant’s “green” pen, and the owner’s"
+    assert not set('"\\;{}<>\n&') & set(for_css('a";} </style> \\ & \n b'))
