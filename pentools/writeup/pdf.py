@@ -37,6 +37,9 @@ def engine() -> ModuleType:
     PdfError
         If it, or a library of the system that it needs, is missing.
     """
+    from PIL import ImageFile
+
+    asked = ImageFile.LOAD_TRUNCATED_IMAGES
     try:
         import weasyprint
     except ImportError as error:
@@ -49,6 +52,8 @@ def engine() -> ModuleType:
             "apt install libpango-1.0-0 libpangoft2-1.0-0; macOS: brew install pango; Windows: as WeasyPrint's page on installation says). "
             f"{_HTML_STANDS}"
         ) from error
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = asked  # importing it makes half a picture pass for a whole one everywhere
     return weasyprint  # type: ignore[no-any-return]
 
 

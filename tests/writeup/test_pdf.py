@@ -2,6 +2,7 @@
 
 import builtins
 import io
+import subprocess
 import sys
 
 import pytest
@@ -141,3 +142,9 @@ def test_the_lead_samples_papers_are_small_whole_pages_on_both_papers(makes_pdfs
     # no drawing became a picture made of dots: those there are, are the photographs of the letter
     care = next(page for page in pages if page.stem == "care")
     assert not read(care.with_suffix(".pdf").read_bytes()).pages[0].images
+
+
+def test_making_a_pdf_leaves_half_a_picture_unreadable(makes_pdfs):
+    asked = "from pentools.writeup.pdf import engine; engine(); from PIL import ImageFile; print(ImageFile.LOAD_TRUNCATED_IMAGES)"
+    told = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
+    assert told.stdout.strip() == "False"  # elsewhere a copy that stopped half way must still be said to be one
