@@ -156,10 +156,6 @@ WORDS: Mapping[str, Template] = {
     "slow-start": _slow_start,
     "missing-grade": _missing,
     "finish-not-reached": _finish,
-    "finish-not-reached:nib": (
-        "The finest owned grade, {last}, leaves a finish like {leaves:.3g} µm: the nib will keep some feedback; {wanted:.3g} µm "
-        "would end it."
-    ),
     "finish-passed": (
         "{last}, the last that this ladder can use, leaves a finish like {leaves:.3g} µm: shinier than the {wanted:.3g} µm that "
         "was asked. Nothing at hand that may be used leaves that finish."
@@ -207,7 +203,6 @@ WORDS: Mapping[str, Template] = {
         "{before} to {after} is a step of only {ratio:.3g} times: it does little that the next grade would not do."
     ),
     "too-coarse": ("{grade} ({um:.3g} µm) is coarser than {material} in the zone “{zone}” allows ({limit:.2g} µm)."),
-    "too-coarse:nib": "Nothing owned is {limit:.2g} µm or finer: no smoothing with what is here.",
     "leave-alone:zone": _leave_zone,
     "leave-alone:unnamed": "No abrasive on a material that is not named: {why}. A soft dry cloth at most.",
     "leave-alone:material": "No abrasive on {material}: {why}. A soft dry cloth at most.",
@@ -223,11 +218,6 @@ WORDS: Mapping[str, Template] = {
     "removal-agrees": _agrees,
     "removal-differs:more": _more,
     "removal-differs:less": _less,
-    "align-first:now": "Align the tines first: most scratchy nibs are out of line, not rough.",
-    "align-first:look": ("Look first: tines level and the slit open under a 10x loupe? Grinding does not mend that."),
-    "no-tipping:look": "Look first: is there hard tipping left? Without it the nib's own metal is cut, at once and for good.",
-    "no-tipping:seen": "No tipping left: the nib's own metal is cut, at once and for good.",
-    "stop-early": "Stop early: tipping does not grow back, and rounded inner edges make a nib skip.",
     "two-figures": _two_figures,
     "same-number": "The number {number} alone also means {um:.3g} µm ({grade}): always write the scale.",
     "certainty": "The size of {grade} is {certainty}.",

@@ -43,4 +43,4 @@ def test_no_word_of_the_kit_is_left_with_an_order_that_opens_a_sentence():
 def test_findings_become_one_paragraph_and_orders_alone_nothing():
     heat = Finding("stop", "treatment.over-limit", heatings="2", limit=70.0)
     assert told([heat, heat]) == [Paragraph("Heating 2 went above the limit of 70 °C.")]
-    assert told([Finding("note", "finish.stop-early")]) == []
+    assert told([Finding("note", "nib.stop-early")]) == []

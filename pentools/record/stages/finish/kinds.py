@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pentools.calc.finish.nib import FEELS
 from pentools.fields import ask
 from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import mass, yes_no
 from pentools.sums.finish.abrasives import ABRASIVES
 from pentools.tables.abrasives import zones
+from pentools.tables.nib import feels
 from pentools.units import Reading
 
 __all__ = [
@@ -114,7 +114,7 @@ PLAN = Kind("finish", "plan", "Plan", Plan, log=False, help="Change any box and 
 class NibPlan(Form, frozen=True):
     """Smoothing the nib: what one entry holds."""
 
-    feel: Annotated[str | None, ask("How the nib feels", "choice", choices=tuple((feel, feel) for feel in FEELS), required=True, hint="the least that is true", audience="everybody")] = None
+    feel: Annotated[str | None, ask("How the nib feels", "choice", choices=feels(), required=True, hint="the least that is true", audience="everybody")] = None
     aligned: Annotated[bool | None, yes_no("Tines level under the loupe?", "empty: nobody has looked yet", audience="everybody")] = None
     tipped: Annotated[bool | None, yes_no("Is there hard tipping left?", audience="everybody")] = None
 

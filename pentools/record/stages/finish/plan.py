@@ -10,10 +10,10 @@ from msgspec.structs import asdict
 
 from pentools.calc.finish.grades import Grade
 from pentools.calc.finish.limits import NOT_SAID, Interval
-from pentools.calc.finish.nib import SmoothingPlan, nib_smoothing_plan
 from pentools.calc.finish.progression import rate_of
 from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.types import Progression, Step
+from pentools.calc.nib.smoothing import SmoothingPlan, nib_smoothing_plan
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.record.stages.finish.facts import material_of, overruled
@@ -24,6 +24,7 @@ from pentools.sums.base import Inputs, SumAnswer
 from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
 from pentools.sums.finish.surface import read_surface
 from pentools.tables.abrasives import catalogue, media
+from pentools.tables.nib import habits
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -261,7 +262,9 @@ def nib_plan_of(job: Job) -> SmoothingPlan | None:
     if asked.feel is None or not own:
         return None
     try:
-        return nib_smoothing_plan(asked.feel, read_owned(own), media(), aligned=asked.aligned, tipped=asked.tipped)
+        return nib_smoothing_plan(
+            asked.feel, habits(), read_owned(own), media(), aligned=asked.aligned, tipped=asked.tipped
+        )
     except InputError:
         return None
 

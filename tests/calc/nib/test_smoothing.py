@@ -2,10 +2,11 @@
 
 import pytest
 
-from pentools.calc.finish.nib import FEELS, nib_smoothing_plan
 from pentools.calc.finish.reading import read_grades
+from pentools.calc.nib import smoothing
 from pentools.errors import InputError
 from pentools.tables.abrasives import catalogue, media
+from pentools.tables.nib import habits
 
 OWNED = read_grades(
     "P400; P2500; cushioned cloth 2000; cushioned cloth 10000; film 9 um; film 3 um; film 1 um; film 0.3 um",
@@ -13,12 +14,16 @@ OWNED = read_grades(
 )
 
 
-@pytest.mark.parametrize("feel", sorted(FEELS))
-def test_few_strokes_and_a_check_every_few(feel):
-    plan = nib_smoothing_plan(feel, OWNED, media(), aligned=True)
+def nib_smoothing_plan(feel, owned, bands, *, tipped=True, **more):
+    return smoothing.nib_smoothing_plan(feel, habits(), owned, bands, tipped=tipped, **more)
+
+
+@pytest.mark.parametrize("habit", habits(), ids=lambda habit: habit.feel)
+def test_few_strokes_and_a_check_every_few(habit):
+    plan = nib_smoothing_plan(habit.feel, OWNED, media(), aligned=True)
     assert 1 <= len(plan.steps) <= 3
     assert all(step.check_every < step.most_strokes <= 20 for step in plan.steps)
-    assert max(step.grade.particle_um for step in plan.steps) <= FEELS[feel][0] * 1.001
+    assert max(step.grade.particle_um for step in plan.steps) <= habit.coarsest_um * 1.001
     assert plan.steps[-1].grade.finish_um <= 1
     sizes = [step.grade.finish_um for step in plan.steps]
     assert sizes == sorted(sizes, reverse=True)
@@ -75,7 +80,8 @@ def test_without_tipping_fewer_strokes_still():
     with_tip, without = (nib_smoothing_plan("scratchy", OWNED, media(), aligned=True, tipped=t) for t in (True, False))
     assert without.steps[0].most_strokes < with_tip.steps[0].most_strokes
     assert "no-tipping" in [f.topic for f in without.findings]
-    unseen = nib_smoothing_plan("scratchy", OWNED, media(), aligned=True, tipped=None)
+    unseen = smoothing.nib_smoothing_plan("scratchy", habits(), OWNED, media(), aligned=True)
+    assert unseen == nib_smoothing_plan("scratchy", OWNED, media(), aligned=True, tipped=None), "not said is not tipped"
     assert [s.most_strokes for s in unseen.steps] == [s.most_strokes for s in without.steps]
     assert any(f.text.startswith("Look first: is there hard tipping left?") for f in unseen.findings)
     assert "no-tipping" not in [f.topic for f in with_tip.findings]

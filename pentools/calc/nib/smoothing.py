@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+
+import msgspec
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.finish.grades import Grade
@@ -11,17 +13,19 @@ from pentools.calc.finish.ladder import find_paths
 from pentools.calc.finish.limits import Medium
 from pentools.errors import InputError
 
-__all__ = ["FEELS", "SmoothingPlan", "SmoothingStep", "nib_smoothing_plan"]
+__all__ = ["Habit", "SmoothingPlan", "SmoothingStep", "nib_smoothing_plan"]
 
-# what it feels like -> coarsest particle [µm], finish wanted [µm], most strokes in one step
-FEELS: Mapping[str, tuple[float, float, int]] = {
-    "a little toothy": (1.0, 1.0, 8),
-    "scratchy": (3.0, 1.0, 12),
-    "reshaped": (13.0, 1.0, 20),
-}
-"""How a nib feels, with the coarsest particle, the finish and the most strokes a step: common practice, no source."""
 
-_CHECK_EVERY = 4
+class Habit(msgspec.Struct, frozen=True):
+    """What one feel of a nib may take: a row of the table ``nib_smoothing``, sizes in [µm]."""
+
+    feel: str
+    coarsest_um: float
+    finish_um: float
+    most_strokes: int
+    check_every: int
+    source: str
+    certainty: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +58,7 @@ class SmoothingPlan:
     Parameters
     ----------
     feel : str
-        A key of `FEELS`.
+        How the nib feels, as the habit names it.
     steps : tuple of SmoothingStep
         Three at most; empty where nothing fine enough is owned.
     findings : tuple of Finding
@@ -68,18 +72,21 @@ class SmoothingPlan:
 
 def nib_smoothing_plan(
     feel: str,
+    habits: Iterable[Habit],
     owned: Sequence[Grade],
     media: Mapping[str, Medium],
     *,
     aligned: bool | None = None,
-    tipped: bool | None = True,
+    tipped: bool | None = None,
 ) -> SmoothingPlan:
     """Plan the smoothing of a nib's tip.
 
     Parameters
     ----------
     feel : str
-        A key of `FEELS`.
+        How the nib feels: one of the habits.
+    habits : iterable of Habit
+        What each feel may take.
     owned : sequence of Grade
         Grades at hand.
     media : mapping of str to Medium
@@ -93,7 +100,7 @@ def nib_smoothing_plan(
     Returns
     -------
     SmoothingPlan
-        Few steps, each with its most strokes and a check every four.
+        Few steps, each with its most strokes and a look every few of them.
 
     Raises
     ------
@@ -105,33 +112,37 @@ def nib_smoothing_plan(
     Common practice, no source: figure-eights under the pen's own weight on film or the finest cushioned cloth, wet;
     align first, because most scratchy nibs are out of line and not rough.
     """
-    if feel not in FEELS:
-        raise InputError("feel of the nib", "one of " + ", ".join(FEELS), feel)
-    coarsest, finish, strokes = FEELS[feel]
+    known = {habit.feel: habit for habit in habits}
+    if feel not in known:
+        raise InputError("feel of the nib", "one of " + ", ".join(known), feel)
+    habit = known[feel]
     findings = list(_before(aligned, tipped))
     fine = [
-        g for g in owned if g.particle_um <= coarsest * 1.001 and g.medium in ("film", "cushioned", "paper", "paste")
+        g
+        for g in owned
+        if g.particle_um <= habit.coarsest_um * 1.001 and g.medium in ("film", "cushioned", "paper", "paste")
     ]
     if aligned is False or not fine:
         if not fine:
-            findings.append(Finding("stop", "finish.too-coarse:nib", limit=coarsest))
+            findings.append(Finding("stop", "nib.too-coarse", limit=habit.coarsest_um))
         return SmoothingPlan(feel, (), tuple(findings))
-    paths = find_paths(fine, finish, media)
+    paths = find_paths(fine, habit.finish_um, media)
     ladder = paths.ladder_from(paths.grades[0])[-3:]
+    look, strokes = habit.check_every, habit.most_strokes
     if tipped is not True:
-        strokes = max(_CHECK_EVERY, strokes // 2)
+        strokes = max(look, strokes // 2)
     steps = tuple(
         SmoothingStep(
-            place + 1, grade, strokes, _CHECK_EVERY,
-            f"Wet, the pen's own weight, figure-eights turning the pen; after {_CHECK_EVERY} wipe, look, write a line."
+            place + 1, grade, strokes, look,
+            f"Wet, the pen's own weight, figure-eights turning the pen; after {look} wipe, look, write a line."
             f" Stop at the first line that is smooth, at {strokes} strokes in any case.",
         )
         for place, grade in enumerate(ladder)
     )  # fmt: skip
     last = ladder[-1]
-    if last.finish_um > finish * 1.001:
+    if last.finish_um > habit.finish_um * 1.001:
         findings.append(
-            Finding("note", "finish.finish-not-reached:nib", last=last.label, leaves=last.finish_um, wanted=finish)
+            Finding("note", "nib.finish-not-reached", last=last.label, leaves=last.finish_um, wanted=habit.finish_um)
         )
     return SmoothingPlan(feel, steps, tuple(findings))
 
@@ -139,10 +150,10 @@ def nib_smoothing_plan(
 def _before(aligned: bool | None, tipped: bool | None) -> Sequence[Finding]:
     found = []
     if aligned is False:
-        found.append(Finding("stop", "finish.align-first:now"))
+        found.append(Finding("stop", "nib.align-first:now"))
     elif aligned is None:
-        found.append(Finding("warning", "finish.align-first:look"))
+        found.append(Finding("warning", "nib.align-first:look"))
     if tipped is not True:
-        found.append(Finding("warning", "finish.no-tipping:seen" if tipped is False else "finish.no-tipping:look"))
-    found.append(Finding("warning", "finish.stop-early"))
+        found.append(Finding("warning", "nib.no-tipping:seen" if tipped is False else "nib.no-tipping:look"))
+    found.append(Finding("warning", "nib.stop-early"))
     return found

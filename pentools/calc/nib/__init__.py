@@ -1,0 +1,1 @@
+"""The nib: its flow, its flex, its tip, and the setting of its feed."""
