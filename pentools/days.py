@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 import re
 import unicodedata
@@ -24,21 +25,28 @@ _YEAR_FIRST = re.compile(r"(\d{4})([-/.])\s?(\d{1,2})\2\s?(\d{1,2})|(\d{4})(\d\d
 _DAY_FIRST = re.compile(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})")
 _SLASHED = re.compile(r"(\d{1,2})([/-])(\d{1,2})\2(\d{4})")
 _DAY_NAMED = re.compile(r"(\d{1,2})(?:\.|st|nd|rd|th)?(?:\s+of)?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})", re.IGNORECASE)
+_NO_YEAR = re.compile(
+    r"(\d{1,2})(?:\.|st|nd|rd|th)?(?:\s+of)?[\s-]+([a-z]{3,9})\.?|([a-z]{3,9})\.?\s+(\d{1,2})(?:st|nd|rd|th)?",
+    re.IGNORECASE,
+)
+_NAMED_DAYS = {"today": 0, "yesterday": -1, "tomorrow": 1}
 _MONTH_FIRST = re.compile(r"([a-z]{3,9})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})", re.IGNORECASE)
 
 
-def read_day(text: str, name: str = "date", today: dt.date | None = None) -> str:
+def read_day(text: str, name: str = "date", today: dt.date | None = None, order: str = "") -> str:
     """Read one day.
 
     Parameters
     ----------
     text : str
-        What was typed: ``2026-03-14``, ``20260314``, ``14.3.2026``, ``14 March 2026``, ``March 14, 2026``. A ``!`` at the
-        end says that a year far off is meant.
+        What was typed: ``2026-03-14``, ``20260314``, ``14.3.2026``, ``14 March 2026``, ``March 14, 2026``, ``today``; ``14 March``
+        alone is the one nearest to today. A ``!`` at the end says that a year far off is meant.
     name : str
         What day it is, used in the error's sentence.
     today : date or None
         The day to be near to; by default the clock's.
+    order : {"", "day first", "month first"}
+        The bench's own way with ``3/4/2026``; where it is not said, such a day is asked about.
 
     Returns
     -------
@@ -48,7 +56,7 @@ def read_day(text: str, name: str = "date", today: dt.date | None = None) -> str
     Raises
     ------
     InputError
-        If it is no day of the calendar, names a week or the day of a year, could be two days (``3/4/2026``), has a year
+        If it is no day of the calendar, names a week or the day of a year, could be two days (``3/4/2026``, where no order is given), has a year
         of two figures, or lies before `EARLIEST_YEAR` or more than `YEARS_AHEAD` years ahead without ``!``.
 
     Examples
@@ -60,12 +68,31 @@ def read_day(text: str, name: str = "date", today: dt.date | None = None) -> str
     if len(text) > _LONGEST or not clean.isascii():
         raise InputError(name, _ACCEPTED, text, _EXAMPLE)
     meant = clean.endswith("!")
-    day = _day(clean.removesuffix("!").rstrip(), text, name)
-    _ask_if_far(day, meant, text, name, today or dt.date.today())
+    now = today or dt.date.today()
+    day = _near(clean.removesuffix("!").rstrip(), now) or _day(clean.removesuffix("!").rstrip(), text, name, order)
+    _ask_if_far(day, meant, text, name, now)
     return day.isoformat()
 
 
-def _day(clean: str, text: str, name: str) -> dt.date:
+def _near(clean: str, today: dt.date) -> dt.date | None:
+    """A day named from today, or without its year: the one nearest to today; None for anything else."""
+    if clean.casefold() in _NAMED_DAYS:
+        return today + dt.timedelta(days=_NAMED_DAYS[clean.casefold()])
+    found = _NO_YEAR.fullmatch(clean)
+    if found is None:
+        return None
+    try:
+        month, number = month_number(found[2] or found[3]), int(found[1] or found[4])
+    except ValueError:
+        return None
+    days = []
+    for year in (today.year - 1, today.year, today.year + 1):
+        with contextlib.suppress(ValueError):  # the 29th of February of another year
+            days.append(dt.date(year, month, number))
+    return min(days, key=lambda day: abs((day - today).days), default=None)
+
+
+def _day(clean: str, text: str, name: str, order: str) -> dt.date:
     try:
         if found := _YEAR_FIRST.fullmatch(clean):
             year, month, number = (part for part in found.group(1, 3, 4, 5, 6, 7) if part)
@@ -77,7 +104,7 @@ def _day(clean: str, text: str, name: str) -> dt.date:
         if found := _MONTH_FIRST.fullmatch(clean):
             return dt.date(int(found[3]), month_number(found[1]), int(found[2]))
         if found := _SLASHED.fullmatch(clean):
-            return _slashed(found, text, name)
+            return _slashed(found, text, name, order)
     except ValueError as error:
         if isinstance(error, InputError):
             raise
@@ -85,13 +112,18 @@ def _day(clean: str, text: str, name: str) -> dt.date:
     raise InputError(name, _ACCEPTED, text, _why(clean))
 
 
-def _slashed(found: re.Match[str], text: str, name: str) -> dt.date:
+def _slashed(found: re.Match[str], text: str, name: str, order: str) -> dt.date:
     """``14/3/2026`` is clear, because no month has that number; ``3/4/2026`` is not."""
     one, other, year = int(found[1]), int(found[3]), int(found[4])
     if one == other or one > 12 or other > 12:
         return dt.date(year, min(one, other), max(one, other))
     first, second = dt.date(year, other, one), dt.date(year, one, other)
-    raise InputError(name, "one clear date", text, f"Does it mean {first} or {second}? Type the one you mean.")
+    if order:
+        return first if order == "day first" else second
+    raise InputError(
+        name, "one clear date", text,
+        f"Does it mean {first} or {second}? Type the one you mean; to be asked no more, say date_order = \"day first\" or \"month first\" under [bench] in bench.toml.",
+    )  # fmt: skip
 
 
 def _why(clean: str) -> str:

@@ -38,6 +38,7 @@ FieldKind = Literal[
     "text",
     "long text",
     "choice",
+    "ticks",
     "yes-no",
     "date",
     "photo",
@@ -69,7 +70,7 @@ class Field:
         What stands above the box and is its accessible name.
     kind : FieldKind
         quantity (number with unit) / quantities (several, separated by ``;``) / number / count / text /
-        long text / choice / yes-no / date / photo (file name in the job's photos folder) / items
+        long text / choice / ticks (several choices, separated by ``;``) / yes-no / date / photo (file name in the job's photos folder) / items
         (several texts, separated by ``;``) / money (kept as a text with its currency, such as ``4.50 EUR``).
     unit : str
         The unit a quantity is kept in.
@@ -78,7 +79,7 @@ class Field:
     low, high : float or None
         Plausible range [`unit`]; for number and count a hard range.
     choices : tuple of (key, label)
-        For a choice: what may be chosen.
+        For a choice and for ticks: what may be chosen.
     required : bool
         Whether an entry without it is refused.
     audience : {"bench", "owner", "everybody"}
@@ -106,7 +107,7 @@ class Field:
         """The field's name on the command line."""
         return "--" + self.name.replace("_", "-")
 
-    def read(self, text: str, own_money: str = "", decimal_sign: str = ".") -> Value:  # noqa: C901, PLR0911 - one line a kind of field
+    def read(self, text: str, own_money: str = "", decimal_sign: str = ".", date_order: str = "") -> Value:  # noqa: C901, PLR0911 - one line a kind of field
         """Read what was typed.
 
         Parameters
@@ -117,6 +118,8 @@ class Field:
             Code of the currency that an amount without one is in; empty where none may be left out.
         decimal_sign : {".", ","}
             The bench's own: where it is the comma, ``1.234 mm`` is asked about like ``1,234 mm``.
+        date_order : {"", "day first", "month first"}
+            The bench's own way with ``3/4/2026``, as for `read_day`.
 
         Returns
         -------
@@ -147,10 +150,12 @@ class Field:
                 return self._number(clean, sign)
             case "choice":
                 return self._choice(clean)
+            case "ticks":
+                return tuple(dict.fromkeys(self._choice(part.strip()) for part in clean.split(";") if part.strip()))
             case "yes-no":
                 return self._yes_no(clean)
             case "date":
-                return read_day(clean, self.label)
+                return read_day(clean, self.label, order=date_order)
             case "photo":
                 return self._photo(clean)
             case "money":
@@ -259,6 +264,8 @@ class Field:
                 return data
             case "choice":
                 return self._kept_choice(data)
+            case "ticks":
+                return tuple(self._kept_choice(item) for item in self._kept_list(data))
             case "date":
                 return self._kept_date(data)
             case "photo":
@@ -339,6 +346,8 @@ class Field:
             return "not measured" if self.kind in ("quantity", "quantities", "number", "count") else "not said"
         if isinstance(value, Reading):
             return reading_in_words(value)
+        if self.kind == "ticks" and isinstance(value, tuple):
+            return ", ".join(dict(self.choices).get(str(key), str(key)) for key in value)
         if isinstance(value, tuple):
             return "; ".join(reading_in_words(v) if isinstance(v, Reading) else str(v) for v in value)
         if self.kind == "choice":

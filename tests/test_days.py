@@ -42,7 +42,9 @@ def test_one_day_in_many_ways(text):
         ("14/13/2026", "no such day"),
         ("14 Smarch 2026", "no such day"),
         ("2026-03-14T10:00", "Type it like"),
-        ("today", "Type it like"),
+        ("todays", "Type it like"),
+        ("31 June", "Type it like"),
+        ("14 Smarch", "Type it like"),
         ("", "Type it like"),
         ("9" * 5000, "Type it like"),
         ("١٤.٣.٢٠٢٦", "Type it like"),
@@ -78,3 +80,31 @@ def test_a_thousand_days_in_every_way_come_out_as_the_calendar_has_them():
         form = draw.choice(forms)
         text = day.strftime(form)
         assert read_day(text, today=TODAY) == dt.datetime.strptime(text, form).date().isoformat(), text
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("today", "2026-11-28"),
+        ("Yesterday", "2026-11-27"),
+        ("tomorrow", "2026-11-29"),
+        ("27 Nov", "2026-11-27"),
+        ("Nov 27", "2026-11-27"),
+        ("27. Nov.", "2026-11-27"),
+        ("3rd of January", "2027-01-03"),  # nearer than the one of ten months ago
+        ("20 May", "2027-05-20"),
+        ("10 June", "2026-06-10"),
+    ],
+)
+def test_a_day_named_from_today(text, day):
+    assert read_day(text, today=TODAY) == day
+
+
+def test_a_day_that_other_years_lack_is_read_near_a_year_that_has_it():
+    assert read_day("29 Feb", today=dt.date(2024, 3, 3)) == "2024-02-29"
+
+
+def test_the_benchs_own_order_settles_what_could_be_two_days():
+    assert read_day("3/4/2026", today=TODAY, order="day first") == "2026-04-03"
+    assert read_day("3/4/2026", today=TODAY, order="month first") == "2026-03-04"
+    assert read_day("14/3/2026", today=TODAY, order="month first") == "2026-03-14"  # no month has that number

@@ -11,11 +11,12 @@ import ipywidgets as widgets
 
 from pentools.errors import InputError
 from pentools.fields import Field
+from pentools.panels.ticks_box import TicksBox
 
 __all__ = ["FieldBox", "with_own_unit"]
 
 _TYPED_UNIT = re.compile(r"[^\d\s.,;:+±/−-]")
-_WIDE = ("long text", "items")
+_WIDE = ("long text", "items", "ticks")
 
 
 def with_own_unit(field: Field, text: str) -> str:
@@ -62,7 +63,7 @@ class FieldBox:
         self.widget.add_class("pt-field")
         if field.kind in _WIDE:
             self.widget.add_class("pt-wide")
-        if field.kind in ("quantity", "quantities"):
+        if field.kind in ("quantity", "quantities", "date"):
             self.input.observe(self._say_how_read, "value")
         self.show_hint()
 
@@ -73,6 +74,8 @@ class FieldBox:
         if self.field.kind == "choice":
             options = [("choose …", ""), *((text, key) for key, text in self.field.choices)]
             box = widgets.Dropdown(options=options, value=self.field.default, **common)
+        elif self.field.kind == "ticks":
+            return TicksBox(self.field.choices, description=label)
         elif self.field.kind == "yes-no":
             box = widgets.Dropdown(
                 options=[("not said", ""), ("yes", "yes"), ("no", "no")], value=self.field.default, **common
@@ -109,14 +112,13 @@ class FieldBox:
         return with_own_unit(self.field, self.text)
 
     def _say_how_read(self, _: Any) -> None:
-        """Beside a bare number stands what it is taken for."""
+        """Beside a bare number, or a day in words, stands what it is taken for."""
         given = self.given
-        if given == self.text:
-            self.show_hint()
-            return
         try:
             words = self.field.shown(self.field.read(given))
         except InputError:
+            words = given
+        if words == given.strip() or (given == self.text and self.field.kind != "date") or not given.strip():
             self.show_hint()
         else:
             self.message.value = f'<span class="pt-hint pt-read-as">read as {escape(words)}</span>'

@@ -241,7 +241,7 @@ class KindForm:
         self.hooks.forget(self.stage, self.kind.key)
         if self.kind.log:
             for box in self.boxes.values():
-                if box.field.kind not in ("choice", "yes-no"):
+                if box.field.kind not in ("choice", "yes-no", "ticks"):
                     box.clear()
         self._set_heading()
         self.status.saved(f"saved {entry.time:%H:%M:%S}")

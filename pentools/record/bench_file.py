@@ -24,6 +24,7 @@ name = ""                       # heads the pages you send out
 contact = []                    # whom the owner asks, on the letter and the record, one string each
 language = "en"                  # of the pages; English is the only one so far
 decimal_sign = "."              # "." or "," in what is shown
+date_order = ""                 # "day first" or "month first": what 3/4/2026 means; empty: such a day is asked about
 paper = "A4"                    # or "Letter"
 large_type = false              # bigger letters and buttons, for reading at arm's length
 
@@ -181,7 +182,7 @@ def _checked(table: str, key: str, value: Fact, usual: Fact) -> Fact:
     return _text(where, value) if isinstance(usual, str) else value
 
 
-_CHOICES = {("bench", "decimal_sign"): (".", ","), ("bench", "paper"): ("A4", "Letter")}
+_CHOICES = {("bench", "decimal_sign"): (".", ","), ("bench", "paper"): ("A4", "Letter"), ("bench", "date_order"): ("", "day first", "month first")}  # fmt: skip
 
 
 def _quantity(where: str, value: Fact, unit: str) -> str:

@@ -40,6 +40,7 @@ _TYPES: dict[FieldKind, Any] = {
     "text": str,
     "long text": str,
     "choice": str,
+    "ticks": tuple[str, ...],
     "yes-no": bool,
     "date": str,
     "photo": str,

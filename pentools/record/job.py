@@ -104,7 +104,8 @@ class Job:
         An amount without a currency is in the bench's own, and a picture must lie in the job's photos folder.
         """
         own = self.bench.text("money", "currency").upper()
-        values, errors = kind.read(texts, own, self.bench.text("bench", "decimal_sign"))
+        sign, order = (self.bench.text("bench", name) for name in ("decimal_sign", "date_order"))
+        values, errors = kind.read(texts, own, sign, order)
         for name, error in self._missing_pictures(kind, values):
             del values[name]
             errors[name] = error

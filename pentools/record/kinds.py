@@ -70,7 +70,7 @@ class Kind(Generic[F_co]):
         return tuple(field for field in self.fields if field.audience in _SEEN_BY[reader])
 
     def read(
-        self, texts: Mapping[str, str], own_money: str = "", decimal_sign: str = "."
+        self, texts: Mapping[str, str], own_money: str = "", decimal_sign: str = ".", date_order: str = ""
     ) -> tuple[dict[str, Value], dict[str, InputError]]:
         """Read a whole form.
 
@@ -80,7 +80,7 @@ class Kind(Generic[F_co]):
             Field name to typed text.
         own_money : str
             The bench's own currency, for amounts typed without one.
-        decimal_sign : {".", ","}
+        decimal_sign, date_order : str
             The bench's own, as for `Field.read`.
 
         Returns
@@ -94,7 +94,7 @@ class Kind(Generic[F_co]):
         errors: dict[str, InputError] = {}
         for field in self.fields:
             try:
-                values[field.name] = field.read(texts.get(field.name, ""), own_money, decimal_sign)
+                values[field.name] = field.read(texts.get(field.name, ""), own_money, decimal_sign, date_order)
             except InputError as error:
                 errors[field.name] = error
         return values, errors

@@ -15,7 +15,7 @@ from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, OddEntry
 from pentools.record.registry import all_stages
 from pentools.record.stages.dating.kinds import MARK, Mark
 from pentools.record.stages.job.agree import consents
-from pentools.record.stages.job.agree_kinds import ANSWER
+from pentools.record.stages.job.agree_kinds import ANSWER, YES
 from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, PART_CONDITION, PASSED
 from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.view import once_a_state
@@ -50,7 +50,9 @@ _GENERIC_BOXES = frozenset(
         "info mail post contact office hello kontakt admin email home letters pens write ",
     )
 )
-_SHOWN_OF_BENCH = {("bench", key) for key in ("name", "language", "decimal_sign", "paper")} | {("money", "currency")}
+_SHOWN_OF_BENCH = {("bench", key) for key in ("name", "language", "decimal_sign", "date_order", "paper")} | {
+    ("money", "currency")
+}
 _TAG = re.compile(r"<[^<>]*>")
 _NO_NAME = re.compile(r"[<>{}\[\]=|\\]")
 _LEAST_SENTENCE = 4  # words of a text that a run is looked for of
@@ -137,7 +139,7 @@ def _of_entry(job: Job, entry: Entry) -> Iterator[Fact]:
     where = (entry.stage, entry.kind)
     if where == (OWNER.stage, OWNER.key):
         yield from _of_owner(entry)
-    elif where == (ANSWER.stage, ANSWER.key):
+    elif where in ((ANSWER.stage, ANSWER.key), (YES.stage, YES.key)):
         yield from _name(_text(entry.data.get("by")), "the name of who speaks for the owner")
     elif where == (MATERIAL.stage, MATERIAL.key):
         yield from _lot(_text(entry.data.get("lot")))

@@ -34,7 +34,7 @@ REPORT_PLACES: dict[str, tuple[str, ...]] = {
     "proposal.treatment.alternative": ("agree.proposal.alternative", "agree.proposal.leave_it"),
     "proposal.estimate.hours": ("agree.estimate.hours_likely",),
     "proposal.estimate.price": ("agree.estimate.price_high",),
-    "agreement.answer.answered_on": ("agree.answer.answered_on",),
+    "agreement.answer.answered_on": ("agree.answer.answered_on", "agree.yes.answered_on"),
     "agreement.answer.permanent_told": ("agree.proposal.permanent_told",),
     "opening.step.found": ("open.step.came_off", "open.step.moved", "open.step.broke"),
 }

@@ -120,8 +120,9 @@ def _one(field: Field) -> dict[str, Any]:
     if field.kind in ("quantity", "quantities"):
         one = _quantity(field.unit)
         return one if field.kind == "quantity" else {"type": "array", "items": one}
-    if field.kind == "choice":
-        return {"enum": [key for key, _ in field.choices]}
+    if field.kind in ("choice", "ticks"):
+        chosen = {"enum": [key for key, _ in field.choices]}
+        return chosen if field.kind == "choice" else {"type": "array", "items": chosen}
     return _PLAIN.get(field.kind, {"type": "string"})
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Any
 
 from pentools.errors import InputError
 from pentools.money import Money, read_money
+from pentools.record.forms import Logged
 from pentools.record.job import Job
-from pentools.record.stages.job.agree import consents
-from pentools.record.stages.job.agree_kinds import ESTIMATE
+from pentools.record.stages.job.agree import agreed_price, answers_of, consents
+from pentools.record.stages.job.agree_kinds import ESTIMATE, Yes
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import REQUEST
 from pentools.record.stages.job.work_kinds import MATERIAL
@@ -57,9 +59,9 @@ def spending_of(job: Job) -> Spending:
     Returns
     -------
     Spending
-        In the ceiling's currency where there is a ceiling, else in the bench's. The ceiling is that of the estimate,
-        else the price limit named at intake; a ceiling above that limit counts only once the owner said yes to the
-        proposal, so that a limit is never raised by the bench alone.
+        In the ceiling's currency where there is a ceiling, else in the bench's. The ceiling is the price that the owner
+        said yes to, or that of a later estimate, else the price limit named at intake; a ceiling above what the owner
+        named counts only once the owner said yes to the proposal, so that a limit is never raised by the bench alone.
     """
     own = _own(job)
     limit = _ceiling(job)
@@ -114,10 +116,29 @@ def _money(job: Job, typed: str) -> Money | None:
 
 
 def _ceiling(job: Job) -> Money | None:
-    agreed, asked = job.newest(ESTIMATE).ceiling, job.newest(REQUEST).price_limit
-    most = None if agreed is None else _money(job, agreed)
+    yes, estimates = agreed_price(job), job.log(ESTIMATE)
+    estimate = estimates[-1] if estimates else None
+    asked = job.newest(REQUEST).price_limit if yes is None else yes.values.at_most
     limit = None if asked is None else _money(job, asked)
+    if yes is not None and estimate is not None and _line(job, estimate) < _line(job, yes):
+        estimate = None  # the yes to a price was the later word
+    typed = None if estimate is None else estimate.values.ceiling
+    most = None if typed is None else _money(job, typed)
     if most is None or limit is None:
         return most or limit
     raised = most.currency != limit.currency or most.amount > limit.amount
-    return limit if raised and consents(job).get("proposal") is not True else most
+    return limit if raised and not _proposal_agreed(job, yes) else most
+
+
+def _proposal_agreed(job: Job, since: Logged[Yes] | None) -> bool:
+    """Whether the newest word on the proposal is a yes, given later than the price was agreed."""
+    if consents(job).get("proposal") is not True:
+        return False
+    after = -1 if since is None else _line(job, since)
+    return (
+        any(said.values.action == "proposal" and _line(job, said) > after for said in answers_of(job)) or since is None
+    )
+
+
+def _line(job: Job, logged: Logged[Any]) -> int:
+    return next(number for number, entry in enumerate(job.record.entries) if entry is logged.entry)

@@ -102,6 +102,7 @@ def readable(hostile, field):
         "items": lambda: [hostile.text(), hostile.text()],
         "money": hostile.text,
         "choice": lambda: field.choices[0][0],
+        "ticks": lambda: [key for key, _ in field.choices],
         "yes-no": lambda: True,
         "quantity": lambda: {"value": low + 0.5, "unit": field.unit, "u": None, "typed": hostile.text()},
         "quantities": lambda: [{"value": low + 0.5, "unit": field.unit, "u": None, "typed": hostile.text()}],

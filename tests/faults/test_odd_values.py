@@ -153,6 +153,7 @@ def at_the_edge(field):
         "number": numbers,
         "count": [0, 1, 10**6, 10**15],
         "choice": [key for key, _ in field.choices],
+        "ticks": [[], [key for key, _ in field.choices], [field.choices[0][0]] * 300] if field.choices else [],
         "yes-no": [True, False],
         "date": ["0001-01-01", "9999-12-31", "2062-01-01"],
         "photo": ["a.jpg", "x" * 200 + ".png"],

@@ -10,6 +10,7 @@ WRONG = {
     "count": ["1", 1.5, True, [], {}, MANY],
     "text": [1, 1.5, True, [], ["a"], {}],
     "choice": [1, True, [], {}, "no such choice", "", ["dry"]],
+    "ticks": ["cap", 1, True, {}, [1], [None], [""], ["no such choice"], [["cap"]]],
     "yes-no": [0, 1, "yes", "", [], {}],
     "date": [2026, True, [], {}, "2026-W11", "20260314", "2026-02-30", "14.3.2026"],
     "photo": [1, True, [], {}, "../owner.jpg", "/etc/passwd", "script.svg"],

@@ -5,7 +5,7 @@ import importlib
 
 from pentools.sums import SUMS
 
-SHORT = {"quantity": "q", "quantities": "qs", "number": "n", "count": "i", "choice": "c", "yes-no": "b", "date": "d", "photo": "p", "items": "l"}  # fmt: skip
+SHORT = {"quantity": "q", "quantities": "qs", "number": "n", "count": "i", "choice": "c", "yes-no": "b", "date": "d", "photo": "p", "items": "l", "ticks": "cs"}  # fmt: skip
 
 
 def on_disk(module):

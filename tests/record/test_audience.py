@@ -19,6 +19,7 @@ OWNER = {
     "agree/proposal": "permanent_told",
     "agree/estimate": "hours_low hours_likely hours_high parts_cost price_low price_high ceiling",
     "agree/answer": "action agreed answered_on channel by authority terms",
+    "agree/yes": "to at_most answered_on channel not_to by authority terms",
     "agree/not applicable": "asked why",
     "open/met": "how",
     "open/caution read": "caution",

@@ -109,3 +109,30 @@ def test_just_what_was_agreed_is_not_past_it(job):
     job.add("work log", "material", {"what": "cork", "way": "added", "cost": "50 EUR"})
     money = spending_of(job)
     assert (money.past(), money.past(Decimal("0.01"))) == (False, True)
+
+
+YES = {"to": "sealant; replace part", "answered_on": "2026-03-14", "channel": "letter"}
+
+
+@pytest.mark.parametrize(
+    ("steps", "most"),
+    [
+        ([("yes", "60 EUR")], 60),
+        ([("limit", "90 EUR"), ("yes", "60 EUR")], 60),  # what was agreed in the end counts, not what was named first
+        ([("limit", "60 EUR"), ("yes", "90 EUR")], 90),  # the owner raised it
+        ([("estimate", "120 EUR"), ("yes", "90 EUR")], 90),
+        ([("yes", "90 EUR"), ("estimate", "80 EUR")], 80),
+        ([("yes", "90 EUR"), ("estimate", "120 EUR")], 90),  # the bench alone does not raise it
+        ([("proposal", "yes"), ("yes", "90 EUR"), ("estimate", "120 EUR")], 90),  # nor does a yes of before
+        ([("yes", "90 EUR"), ("estimate", "120 EUR"), ("proposal", "yes")], 120),
+        ([("yes", "90 EUR"), ("yes", "70 EUR")], 70),
+        ([("limit", "60 EUR"), ("stranger", "90 EUR")], 60),  # a yes from somebody who may not decide
+    ],
+)
+def test_a_price_that_the_owner_said_yes_to_is_the_ceiling(job, steps, most):
+    for step, value in steps:
+        if step in ("yes", "stranger"):
+            job.add("agree", "yes", {**YES, "at_most": value, **({"authority": "no"} if step == "stranger" else {})})
+        else:
+            limits(job, **{{"limit": "limit", "estimate": "ceiling", "proposal": "agreed"}[step]: value})
+    assert spending_of(job).ceiling == most

@@ -35,6 +35,8 @@ def planted(field, number):
             return day.isoformat(), date_in_words(day)
         case "choice":
             return field.choices[0][0], None
+        case "ticks":
+            return [field.choices[0][0]], None
         case "yes-no":
             return True, None
         case "quantity" | "quantities":

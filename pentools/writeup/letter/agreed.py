@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, TypeAlias
 
-from pentools.record.stages.job.agree import consents, departures_without_yes
-from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER
+from pentools.record.stages.job.agree import answers_of, consents, departures_without_yes
+from pentools.record.stages.job.agree_kinds import ACTIONS
 from pentools.record.stages.job.work_kinds import DEPARTURE
 from pentools.writeup.blocks import Table
 from pentools.writeup.letter.row import up_to
@@ -46,7 +46,7 @@ def agreed_table(job: Job) -> Table | None:
 
 
 def _answers(job: Job) -> list[_Row]:
-    newest = {logged.values.action: logged.values for logged in job.log(ANSWER)}
+    newest = {logged.values.action: logged.values for logged in answers_of(job)}
     rows = []
     for action, agreed in consents(job).items():
         if action in _ELSEWHERE:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from pentools.errors import InputError
 from pentools.money import Money, read_money
 from pentools.record.stages.common import PARTS
-from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.agree import answers_of, consents
 from pentools.record.stages.job.agree_kinds import (
     ACTIONS,
     ANSWER,
@@ -176,7 +176,7 @@ def _hours(job: Job) -> str:
 
 def _answer(job: Job) -> Row:
     """What was answered; where nothing was yet, or something newer was proposed, room for a yes with its date and way."""
-    whole = [logged.values for logged in job.log(ANSWER) if logged.values.action == "proposal"]
+    whole = [logged.values for logged in answers_of(job) if logged.values.action == "proposal"]
     said = (_said(whole[-1]),) if whole else ()
     proposed = bool(job.log(PROPOSAL))
     if whole and not _open(job):
@@ -198,7 +198,7 @@ def _open(job: Job) -> bool:
     proposed = [line[logged.entry.id] for logged in job.log(PROPOSAL)]
     answered = [
         line[logged.entry.id]
-        for logged in job.log(ANSWER)
+        for logged in answers_of(job)
         if logged.values.action in ("proposal", "departure") and _counts(logged.values)
     ]
     return max(answered, default=-1) < max(proposed, default=0)

@@ -7,13 +7,17 @@ from typing import Any
 from pentools.errors import InputError
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
+from pentools.panels.ticks_box import TicksBox
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.report import missing_report_fields
 from pentools.record.saying import say
 from pentools.record.stages.common import PARTS
-from pentools.record.stages.job.agree import check_estimate
-from pentools.record.stages.job.agree_kinds import MENDABLE, PROPOSAL, Estimate, NotApplicable
+from pentools.record.stages.job.agree import check_estimate, check_yes
+from pentools.record.stages.job.agree_kinds import ACTIONS, MENDABLE, PROPOSAL, YES, Estimate, NotApplicable, Yes
+from pentools.record.stages.job.intake_kinds import REQUEST
+from pentools.record.stages.job.work_kinds import DEPARTURE
+from pentools.record.stages.job.works import ASKED_OF_OWNER
 
 __all__ = ["AgreePanel"]
 
@@ -22,11 +26,22 @@ class AgreePanel(StagePanel):
     """Proposals and answers in; what may be done, and up to which price, out."""
 
     def check(self, kind: Kind[Any], values: Form) -> None:  # noqa: ARG002 - the form says its own kind
-        """Refuse an estimate out of order, and a reason of no words."""
+        """Refuse an estimate out of order, a yes and a no to the same thing, and a reason of no words."""
+        if isinstance(values, Yes):
+            check_yes(values)
         if isinstance(values, Estimate):
             check_estimate(values)
         if isinstance(values, NotApplicable) and len((values.why or "").split()) < 2:
             raise InputError("Why it does not apply", "given in a few words", values.why or "")
+
+    def refresh_forms(self) -> None:
+        """Offer for a yes what this kind of work asks for, and what was proposed or departed from."""
+        offered = ASKED_OF_OWNER.get(self.job.newest(REQUEST).work or "", tuple(key for key, _ in ACTIONS[:-2]))
+        more = [key for key, kind in (("proposal", PROPOSAL), ("departure", DEPARTURE)) if self.job.log(kind)]
+        for name in ("to", "not_to"):
+            box = self.forms[YES.key].boxes[name].input
+            assert isinstance(box, TicksBox)
+            box.offer((*offered, *more))
 
     def result(self) -> PanelResult:
         """What may be done and what may not, with the ceiling; the proposals as a table."""

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.money import Money, read_money
+from pentools.record.forms import Logged
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.common import PARTS
@@ -21,17 +22,77 @@ from pentools.record.stages.job.agree_kinds import (
     NOT_APPLICABLE,
     PROPOSAL,
     SURVEY,
+    YES,
     Answer,
     Estimate,
+    Yes,
 )
 from pentools.record.stages.job.intake_kinds import CONSENT, REQUEST
 from pentools.record.stages.job.work_kinds import DEPARTURE
 from pentools.record.view import once_a_state
 
-__all__ = ["AGREE", "check_estimate", "consents", "departures_without_yes", "not_applicable", "yes_and_no"]
+__all__ = [
+    "AGREE",
+    "agreed_price",
+    "answers_of",
+    "check_estimate",
+    "check_yes",
+    "consents",
+    "departures_without_yes",
+    "not_applicable",
+    "yes_and_no",
+]
 
 _PRICES = ("parts_cost", "price_low", "price_high", "ceiling")
 _HOURS = ("hours_low", "hours_likely", "hours_high")
+
+
+@once_a_state
+def answers_of(job: Job) -> tuple[Logged[Answer], ...]:
+    """Every answer of the owner, one for each thing asked, whether it was entered alone or with others.
+
+    Returns
+    -------
+    tuple of Logged
+        In the order of the record's lines; those of one entry share it, the noes after the yeses.
+    """
+    place = {id(entry): number for number, entry in enumerate(job.record.entries)}
+    together = [Logged(yes.entry, answer) for yes in job.log(YES) for answer in _each(yes.values)]
+    return tuple(sorted((*job.log(ANSWER), *together), key=lambda said: place[id(said.entry)]))
+
+
+def _each(yes: Yes) -> Iterator[Answer]:
+    for agreed, actions in ((True, yes.to), (False, yes.not_to)):
+        for action in actions or ():
+            yield Answer(
+                action=action,
+                agreed=agreed,
+                answered_on=yes.answered_on,
+                channel=yes.channel,
+                by=yes.by,
+                authority=yes.authority,
+                terms=yes.terms,
+            )
+
+
+def agreed_price(job: Job) -> Logged[Yes] | None:
+    """The newest yes that names a price, from somebody who may decide; None where there is none."""
+    priced = [y for y in job.log(YES) if y.values.at_most is not None and y.values.authority is not False]
+    return priced[-1] if priced else None
+
+
+def check_yes(values: Yes) -> None:
+    """Refuse a yes and a no to the same thing.
+
+    Raises
+    ------
+    InputError
+        If something is ticked in both.
+    """
+    both = set(values.to or ()) & set(values.not_to or ())
+    if both:
+        names = ", ".join(words for key, words in ACTIONS if key in both)
+        raise InputError("No to", "other things than the yes", names, "Take the tick away on one side.")
 
 
 @once_a_state
@@ -73,7 +134,7 @@ def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
     for polish in job.log(POLISH_CONSENT)[-1:]:
         if polish.values.agreed is not None:
             yield place[id(polish.entry)], polish.entry.time, "polish", polish.values.agreed
-    for logged in job.log(ANSWER):
+    for logged in answers_of(job):
         answer = logged.values
         if answer.action is not None and answer.agreed is not None and not _without_authority(answer):
             yield place[id(logged.entry)], logged.entry.time, answer.action, answer.agreed
@@ -100,7 +161,7 @@ def departures_without_yes(job: Job) -> tuple[tuple[str, bool], ...]:
     """
     answers = [
         logged
-        for logged in job.log(ANSWER)
+        for logged in answers_of(job)
         if logged.values.action == "departure" and not _without_authority(logged.values)
     ]
     found = []
@@ -148,9 +209,9 @@ def _money(name: str, typed: str, own_money: str) -> Money:
 def _state(job: Job) -> StageState:
     if not job.record.live("agree"):
         return StageState("not begun")
-    if not job.log(PROPOSAL):
+    if not job.log(PROPOSAL) and not answers_of(job):
         return StageState("open", "nothing has been proposed yet")
-    if not job.log(ANSWER):
+    if not answers_of(job):
         return StageState("open", "the owner has not answered yet")
     if departures_without_yes(job):
         return StageState("open", "a departure waits for the owner's yes")
@@ -165,7 +226,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.record.live("agree"):
         return tuple(found)
     found += [*_on_estimate(job), *_on_proposals(job), *_on_authority(job)]
-    if job.log(PROPOSAL) and job.record.live("work log") and not job.log(ANSWER):
+    if job.log(PROPOSAL) and job.record.live("work log") and not answers_of(job):
         found.append(Finding("warning", "job.answer"))
     return tuple(found)
 
@@ -184,7 +245,7 @@ def _on_proposals(job: Job) -> Iterator[Finding]:
 
 
 def _on_authority(job: Job) -> Iterator[Finding]:
-    newest = {logged.values.action: logged.values for logged in job.log(ANSWER)}
+    newest = {logged.values.action: logged.values for logged in answers_of(job)}
     for action, answer in newest.items():
         if _without_authority(answer):
             yield Finding("warning", "job.authority", action=dict(ACTIONS).get(action or "", "something not named"))
@@ -192,7 +253,8 @@ def _on_authority(job: Job) -> Iterator[Finding]:
 
 def _on_estimate(job: Job) -> list[Finding]:
     own = job.bench.text("money", "currency").upper()
-    estimate, limit = job.newest(ESTIMATE), job.newest(REQUEST).price_limit
+    estimate, yes = job.newest(ESTIMATE), agreed_price(job)
+    limit = job.newest(REQUEST).price_limit if yes is None else yes.values.at_most
     try:
         check_estimate(estimate, own)
     except InputError as error:
@@ -211,7 +273,7 @@ AGREE = Stage(
     "agree",
     "Proposal and agreement",
     "What is proposed for each part, what else could be done, what it may cost, and the owner's yes or no to each kind of action.",
-    (SURVEY, PROPOSAL, ESTIMATE, ANSWER, NOT_APPLICABLE),
+    (YES, SURVEY, PROPOSAL, ESTIMATE, ANSWER, NOT_APPLICABLE),
     panel="pentools.panels.stages.job.agree:AgreePanel",
     section="pentools.writeup.sections.job.agree:section",
     state=_state,

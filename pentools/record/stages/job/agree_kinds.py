@@ -21,11 +21,13 @@ __all__ = [
     "NOT_APPLICABLE",
     "PROPOSAL",
     "SURVEY",
+    "YES",
     "Answer",
     "Estimate",
     "NotApplicable",
     "Proposal",
     "Survey",
+    "Yes",
 ]
 
 ACTIONS: tuple[tuple[str, str], ...] = (
@@ -112,7 +114,21 @@ class Answer(Form, frozen=True):
     terms: Annotated[str | None, ask("In their words", "long text", hint="conditions and wishes, as they were given")] = None
 
 
-ANSWER = Kind("agree", "answer", "The owner's answer", Answer, help="The newest answer to a kind of action counts; the older ones stay in the record.")
+class Yes(Form, frozen=True):
+    """The owner's yes to several things at once: what one entry holds."""
+
+    to: Annotated[tuple[str, ...] | None, ask("Yes to", "ticks", choices=ACTIONS, required=True, hint="everything that the owner said yes to")] = None
+    at_most: Annotated[str | None, ask("For at most", "money", hint="the price agreed, such as 60 EUR")] = None
+    answered_on: Annotated[str | None, ask("On", "date", required=True, default="today", hint="such as 14 March, or 2026-03-14")] = None
+    channel: Annotated[str | None, ask("How", required=True, hint="letter, e-mail, by word of mouth")] = None
+    not_to: Annotated[tuple[str, ...] | None, ask("No to", "ticks", choices=ACTIONS, hint="what the owner does not want")] = None
+    by: Annotated[str | None, ask("By whom", hint="the owner, or who speaks for the owner")] = None
+    authority: Annotated[bool | None, yes_no("May this person decide?", "a yes from someone who may not decide does not count")] = None
+    terms: Annotated[str | None, ask("In their words", "long text", hint="conditions and wishes, as they were given")] = None
+
+
+YES = Kind("agree", "yes", "The owner's yes", Yes, help="What was not ticked was not agreed. The newest word on each thing counts.")
+ANSWER = Kind("agree", "answer", "One answer alone", Answer, help="The newest answer to a kind of action counts; the older ones stay in the record.")
 
 
 class NotApplicable(Form, frozen=True):

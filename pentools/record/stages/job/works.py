@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-__all__ = ["FORMS_AT_ONCE", "STAGES_AT_ONCE", "WORKS", "forms_at_once"]
+__all__ = ["ASKED_OF_OWNER", "FORMS_AT_ONCE", "STAGES_AT_ONCE", "WORKS", "forms_at_once"]
 
 WORKS: tuple[tuple[str, str], ...] = (
     ("re-sac", "a new sac"),
@@ -31,10 +31,22 @@ STAGES_AT_ONCE: Mapping[str, tuple[str, ...]] = {
 }
 """Kind of work -> the stages that stand on the sheet; one that is not named here has them all."""
 
+_MENDS = ("heat", "soak", "sealant", "replace part", "publish")
+ASKED_OF_OWNER: Mapping[str, tuple[str, ...]] = {
+    "re-sac": _MENDS,
+    "cork or ring": _MENDS,
+    "diaphragm": _MENDS,
+    "plunger": _MENDS,
+    "nib only": ("heat", "nib work", "publish"),
+    "finish only": ("polish", "publish"),
+    "look": ("publish",),
+}
+"""Kind of work -> what the owner is asked for a yes to; one that is not named here asks for everything."""
+
 FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
-    "intake": ("owner", "arrival", "request", "consent"),
+    "intake": ("owner", "arrival", "request"),
     "identify": ("mark", "evidence", "identity"),
-    "agree": ("answer", "proposal", "estimate"),
+    "agree": ("yes", "proposal", "estimate"),
     "open": ("joint", "heat pass", "step"),
     "clean": ("bath", "soak started", "soak ended", "drying"),
     "work log": ("work", "material"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.record.stages.common import PARTS
-from pentools.record.stages.job.agree import yes_and_no
+from pentools.record.stages.job.agree import answers_of, yes_and_no
 from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER, ESTIMATE, NOT_APPLICABLE, PROPOSAL, SURVEY
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section, Table
 from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
@@ -53,7 +53,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += kind_facts(job, SURVEY, audience, without=("conclusion",), caption="The survey")
     blocks += _proposals(job, audience)
     if owners:
-        said = answers_in_words(job) if job.log(ANSWER) else ""
+        said = answers_in_words(job) if answers_of(job) else ""
         if said:
             blocks.append(Paragraph(said))
         blocks += _answers(job)
@@ -66,7 +66,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 def _answers(job: Job) -> list[Block]:
     """Every yes and no in one table, with who gave it and in which words, where that was noted."""
     rows: list[tuple[str, ...]] = []
-    for logged in job.log(ANSWER):
+    for logged in answers_of(job):
         said = logged.values
         who = said.by or ("" if said.authority is None else "not named")
         if said.authority is not None:

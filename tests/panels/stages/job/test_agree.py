@@ -40,3 +40,31 @@ def test_what_guidance_asks_for_is_listed_with_its_state(sheet, job):
     fill(panel.forms["not applicable"], asked="accessories", why="it came alone")
     assert "it came alone" in panel.more_drawings.value
     assert len(missing_report_fields(job).missing) == missing - 1
+
+
+def shown(box):
+    return [tick.description for tick in box.input._row.children[:-1]]
+
+
+def test_one_entry_holds_several_yeses_and_the_price(sheet, job):
+    job.add("intake", "request", {"asked": "let it write again", "work": "re-sac"})
+    panel = sheet.panel("agree")
+    form = panel.forms["yes"]
+    assert panel.chooser.value == "yes"
+    assert shown(form.boxes["to"]) == ["heat", "soaking", "sealant or glue", "replacing a part", "publishing the story"]
+    assert form.boxes["answered_on"].text == "today"
+    form.boxes["to"].input.ticks["heat"].value = True
+    form.boxes["to"].input.ticks["replace part"].value = True
+    assert fill(form, at_most="60 EUR", channel="by word of mouth").startswith("saved ")
+    assert "yes to heat, replacing a part. 0 of at most 60 EUR" in panel.result_text.value
+    assert len(job.log(kind_of("agree", "yes"))) == 1
+    form.boxes["not_to"].input.ticks["heat"].value = True
+    assert "Take the tick away on one side" in fill(form, channel="letter")
+
+
+def test_what_was_proposed_can_be_said_yes_to_as_a_whole(sheet, job):
+    job.add("intake", "request", {"asked": "polish it", "work": "finish only"})
+    form = sheet.panel("agree").forms["yes"]
+    assert shown(form.boxes["to"]) == ["polishing", "publishing the story"]
+    fill(sheet.panel("agree").forms["proposal"], part="cap", proposed="polish it")
+    assert "the proposal as a whole" in shown(form.boxes["to"])

@@ -10,8 +10,15 @@ from pentools.record.entries import new_entry, now
 from pentools.record.holds import held, job_facts
 from pentools.record.job import create_job
 from pentools.record.review import review
-from pentools.record.stages.job.agree import check_estimate, consents, departures_without_yes, yes_and_no
-from pentools.record.stages.job.agree_kinds import ESTIMATE
+from pentools.record.stages.job.agree import (
+    answers_of,
+    check_estimate,
+    check_yes,
+    consents,
+    departures_without_yes,
+    yes_and_no,
+)
+from pentools.record.stages.job.agree_kinds import ESTIMATE, Yes
 from pentools.record.stages.job.intake import may_publish
 
 
@@ -217,3 +224,25 @@ def test_the_state_follows_the_talk(job, clock):
     assert stage.state_of(job).word == "done"
     clock.add("work log", "departure", what="x", why="y")
     assert stage.state_of(job).word == "open"
+
+
+def test_one_yes_to_several_things_counts_like_as_many_answers(job, clock):
+    clock.answer("polish", True)
+    clock.answer("heat", False)
+    said = {"answered_on": "2026-04-02", "channel": "letter"}
+    clock.add("agree", "yes", to=["heat", "sealant", "publish"], not_to=["polish"], at_most="60 EUR", **said)
+    assert yes_and_no(job) == (frozenset({"heat", "sealant", "publish"}), frozenset({"polish"}))
+    assert may_publish(job)
+    assert [answer.values.channel for answer in answers_of(job)] == ["letter"] * 6
+    assert job_facts(job).ceiling == 60
+    clock.answer("sealant", False)
+    assert "sealant" in yes_and_no(job)[1]
+    clock.add("agree", "yes", to=["sealant"], authority=False, **said)
+    assert "sealant" in yes_and_no(job)[1]
+    assert [f for f in found(job) if "sealant" in f]
+
+
+def test_a_yes_and_a_no_to_the_same_thing_is_refused():
+    with pytest.raises(InputError, match=r"No to must be other things than the yes: got .*polishing"):
+        check_yes(Yes(to=("heat", "polish"), not_to=("polish",)))
+    check_yes(Yes(to=("heat",), not_to=("polish",)))

@@ -10,6 +10,7 @@ KEPT = {
         "part:c mendable:c proposed materials alternative leave_it risk reversible:b permanent permanent_told:b"
     ),
     "agree/estimate": "hours_low:q hours_likely:q hours_high:q parts_cost price_low price_high ceiling",
+    "agree/yes": "to:cs at_most answered_on:d channel not_to:cs by authority:b terms",
     "agree/answer": "action:c agreed:b answered_on:d channel by authority:b terms",
     "agree/not applicable": "asked:c why",
 }
@@ -20,6 +21,7 @@ ASKED = {
     "agree/survey*": "conclusion!",
     "agree/proposal": "part! proposed!",
     "agree/estimate*": "hours_low:0-500h hours_likely:0-500h hours_high:0-500h",
+    "agree/yes": "to! answered_on! channel!",
     "agree/answer": "action! agreed! answered_on! channel!",
     "agree/not applicable": "asked! why!",
 }
