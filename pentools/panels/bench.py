@@ -276,9 +276,11 @@ class CheckList(ShowsItself):
 
     def show(self) -> None:
         """Work it out and show it."""
-        from pentools.record.review import review
+        from pentools.record.review import matters_and_fuller, review
 
-        self.list.value = findings_html(review(self.job)) or "<p>Nothing is missing, and nothing is odd.</p>"
+        parts = zip(("Matters here", "For a fuller record"), matters_and_fuller(review(self.job)), strict=True)
+        shown = "".join(f"<h3>{heading}</h3>{findings_html(found)}" for heading, found in parts if found)
+        self.list.value = shown or "<p>Nothing is missing, and nothing is odd.</p>"
 
 
 def open_bench(folder: str | Path | None = None) -> BenchSheet | MessagePanel:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from pentools.record.holds import HOLDS, held, state_of
 from pentools.record.job import Job
-from pentools.record.kinds import Stage
+from pentools.record.kinds import Stage, StageState
+from pentools.record.owed import owed_by
 from pentools.record.registry import all_stages
 from pentools.record.stages.job.intake_kinds import REQUEST
 from pentools.record.stages.job.release import ending
@@ -17,20 +18,16 @@ from pentools.record.view import once_a_state
 __all__ = ["Ahead", "ahead_of", "further_stages", "sheet_stages"]
 
 _NEXT: Mapping[str, str] = {
-    "intake": "say whose pen it is, what arrived and what is asked",
     "identify": "note what is stamped on it",
-    "condition": "look at it part by part",
-    "agree": "get the owner’s yes, and its price",
     "open": "open it",
     "clean": "clean it",
-    "work log": "enter the minutes, and what went in and came out",
     "seal": "measure for the seal",
     "fill test": "weigh it empty, then filled",
     "finish": "plan the finish",
-    "limits": "write what was left, or that nothing was",
-    "pictures": "take a picture before the work",
-    "release": "end the job",
 }
+"""What is next where a stage of work has not been begun; the stages of the frame are owed by the record itself."""
+_BEFORE: Mapping[str, str] = {"identify": "yes", "agree": "done"}
+"""The thing owed that a stage's own step comes before; other stages stand before what was done."""
 _HOLDS_OF: Mapping[str, tuple[str, ...]] = {
     "open": ("heat",),
     "clean": ("soak",),
@@ -83,17 +80,36 @@ def ahead_of(job: Job) -> Ahead:
     if ending(job) is not None:
         return Ahead("", "nothing; the job has ended", "", ())
     coming = [(stage, state) for stage in sheet_stages(job) if (state := state_of(job, stage)).word != "done"]
-    steps = [
-        (stage.key, state.reason if state.word == "open" and state.reason else _NEXT[stage.key])
-        for stage, state in coming
-        if not (stage.key == "release" and len(coming) > 1)
-    ]
+    steps = _steps(job, coming)
     begun = {stage.key for stage, state in coming if state.word in ("open", "held")} | {steps[0][0]}
+    last = len(steps) == 1
     waits = tuple(
         (HOLDS[key].step, reason)
         for stage, _ in coming
-        if stage.key in begun and (stage.key != "release" or len(coming) == 1)
+        if stage.key in begun and (stage.key != "release" or last)
         for key in _HOLDS_OF.get(stage.key, ())
         if (reason := held(job, key))
     )
     return Ahead(steps[0][0], steps[0][1], steps[1][1] if len(steps) > 1 else "", waits)
+
+
+def _steps(job: Job, coming: list[tuple[Stage, StageState]]) -> list[tuple[str, str]]:
+    """What is owed and not done, with the steps of the work where they belong: (stage, words); the end is the last."""
+    by_stage = job.newest(REQUEST).work in (None, "whole")  # of other work, what was done may be all that is said
+    steps: list[tuple[str, str]] = []
+    waiting = [(stage.key, words) for stage, state in coming if (words := _words(stage, state, by_stage))]
+    for owed in owed_by(job):
+        here = [step for step in waiting if _BEFORE.get(step[0], "done") == owed.key]
+        steps += here
+        waiting = [step for step in waiting if step not in here]
+        if owed.key == "ended":
+            steps += waiting  # what is owed by none: a job that only looks may be opened all the same
+        if not owed.done or owed.key == "ended":
+            steps.append((owed.stage, owed.words))
+    return steps
+
+
+def _words(stage: Stage, state: StageState, by_stage: bool) -> str:
+    if state.word == "open" and state.reason and (stage.key in _NEXT or stage.key in _BEFORE):
+        return state.reason
+    return _NEXT.get(stage.key, "") if state.word in ("open", "held") or by_stage else ""

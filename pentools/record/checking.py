@@ -14,11 +14,10 @@ from pentools.record.mending import Mended
 from pentools.record.mending import mend as mend_files
 from pentools.record.merging import MergeReport
 from pentools.record.registry import all_stages
-from pentools.record.review import review
+from pentools.record.review import matters_and_fuller, review
 
 __all__ = ["Checked", "check", "check_bench", "check_job", "mended_in_words", "merged_in_words"]
 
-GRAVE = ("warning", "stop")
 _log = logging.getLogger(__name__)
 Say = Callable[[str], object]
 
@@ -74,18 +73,31 @@ def check_job(job: Job, say: Say, *, stages: bool = True) -> Checked:
     stages : bool
         Whether to list the stages too.
     """
-    found = review(job)
-    grave = sum(finding.level in GRAVE for finding in found)
-    outcome = f"{grave} to look at again." if grave else "Nothing is missing."
-    say(f"{job.name}: {len(job.record.live())} entries" + ("" if stages else f". {outcome}"))
+    matters, fuller = matters_and_fuller(review(job))
+    outcome = _outcome(len(matters), len(fuller))
+    count = len(job.record.live())
+    say(f"{job.name}: {count} {'entry' if count == 1 else 'entries'}" + ("" if stages else f". {outcome}"))
     for stage in all_stages() if stages else ():
         state = state_of(job, stage)
         say(f"  {stage.title:<32} {state.word}{': ' + state.reason if state.reason else ''}")
-    for finding in found:
-        say(f"  {finding}")
+    for heading, findings in (("Matters here:", matters), ("For a fuller record:", fuller)):
+        for number, finding in enumerate(findings):
+            if number == 0:
+                say(f"  {heading}")
+            say(f"    {finding}")
     if stages:
         say(outcome)
-    return Checked(grave)
+    return Checked(len(matters))
+
+
+def _outcome(matters: int, fuller: int) -> str:
+    """What a check came to; "nothing" only where there is nothing at all."""
+    if not matters and not fuller:
+        return "Nothing is missing."
+    more = f"{fuller} for a fuller record" if fuller else ""
+    if not matters:
+        return f"Nothing that matters is missing; {more}."
+    return f"{matters} {'matters' if matters == 1 else 'matter'} here{f', {more}' if more else ''}."
 
 
 def check_bench(bench: Bench, say: Say) -> Checked:
@@ -113,7 +125,7 @@ def check_bench(bench: Bench, say: Say) -> Checked:
         again = sum(bool(c.grave) for c in each.values())
         jobs = "1 job" if len(names) == 1 else f"{len(names)} jobs"
         say(
-            f"{jobs}: {again} to look at again, {total.unread} that cannot be read, {len(names) - again - total.unread} with nothing missing."
+            f"{jobs}: {again} to look at again, {total.unread} that cannot be read, {len(names) - again - total.unread} with nothing that matters missing."
         )
     return total
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import RecordError
@@ -11,13 +11,18 @@ from pentools.record.holds import HOLDS, passed_by
 from pentools.record.job import Job
 from pentools.record.mending import open_to_others
 from pentools.record.oddities import odd_lines
+from pentools.record.owed import owed_findings
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import report_notes
 from pentools.record.spending import spending_of, unread_amounts
+from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.strangers import strangers_found
 from pentools.record.view import SPOILT, why_not
 
-__all__ = ["review"]
+__all__ = ["MATTERS", "matters_and_fuller", "review"]
+
+MATTERS = ("warning", "stop")
+"""Levels of what matters here; the rest makes the record fuller."""
 
 
 def review(job: Job) -> tuple[Finding, ...]:
@@ -38,6 +43,7 @@ def review(job: Job) -> tuple[Finding, ...]:
         ("Hold points", passed_by),
         ("Publication", strangers_found),
         ("Costs", _on_costs),
+        ("Owed", owed_findings),
         ("Report", report_notes),
     ):
         found += _asked(job, title, question)
@@ -46,6 +52,12 @@ def review(job: Job) -> tuple[Finding, ...]:
             reason = str(release.data.get("reason", "none was given"))
             found.append(Finding("note", "job.released", step=hold.step, reason=reason))
     return gravest_first(found)
+
+
+def matters_and_fuller(found: Iterable[Finding]) -> tuple[tuple[Finding, ...], tuple[Finding, ...]]:
+    """Findings in two: what matters here, and what would make the record fuller."""
+    found = tuple(found)
+    return tuple(f for f in found if f.level in MATTERS), tuple(f for f in found if f.level not in MATTERS)
 
 
 def _asked(job: Job, title: str, question: Callable[[Job], tuple[Finding, ...]]) -> tuple[Finding, ...]:
@@ -57,8 +69,11 @@ def _asked(job: Job, title: str, question: Callable[[Job], tuple[Finding, ...]])
 
 
 def _on_costs(job: Job) -> tuple[Finding, ...]:
-    currency = spending_of(job).currency
-    return tuple(Finding("note", "job.cost", text=text, currency=currency) for text in unread_amounts(job))
+    money, result = spending_of(job), job.newest(RESULT)
+    found = [Finding("note", "job.cost", text=text, currency=money.currency) for text in unread_amounts(job)]
+    if result.ending in ("done", "done with limits") and result.price is None and money.ceiling is not None:
+        found.append(Finding("warning", "job.price-not-named", ceiling=f"{money.ceiling:.2f} {money.currency}"))
+    return tuple(found)
 
 
 def _on_file(job: Job) -> Iterator[Finding]:

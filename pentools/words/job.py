@@ -40,7 +40,10 @@ WORDS: Mapping[str, Template] = {
     "cost": "Work log: “{text}” cannot be held against the ceiling in {currency}.",
     "limit-raised": "Agreement: the ceiling of {ceiling} is above the limit of {limit} that the owner named; until the owner says yes to the proposal the limit counts.",
     # intake
-    "intake-missing": "Intake: “{title}” has not been filled in.",
+    "owed:open": "Owed before it goes home: {names:and}.",
+    "owed:ended": "The job has ended, and this is not on record: {names:and}.",
+    "not-asked-to-publish": "Intake: nobody asked whether the story may be published, so it is not.",
+    "price-not-named": "Release: no price is named, although {ceiling} was agreed as the most.",
     "arrival-mass": "Intake: the pen was not weighed as it arrived, so gains and losses of parts cannot be told later.",
     "system-missing": "Intake: the filling system is not named.",
     "stranger": "{place} has “{word}”, {about}: a page for everybody is held until it is taken out, or its reason stands under Intake, “Shown all the same”.",

@@ -19,7 +19,10 @@ def test_a_job_is_told_with_its_stages(new_job):
     outcome, text = said(check_job, job)
     assert outcome.grave > 0
     assert text.startswith(f"{job.name}: 0 entries\n  Intake")
-    assert text.endswith(f"{outcome.grave} to look at again.")
+    assert text.endswith("1 matters here, 4 for a fuller record.")
+    assert (
+        text.index("Matters here:") < text.index("Owed before it goes home: who") < text.index("For a fuller record:")
+    )
 
 
 def test_one_job_that_cannot_be_read_stands_in_nobodys_way(bench, new_job, monkeypatch):
@@ -37,13 +40,13 @@ def test_one_job_that_cannot_be_read_stands_in_nobodys_way(bench, new_job, monke
     monkeypatch.setattr("pentools.record.checking.review", review)
     outcome, text = said(check_bench, bench)
     assert outcome == Checked(0, 3)
-    assert "good: 1 entries. Nothing is missing." in text
+    assert "good: 1 entry. Nothing is missing." in text
     assert "bad: cannot be read." in text
     assert "is no file" in text
     assert "odd: cannot be read. Something unexpected went wrong (ZeroDivisionError)" in text
     assert "my pen: cannot be read. job name must be" in text
     assert "no job" not in text
-    assert text.endswith("4 jobs: 0 to look at again, 3 that cannot be read, 1 with nothing missing.")
+    assert text.endswith("4 jobs: 0 to look at again, 3 that cannot be read, 1 with nothing that matters missing.")
 
 
 def test_what_is_odd_about_the_bench_is_said_once(bench, new_job):

@@ -17,18 +17,20 @@ def may_publish(job: Job) -> bool:
 
 
 def _missing(job: Job) -> list[str]:
-    return [kind.title.lower() for kind in (OWNER, ARRIVAL, REQUEST, CONSENT) if not job.log(kind)]
+    return [kind.title.lower() for kind in (OWNER, ARRIVAL, REQUEST) if not job.log(kind)]
 
 
 def _state(job: Job) -> StageState:
     missing = _missing(job)
-    if len(missing) == 4:
+    if len(missing) == 3 and not job.log(CONSENT):
         return StageState("not begun")
     return StageState("open", "still to ask: " + ", ".join(missing)) if missing else StageState("done")
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    found = [Finding("warning", "job.intake-missing", title=title) for title in _missing(job)]
+    found = []
+    if job.log(OWNER) and "publish" not in consents(job):
+        found.append(Finding("note", "job.not-asked-to-publish"))
     if job.log(ARRIVAL):
         arrival = job.newest(ARRIVAL)
         if arrival.mass_g is None:

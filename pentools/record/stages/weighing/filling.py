@@ -230,6 +230,8 @@ def capacity_of(job: Job, cycle: FillCycle | None = None) -> SumAnswer | None:
 def _state(job: Job) -> StageState:
     if not job.record.live("fill test"):
         return StageState("not begun")
+    if job.log(LEAK_CHECK) and not job.log(WEIGHING):
+        return StageState("done", "a night filled; it was not weighed")
     if not cycles(job):
         return StageState("open", "weigh it empty, then filled")
     if not job.log(LEAK_CHECK):
