@@ -34,7 +34,7 @@ __all__ = [
 _EXAMPLES = {
     "length": "12.31 mm or 0.485 in", "mass": "8.92 g", "volume": "1.5 ml", "temperature": "21 °C",
     "pressure": "1013 hPa", "time": "15 min", "density": "1.005 g/ml", "share": "55 %", "angle": "60 deg",
-    "force": "2 N", "mass rate": "3 mg/h",
+    "force": "60 gf or 0.6 N", "mass rate": "3 mg/h",
 }  # fmt: skip
 _SIGNED = frozenset({"temperature"})
 _LONGEST = 120  # no measurement takes more letters
@@ -315,6 +315,8 @@ def _parts(clean: str, unit: str, name: str, text: str) -> tuple[re.Match[str], 
     if len(typed_units) > 1:
         raise InputError(name, wanted, text, "Value and ± must be in the same unit.")
     typed_unit = typed_units.pop()
+    if unit == "gf" and typed_unit == "g":
+        typed_unit = "gf"  # a kitchen scale shows the force on it in grams
     if dimension_of(typed_unit) != dimension:
         raise InputError(name, wanted, text, f"“{words[0]}” is {_said_of(typed_unit)}. {advice}")
     return found, spread, typed_unit

@@ -67,6 +67,8 @@ BENCH_FACTS: Mapping[str, Mapping[str, tuple[str, str]]] = {
     "seal": {"stock": ("stock", "rings")},
     "abrasives": {"own": ("stock", "abrasives")},
     "money": {"currency": ("money", "currency")},
+    "flow": {name: place for name, place in _BALANCE.items() if name in ("readability", "repeatability")},
+    "smoothing": {"own": ("stock", "abrasives")},
 }
 """The sum's name -> its fields that a bench knows itself: field name to table and key of ``bench.toml``."""
 

@@ -27,6 +27,10 @@ SUMS: dict[str, str] = {
     "shellac": "pentools.sums.treatment.shellac:SHELLAC",
     "abrasives": "pentools.sums.finish.abrasives:ABRASIVES",
     "grade": "pentools.sums.finish.grade:GRADE",
+    "flow": "pentools.sums.nib.flow:FLOW",
+    "flex": "pentools.sums.nib.flex:FLEX",
+    "smoothing": "pentools.sums.nib.smoothing:SMOOTHING",
+    "setting": "pentools.sums.nib.setting:SETTING",
 }
 
 

@@ -21,4 +21,60 @@ SMOOTHING: Mapping[str, Template] = {
     "stop-early": "Stop early: tipping does not grow back, and rounded inner edges make a nib skip.",
 }
 
-WORDS: Mapping[str, Template] = {**SMOOTHING}
+FLOW: Mapping[str, Template] = {
+    "flow:number": "It lays down {said} of ink: about {metres:.2g} m of line from a millilitre.",
+    "flow:about": (
+        "It lays down about {flow:.2g} mg of ink on a metre, between {low:.2g} and {high:.2g}: a line of {needed:.2g} m would make a "
+        "number of it on this balance."
+    ),
+    "flow:bound": (
+        "This balance cannot tell from {length:.3g} m of line: less than {high:.2g} mg on a metre is all that can be said. Write "
+        "{needed:.2g} m, or weigh on a balance with one more digit."
+    ),
+    "flow-ceiling": (
+        "{flow:.2g} mg on a metre is more than a line {width:.2f} mm wide takes ({most:.2g} at most, from a bold gel ball-pen): look for a "
+        "slip in length, masses or width."
+    ),
+    "flow-span": (
+        "{flow:.2g} mg on a metre lies outside the {low:.2g} to {high:.2g} that few pages give for fountain pens: look again at length "
+        "and masses."
+    ),
+    "flow-dried": "Taken off for what dries at an open tip: {dried:.2g} mg, an estimate. An idle twin, the same pen open and not writing, measures it.",
+    "flow-change:wetter": "It is wetter than before: {before:.2g} to {after:.2g} mg on a metre, told apart above {wide:.2g}.",
+    "flow-change:drier": "It is drier than before: {before:.2g} to {after:.2g} mg on a metre, told apart above {wide:.2g}.",
+    "flow-change:same": "Wetter or drier than before cannot be told: {before:.2g} and {after:.2g} mg on a metre, told apart above {wide:.2g}.",
+}
+
+FLEX: Mapping[str, Template] = {
+    "flex": "It takes {load_said} more to widen its line by {extra:.2g} mm: {said}.",
+    "flex-bent": "Load and width do not run straight: a slip in one reading, or the nib nears its limit. Do not load it further.",
+    "flex-load:past": "{load:.0f} gf is past what a gold nib is loaded with here ({limit:.0f} gf; two flexible old ones were stopped there).",
+    "flex-load:past-taken": (
+        "{load:.0f} gf is past what a gold nib is loaded with here ({limit:.0f} gf), and a nib of which nobody said the metal is taken as gold."
+    ),
+    "flex-load:near": "{load:.0f} gf on a gold nib is more than it is made for; {limit:.0f} gf is the end. Half a millimetre of extra width needs less.",
+    "flex-load:near-taken": "{load:.0f} gf is a good deal for a nib that may be gold: {limit:.0f} gf is the end. Say which metal it is.",
+    "flex-angle": "The angle of the pen is not said: raised from 45° to 55° the same load bends a nib a fifth less.",
+    "flex-printed:agrees": "The printed {printed:.3g} N/mm agrees with these readings.",
+    "flex-printed:unit": "The printed {printed:.3g} N/mm took 100 gf as 1 N, 2 % too much: these readings give {found:.4g} N/mm.",
+    "flex-printed:other": "The printed {printed:.3g} N/mm is {ratio:.2g} times what these readings give ({found:.4g} N/mm): it cannot be used.",
+}
+
+FIT: Mapping[str, Template] = {
+    "clearance:touches": "The nib will touch the inner cap: it is {short:.2f} mm too long for it. Do not cap it.",
+    "clearance:may-touch": "The nib may touch the inner cap: {room:.2f} mm of room, known to {wide:.2f} mm. Do not cap it; measure both again.",
+    "clearance:too-near": "Only {room:.2f} mm between nib and inner cap: below {least:.1f} mm it is not capped (judged).",
+    "clearance:near": "{room:.2f} mm between nib and inner cap: less than the {good:.1f} mm that is wanted (judged). Cap it slowly, and look at the tip after.",
+    "clearance:clear": "The nib stays {room:.2f} mm clear of the inner cap.",
+    "clearance:cannot-tell": (
+        "Whether the nib touches the inner cap cannot be told: the section does not stop on its mouth. Put a dab of soft wax on its "
+        "bottom, cap it slowly, and look at the dab."
+    ),
+    "setting:open": "The feed is set between {low:.0f} and {high:.0f} °C; it is soft from {soft:.0f} °C.",
+    "setting:open-part": "The feed is set between {low:.0f} and {high:.0f} °C; the end is set by the {part}.",
+    "setting:none": "No heat on the feed where it sits: the {part} ({material}) bears {limit:.0f} °C, the feed softens from {low:.0f} °C. Take nib and feed out first.",
+    "setting:none-never": "No heat on the feed where it sits: the {part} ({material}) is never warmed. Take nib and feed out first.",
+    "setting:never": "This feed is not set by heat: only hard rubber is, and this is {feed}.",
+}
+
+WORDS: Mapping[str, Template] = {**SMOOTHING, **FLOW, **FLEX, **FIT}

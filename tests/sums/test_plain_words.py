@@ -35,6 +35,15 @@ EDGES = [
     ["abrasives", "--material", "celluloid", "--defect", "140 ± 20 um", "--own", "P80; P120; P180; P240; P400; P800", "--wall", "5 mm"],
     ["abrasives", "--material", "celluloid", "--defect", "0.1 um", "--own", "film 0.1 um; film 0.05 um", "--finish", "0.05 um"],
     ["grade", "P12"],
+    ["flow", "--before", "23.512 g", "--after", "23.422 g", "--length", "18 m", "--readability", "0.001 g", "--width", "0.05 mm"],
+    ["flow", "--before", "23.51 g", "--after", "23.51 g", "--length", "0.1 m"],
+    ["flow", "--before", "199 g", "--after", "0 g", "--length", "0.1 m", "--idle", "0 mg", "--readability", "0.00001 g"],
+    ["flex", "--loads", "0 gf; 500 gf", "--widths", "0.02 mm; 8 mm", "--printed", "0.001"],
+    ["flex", "--loads", "15 g; 40 g; 60 g", "--widths", "0.50 mm; 0.80 mm; 1.00 mm", "--metal", "steel", "--angle", "45 deg"],
+    ["smoothing", "--feel", "scratchy", "--own", "P400"],
+    ["smoothing", "--feel", "reshaped", "--own", "film 12 um; film 0.1 um"],
+    ["setting"],
+    ["setting", "--feed", "hard rubber", "--section", "casein", "--nipple", "bare"],
 ]  # fmt: skip
 EXPONENT = re.compile(r"\d[eE][+-]?\d")
 NOUGHT = re.compile(r"(?<![\w.,])[-−]0(?:[.,]0+)?(?![\d.,]*[1-9])(?![\w])")

@@ -1,0 +1,1 @@
+"""What is asked of nibs: flow, flex, smoothing, the setting of the feed."""
