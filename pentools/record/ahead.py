@@ -21,6 +21,7 @@ _NEXT: Mapping[str, str] = {
     "identify": "note what is stamped on it",
     "open": "open it",
     "clean": "clean it",
+    "repairs": "mend the parts that the survey names",
     "seal": "measure for the seal",
     "fill test": "weigh it empty, then filled",
     "finish": "plan the finish",

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.base.hold_points import STEPS, JobFacts, Step, hold_point
+from pentools.calc.base.hold_points import STEPS, JobFacts, Step, Topic, hold_point
 from pentools.errors import InputError
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
@@ -21,6 +21,8 @@ from pentools.record.stages.finish.kinds import STEP as POLISH
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.limits import limits_written
+from pentools.record.stages.repairs.kinds import OUT, REPAIR, Repair
+from pentools.record.stages.repairs.work import curing, topics_of
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT
 from pentools.record.stages.seal.trials import dry_fit_passed
 from pentools.record.stages.treatment.cleaning_kinds import BATH, RINSE, SOAK_STARTED
@@ -31,6 +33,7 @@ from pentools.record.view import SPOILT, once_a_state, why_not
 
 __all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "passed_by", "release_reason", "state_of"]
 
+WELD = "solvent weld"
 EARLY = ("stopped", "returned")
 """Endings after which nothing is left to test."""
 
@@ -46,6 +49,17 @@ _WORDS: dict[str, str] = {
     "soak refused": "the owner said no to soaking",
     "sealant refused": "the owner said no to sealant",
     "sealant dry fit": "no dry fit has passed; sealed too early, it has to come apart again",
+    "polish cure": "a weld has not stood its time yet",
+    "repair unknown": "what the part is made of is not named, and it decides what it bears (name it at Opening)",
+    "repair unfit": "it is not for what the part is made of",
+    "repair treatment": "the table of limits forbids it on what the part is made of",
+    "repair refused": "the owner said no to it",
+    "repair consent": "the owner’s yes to it is not recorded (Agreement)",
+    "repair test spot": "it was not tried on a hidden place",
+    "repair test failed": "the trial on a hidden place did not come out as it should",
+    "repair rubbing": "no rubbing of the imprint was made",
+    "send out refused": "the owner said no to sending it out",
+    "send out consent": "the owner’s yes to sending it out is not recorded (Agreement)",
     "release leak check": "the leak check has not been done",
     "release limits": "the limits have not been written",
 }  # fmt: skip
@@ -90,6 +104,8 @@ HOLDS: dict[str, HoldPoint] = {
     "soak": HoldPoint("soak", "soaking", lambda job: any(job.log(kind) for kind in (BATH, SOAK_STARTED, RINSE))),
     "polish": HoldPoint("polish", "polishing", lambda job: bool(job.log(POLISH))),
     "sealant": HoldPoint("sealant", "sealant", _sealed),
+    "repair": HoldPoint("repair", "mending a part", lambda job: bool(job.log(REPAIR))),
+    "send out": HoldPoint("send out", "sending a part out", lambda job: bool(job.log(OUT))),
     "spend": HoldPoint("spend", "spending past the ceiling", lambda job: spending_of(job).past()),
     "release": HoldPoint("release", "releasing the pen", _released),
 }
@@ -115,10 +131,29 @@ def job_facts(job: Job) -> JobFacts:
     )
 
 
-def _reason(key: Step, job: Job, amount: Decimal = Decimal(0)) -> str:
-    state = hold_point(key, replace(job_facts(job), releases={}), amount=float(amount))
+def _reason(key: Step, job: Job, amount: Decimal = Decimal(0), repair: Repair | None = None) -> str:
+    facts = replace(job_facts(job), releases={})
+    if key == "polish":  # a weld goes on setting while nothing is entered
+        facts = replace(facts, curing=any(one.row.treatment == WELD for one in curing(job)))
+    if key == "repair":
+        facts = replace(facts, repair=_in_the_way(job, repair))
+    state = hold_point(key, facts, amount=float(amount))
     said = [_spent_in_words(job, amount) if topic == "ceiling" else _WORDS[f"{key} {topic}"] for topic in state.topics]
     return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
+
+
+def _in_the_way(job: Job, repair: Repair | None) -> tuple[Topic, ...]:
+    """What stands in the way of a repair, or of those that are entered."""
+    asked = [logged.values for logged in job.log(REPAIR)] if repair is None else [repair]
+    found = dict.fromkeys(topic for values in asked for topic in _topics(job, values))
+    return tuple(found)
+
+
+def _topics(job: Job, values: Repair) -> tuple[Topic, ...]:
+    try:
+        return topics_of(job, values)
+    except InputError:
+        return ()  # a way of another part: the stage's own check says so
 
 
 def _spent_in_words(job: Job, amount: Decimal) -> str:
@@ -127,7 +162,7 @@ def _spent_in_words(job: Job, amount: Decimal) -> str:
     return f"{total} {'would be' if amount else 'are'} past the agreed ceiling of {most} (ask the owner first)"
 
 
-def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
+def held(job: Job, key: str, *, amount: Decimal = Decimal(0), repair: Repair | None = None) -> str:
     """Why a step is held.
 
     Parameters
@@ -136,6 +171,8 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
         The hold point.
     amount : Decimal
         For spending: the sum about to be spent, 0 or more, in the ceiling's currency.
+    repair : Repair or None
+        For mending a part: the entry about to be made; None asks about those on record.
 
     Returns
     -------
@@ -153,7 +190,7 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0)) -> str:
     if job.record.releases(key):
         return ""
     try:
-        return _reason(HOLDS[key].key, job, amount)
+        return _reason(HOLDS[key].key, job, amount, repair)
     except SPOILT as error:
         return f"whether it may go on cannot be told ({why_not(error).rstrip('.')})"
 

@@ -18,6 +18,7 @@ STAGES: dict[str, str] = {
     "agree": "pentools.record.stages.job.agree:AGREE",
     "open": "pentools.record.stages.treatment.opening:OPEN",
     "clean": "pentools.record.stages.treatment.cleaning:CLEAN",
+    "repairs": "pentools.record.stages.repairs.repairs:REPAIRS",
     "work log": "pentools.record.stages.job.work_log:WORK_LOG",
     "seal": "pentools.record.stages.seal.sealing:SEAL",
     "fill test": "pentools.record.stages.weighing.filling:FILL_TEST",

@@ -19,6 +19,7 @@ from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_kinds import ACTIVITIES
 from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.stages.repairs.repairs import repair_sentence
 from pentools.record.stages.seal.measure import places_in_use
 from pentools.record.stages.seal.sealing import fit_words
 from pentools.record.stages.treatment.baths import cleaning_sentence
@@ -148,6 +149,7 @@ _SAYS: dict[str, Callable[[Job], str]] = {
     "agree": _agree,
     "open": opening_sentence,
     "clean": cleaning_sentence,
+    "repairs": repair_sentence,
     "work log": _work_log,
     "seal": _seal,
     "fill test": _fill_test,

@@ -16,6 +16,7 @@ from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import REQUEST
 from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.stages.repairs.kinds import BACK
 from pentools.record.view import once_a_state
 
 __all__ = ["Spending", "counted", "price_past_ceiling", "spending_of", "unread_amounts"]
@@ -30,7 +31,7 @@ class Spending:
     Parameters
     ----------
     spent : Decimal
-        Costs of materials, and hours at the bench's rate, in `currency`.
+        Costs of materials and of work by others, and hours at the bench's rate, in `currency`.
     ceiling : Decimal or None
         The agreed most; None where none was agreed.
     currency : str
@@ -67,12 +68,13 @@ def spending_of(job: Job) -> Spending:
     limit = _ceiling(job)
     currency = own if limit is None else limit.currency
     spent, strange = Decimal(0), []
-    for logged in job.log(MATERIAL):
-        if logged.values.cost is None:
+    costs = [*(bought.values.cost for bought in job.log(MATERIAL)), *(back.values.cost for back in job.log(BACK))]
+    for typed in costs:
+        if typed is None:
             continue
-        cost = _money(job, logged.values.cost)
+        cost = _money(job, typed)
         if cost is None or cost.currency != currency:
-            strange.append(logged.values.cost)
+            strange.append(typed)
         else:
             spent += cost.amount
     hours = currency == own and job.bench.rate_per_hour > 0

@@ -33,6 +33,8 @@ WORDS: Mapping[str, Template] = {
     "soak-held": "Cleaning: baths are logged although {reason}.",
     "polish-held": "Finish: steps are logged although {reason}.",
     "sealant-held": "Seal: sealant is logged although {reason}.",
+    "repair-held": "Parts mended: a repair is logged although {reason}.",
+    "send out-held": "Parts mended: a part was sent out although {reason}.",
     "release-held": "Release: the pen is released although {reason}.",
     "ceiling": "Work log: {reason}.",
     "price-past": "Release: the price of {price} is past the agreed ceiling of {ceiling} (ask the owner first).",

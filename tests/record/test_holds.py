@@ -30,7 +30,7 @@ def test_there_is_a_hold_for_every_step():
 
 
 def test_a_fresh_job_holds_everything_but_spending(job):
-    assert {key for key in HOLDS if held(job, key)} == set(STEPS) - {"spend"}
+    assert {key for key in HOLDS if held(job, key)} == set(STEPS) - {"spend", "repair"}
 
 
 @pytest.mark.parametrize("key", ["heat", "soak"])
@@ -103,6 +103,8 @@ def test_every_hold_names_the_entries_made_past_it(job):
         ("finish", "step", {"grade": "P600"}, "polish-held"),
         ("seal", "sealant", {"sealant": "shellac", "place": "sac"}, "sealant-held"),
         ("work log", "material", {"what": "a nib", "way": "added", "cost": "80 EUR"}, "ceiling"),
+        ("repairs", "repair", {"part": "cap", "method": "cap-lip-weld"}, "repair-held"),
+        ("repairs", "sent out", {"part": "nib", "work": "tipping", "sent_on": "2026-03-14"}, "send out-held"),
         ("release", "result", {"ending": "done", "summary": "It writes."}, "release-held"),
     )
     job.add("intake", "request", {"asked": "mend it", "price_limit": "50 EUR"})

@@ -105,6 +105,12 @@ def test_cautions_name_known_materials_and_actions():
         "flame",
         "rosin sealant",
         "luminous paint",
+        "acrylic cement",
+        "spring work",
+        "turning",
+        "plating",
+        "soldering",
+        "welding a nib",
     }
     assert actions - treatments == others
     assert len({row["key"] for row in tables.rows("cautions")}) == len(tables.rows("cautions"))

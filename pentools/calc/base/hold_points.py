@@ -13,9 +13,12 @@ from pentools.errors import InputError
 
 __all__ = ["STEPS", "HoldState", "JobFacts", "Step", "Topic", "hold_point"]
 
-Step = Literal["heat", "soak", "polish", "sealant", "spend", "release"]
+Step = Literal["heat", "soak", "polish", "sealant", "repair", "send out", "spend", "release"]
 STEPS: tuple[Step, ...] = get_args(Step)
-Topic = Literal["material", "refused", "consent", "masks", "dry fit", "ceiling", "leak check", "limits"]
+Topic = Literal[
+    "material", "refused", "consent", "masks", "dry fit", "ceiling", "leak check", "limits", "cure",
+    "unknown", "unfit", "treatment", "test spot", "test failed", "rubbing",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +37,10 @@ class JobFacts:
         Whether the parts were put together dry and fitted.
     leak_test_done, limits_written : bool
         Whether the leak test was done, and what the pen cannot do is written down.
+    curing : bool
+        Whether a solvent weld on the pen has not stood its time yet.
+    repair : tuple of Topic
+        What stands in the way of the repair in question, as `calc.repairs.fitness` says; empty where nothing does.
     ended_early : bool
         Whether the job was stopped or the pen is returned unrepaired, so that nothing is left to test.
     spent, ceiling : float or None
@@ -49,6 +56,8 @@ class JobFacts:
     dry_fit_passed: bool = False
     leak_test_done: bool = False
     limits_written: bool = False
+    curing: bool = False
+    repair: tuple[Topic, ...] = ()
     ended_early: bool = False
     spent: float = 0.0
     ceiling: float | None = None
@@ -82,7 +91,7 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
 
     Parameters
     ----------
-    step : {"heat", "soak", "polish", "sealant", "spend", "release"}
+    step : {"heat", "soak", "polish", "sealant", "repair", "send out", "spend", "release"}
         The step about to begin.
     facts : JobFacts
         What is known of the job.
@@ -122,9 +131,13 @@ def _checks(step: Step, facts: JobFacts, amount: float) -> tuple[tuple[Topic, bo
         return ("material", not facts.material_named), ("refused", refused)
     if step == "polish":
         unasked = not refused and step not in facts.consents
-        return ("refused", refused), ("consent", unasked), ("material", not facts.material_named), ("masks", not facts.masks_on)  # fmt: skip
+        return ("refused", refused), ("consent", unasked), ("material", not facts.material_named), ("masks", not facts.masks_on), ("cure", facts.curing)  # fmt: skip
     if step == "sealant":
         return ("refused", refused), ("dry fit", not facts.dry_fit_passed)
+    if step in ("repair", "send out"):
+        unasked = step == "send out" and not refused and step not in facts.consents
+        asked = facts.repair if step == "repair" else ()
+        return ("refused", refused), ("consent", unasked), *((topic, True) for topic in asked)
     if step == "spend":
         return (("ceiling", facts.ceiling is not None and facts.spent + amount > facts.ceiling),)
     untested, unwritten = not facts.leak_test_done, not facts.limits_written

@@ -9,7 +9,7 @@ from pentools.errors import InputError
 
 GOOD = JobFacts(
     material_named=True,
-    consents=frozenset({"polish"}),
+    consents=frozenset({"polish", "send out"}),
     masks_on=True,
     dry_fit_passed=True,
     leak_test_done=True,
@@ -31,10 +31,14 @@ def test_nothing_is_held_when_all_is_done():
     ("change", "steps"),
     [
         ({"material_named": False}, {"heat", "soak", "polish"}),
-        ({"consents": frozenset()}, {"polish"}),
+        ({"consents": frozenset()}, {"polish", "send out"}),
+        ({"consents": frozenset({"polish"})}, {"send out"}),
         ({"masks_on": False}, {"polish"}),
         ({"dry_fit_passed": False}, {"sealant"}),
         ({"spent": 100.01}, {"spend"}),
+        ({"curing": True}, {"polish"}),
+        ({"repair": ("unfit",)}, {"repair"}),
+        ({"refusals": frozenset({"send out"})}, {"send out"}),
         ({"leak_test_done": False}, {"release"}),
         ({"limits_written": False}, {"release"}),
         ({"refusals": frozenset({"heat"})}, {"heat"}),
@@ -48,21 +52,21 @@ def test_one_thing_missing_holds_just_its_steps(change, steps):
 
 
 def test_a_fresh_job_holds_all_but_spending():
-    assert held_steps(JobFacts()) == set(STEPS) - {"spend"}
+    assert held_steps(JobFacts()) == set(STEPS) - {"spend", "repair"}
 
 
 @pytest.mark.parametrize(
     ("step", "topics"),
     [
         ("heat", ("material",)), ("soak", ("material",)), ("polish", ("consent", "material", "masks")), ("sealant", ("dry fit",)),
-        ("spend", ()), ("release", ("leak check", "limits")),
+        ("repair", ()), ("send out", ("consent",)), ("spend", ()), ("release", ("leak check", "limits")),
     ],
 )  # fmt: skip
 def test_what_stands_in_the_way_of_a_fresh_job(step, topics):
     assert hold_point(step, JobFacts()).topics == topics
 
 
-@pytest.mark.parametrize("step", ["heat", "soak", "polish", "sealant"])
+@pytest.mark.parametrize("step", ["heat", "soak", "polish", "sealant", "send out"])
 def test_a_no_is_a_no_and_is_not_asked_again(step):
     state = hold_point(step, dataclasses.replace(GOOD, refusals=frozenset({step})))
     assert (state.held, state.topics) == (True, ("refused",))
@@ -83,6 +87,13 @@ def test_a_release_with_a_reason_lets_it_go_and_stays_in_sight(step):
     assert hold_point(step, dataclasses.replace(GOOD, releases={step: "a reason"})).release_reason == "", (
         "nothing to release"
     )
+
+
+def test_a_repair_is_held_by_what_stands_in_its_way_and_by_nothing_else():
+    facts = dataclasses.replace(JobFacts(), repair=("unknown", "test spot"))
+    assert hold_point("repair", facts).topics == ("unknown", "test spot")
+    assert not hold_point("repair", JobFacts()).held
+    assert not hold_point("repair", dataclasses.replace(facts, releases={"repair": "a reason"})).held
 
 
 def test_spending_up_to_the_ceiling_and_not_past_it():

@@ -50,6 +50,7 @@ FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "open": ("joint", "heat pass", "step"),
     "clean": ("bath", "soak started", "soak ended", "drying"),
     "work log": ("work", "material"),
+    "repairs": ("repair", "sent out", "back again"),
     "seal": ("measure", "trial", "sealant", "test"),
     "fill test": ("weighing", "leak check", "dimensions"),
     "finish": ("zone", "masks on", "plan", "step"),

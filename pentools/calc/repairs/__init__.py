@@ -1,0 +1,1 @@
+"""Mending parts: what is fit for which material, and how long it stands."""
