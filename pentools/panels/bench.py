@@ -16,6 +16,7 @@ from pentools.decimals import in_markup
 from pentools.errors import PentoolsError
 from pentools.panels.cable import BalanceCable
 from pentools.panels.desk import Desk
+from pentools.panels.owed_row import Onward, OwedRow
 from pentools.panels.showing import ShowsItself
 from pentools.panels.slot import MARKS, StageSlot, line_of
 from pentools.panels.stage import StagePanel
@@ -76,6 +77,8 @@ class BenchSheet(ShowsItself):
         self.head = widgets.HTML()
         self.strip = Strip(job, partial(self.changed, None))
         self.cable = BalanceCable(job.bench, self.strip.take_printed, self.strip.refuse_printed)
+        self.owed = OwedRow(job, self.go)
+        self.onward = Onward(job, self.go)
         self.ways = widgets.HBox()
         self.ways.add_class("pt-ways")
         self.further = widgets.ToggleButton(description="further …", value=False)
@@ -88,7 +91,16 @@ class BenchSheet(ShowsItself):
         self.stray = widgets.VBox()
         self._shown: set[str] = set()
         self.widget = widgets.VBox(
-            [widgets.HTML(STYLE), self.head, self.strip.widget, self.ways, self.stray, self.large, self.desk]
+            [
+                widgets.HTML(STYLE),
+                self.head,
+                self.owed.widget,
+                self.strip.widget,
+                self.ways,
+                self.stray,
+                self.large,
+                self.desk,
+            ]
         )
         self.widget.add_class("pentools")
         self._buttons: dict[str, widgets.Button] = {}
@@ -155,7 +167,7 @@ class BenchSheet(ShowsItself):
         if was_open:
             return
         self.strip.refresh(slot.stage.key)
-        slot.open(self.strip.widget)
+        slot.open(self.strip.widget, self.onward.widget)
         if slot.stage.key not in self._shown:
             self.stray.children = (slot.widget,)
         name = slot.stage.key.replace(" ", "-")
@@ -166,6 +178,14 @@ class BenchSheet(ShowsItself):
         slot = self._slot(find_stage(key))
         if not slot.is_open:
             self.press(slot)
+
+    def go(self, stage: str, kind: str) -> None:
+        """Open a stage at one of its forms; without a kind at the form that the stage asks for next."""
+        self.open_stage(stage)
+        built = self.slots[stage].built  # none where it could not be made; its place says why
+        if built is not None and kind in built.forms:
+            built.show_form(kind)
+            self.look_at(f".pt-slot-{stage.replace(' ', '-')} .pt-form")
 
     # what panels ask of the sheet --------------------------------------------------------------------------
 
@@ -190,6 +210,8 @@ class BenchSheet(ShowsItself):
     def refresh(self) -> None:
         """Show where the job stands."""
         self.head.value = in_markup(self._head(), self.job.bench.text("bench", "decimal_sign"))
+        self.owed.refresh()
+        self.onward.refresh()
         self._lay_ways()
 
     def _head(self) -> str:

@@ -87,8 +87,8 @@ class StageSlot(ShowsItself):
         """The stage's panel where it was made already."""
         return self._panel
 
-    def open(self, above: widgets.Widget | None = None) -> None:
-        """Show the panel, with what is at hand at every stage above it."""
+    def open(self, above: widgets.Widget | None = None, below: widgets.Widget | None = None) -> None:
+        """Show the panel, with what is at hand at every stage above it, and the way on below."""
         self.is_open = True
         try:
             self.panel.refresh()
@@ -96,7 +96,7 @@ class StageSlot(ShowsItself):
         except SPOILT as error:
             words = escape(f"{self.stage.title} cannot be shown: {why_not(error)}")
             shown = widgets.HTML(f'<p class="pt-error" role="alert">✗ {words}</p>')
-        self.body.children = tuple(part for part in (above, shown) if part is not None)
+        self.body.children = tuple(part for part in (above, shown, below) if part is not None)
         self.refresh()
 
     def close(self) -> None:

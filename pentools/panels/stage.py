@@ -22,6 +22,7 @@ from pentools.panels.stage_forms import StageForms
 from pentools.panels.style import findings_html, sentence_html, table_html
 from pentools.record.entries import RELEASE
 from pentools.record.holds import HOLDS, held, state_of
+from pentools.record.owed import owed_by
 from pentools.record.plausible import doubt_of
 from pentools.record.saying import say
 from pentools.record.stages.job.works import forms_at_once
@@ -316,6 +317,19 @@ class StagePanel(ShowsItself):
         if entry.replaces and before and before != self._said and entry.kind in self.forms:
             self.forms[entry.kind].status.saved(f"saved {entry.time:%H:%M:%S}. Before: {before} Now: {self._said}")
         self.sheet.changed(self)
+        self._go_on(entry)
+
+    def _go_on(self, entry: Entry) -> None:
+        """After an entry that stands for all, show the form of this stage that is owed next."""
+        if entry.replaces or entry.kind not in self.forms or self.stage.kind(entry.kind).log:
+            return
+        coming = [
+            o.kind for o in owed_by(self.job) if o.stage == self.stage.key and not o.done and o.kind in self.forms
+        ]
+        if coming and coming[0] != entry.kind:
+            self.show_form(coming[0])
+            self._status_here().saved(f"saved {entry.time:%H:%M:%S}: {self._kind_title(entry).lower()}")
+            self.sheet.look_at(f".pt-slot-{self.stage.key.replace(' ', '-')} .pt-form")
 
     def _chosen(self) -> Entry:
         for entry in self.job.record.live(self.stage.key):

@@ -130,7 +130,13 @@ class Strip:
             )
         time = with_own_unit(WORK.field("minutes"), found[1])
         done = found[2].strip() or dict(ACTIVITIES)[self.activity]
-        entry = self.job.add(WORK.stage, WORK.key, {"activity": self.activity, "minutes": time, "done": done})
+        values, errors = self.job.read(WORK, {"activity": self.activity, "minutes": time, "done": done})
+        if errors:
+            raise next(iter(errors.values()))
+        filled = WORK.filled(values)
+        if not self._once.sure((self.activity, self.minutes.value), lambda: doubt_of(self.job, filled)):
+            return
+        entry = self.job.save(WORK.stage, WORK, values)
         self.minutes.value = ""
         self._done(entry, f"{time}, {dict(ACTIVITIES)[self.activity]}")
 

@@ -47,6 +47,8 @@ class Ahead:
     ----------
     stage : str
         The stage of the next step; empty where the job has ended.
+    kind : str
+        The form of the next step; empty where the stage itself decides.
     words : str
         The next step, as a clause.
     then : str
@@ -56,6 +58,7 @@ class Ahead:
     """
 
     stage: str
+    kind: str
     words: str
     then: str
     waits: tuple[tuple[str, str], ...]
@@ -79,7 +82,7 @@ def further_stages(job: Job) -> tuple[Stage, ...]:
 def ahead_of(job: Job) -> Ahead:
     """What comes next in a job, and what waits and why."""
     if ending(job) is not None:
-        return Ahead("", "nothing; the job has ended", "", ())
+        return Ahead("", "", "nothing; the job has ended", "", ())
     coming = [(stage, state) for stage in sheet_stages(job) if (state := state_of(job, stage)).word != "done"]
     steps = _steps(job, coming)
     begun = {stage.key for stage, state in coming if state.word in ("open", "held")} | {steps[0][0]}
@@ -91,14 +94,14 @@ def ahead_of(job: Job) -> Ahead:
         for key in _HOLDS_OF.get(stage.key, ())
         if (reason := held(job, key))
     )
-    return Ahead(steps[0][0], steps[0][1], steps[1][1] if len(steps) > 1 else "", waits)
+    return Ahead(*steps[0], "" if last else steps[1][2], waits)
 
 
-def _steps(job: Job, coming: list[tuple[Stage, StageState]]) -> list[tuple[str, str]]:
-    """What is owed and not done, with the steps of the work where they belong: (stage, words); the end is the last."""
+def _steps(job: Job, coming: list[tuple[Stage, StageState]]) -> list[tuple[str, str, str]]:
+    """What is owed and not done, with the steps of the work where they belong: stage, kind and words; the end is the last."""
     by_stage = job.newest(REQUEST).work in (None, "whole")  # of other work, what was done may be all that is said
-    steps: list[tuple[str, str]] = []
-    waiting = [(stage.key, words) for stage, state in coming if (words := _words(stage, state, by_stage))]
+    steps: list[tuple[str, str, str]] = []
+    waiting = [(stage.key, "", words) for stage, state in coming if (words := _words(stage, state, by_stage))]
     for owed in owed_by(job):
         here = [step for step in waiting if _BEFORE.get(step[0], "done") == owed.key]
         steps += here
@@ -106,7 +109,7 @@ def _steps(job: Job, coming: list[tuple[Stage, StageState]]) -> list[tuple[str, 
         if owed.key == "ended":
             steps += waiting  # what is owed by none: a job that only looks may be opened all the same
         if not owed.done or owed.key == "ended":
-            steps.append((owed.stage, owed.words))
+            steps.append((owed.stage, owed.kind, owed.words))
     return steps
 
 

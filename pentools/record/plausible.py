@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from pentools.numbers import plain
+from pentools.record.forms import Form
+from pentools.record.spending import counted, spending_of
+from pentools.record.stages.job.ending_kinds import Result
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.work_kinds import MATERIAL, Work
 from pentools.record.stages.seal.kinds import Measure
 from pentools.record.stages.treatment.baths import past_limit
 from pentools.record.stages.treatment.cleaning_kinds import Bath
@@ -15,13 +21,13 @@ from pentools.record.stages.weighing.kinds import WEIGHING, Dimensions, Weighing
 from pentools.units import Reading
 
 if TYPE_CHECKING:
-    from pentools.record.forms import Form
     from pentools.record.job import Job
 
 __all__ = ["doubt_of"]
 
 ARRIVED_WITHIN_G = 3.0  # what of a pen may be off the pan: a cap is weighed on or off at will (judged)
 MOST_INK_G = 8.0  # more than pens hold (judged)
+LONGEST_MINUTES = 480.0  # a working day at one thing (judged)
 
 
 def doubt_of(job: Job, form: Form) -> str:
@@ -37,15 +43,7 @@ def doubt_of(job: Job, form: Form) -> str:
     str
         One sentence that ends in a question; empty where nothing speaks against it.
     """
-    if isinstance(form, Weighing):
-        return _weighing(job, form)
-    if isinstance(form, Measure | Dimensions):
-        return _bore(job, form)
-    if isinstance(form, HeatPass):
-        return _heat(job, form)
-    if isinstance(form, Bath):
-        return _bath(job, form)
-    return ""
+    return next((asked(job, form) for kind, asked in _DOUBTS.items() if isinstance(form, kind)), "")
 
 
 def _grams(value: float) -> str:
@@ -104,3 +102,40 @@ def _bath(job: Job, form: Bath) -> str:
         return ""
     past = past_limit(job, form.part, form.bath, None if form.minutes is None else form.minutes.value)
     return "" if past is None or past.topic != "too-long" else f"{past.text} Was it so long?"
+
+
+def _minutes(job: Job, form: Work) -> str:
+    """Minutes that, at the bench's rate, go past the agreed most, or that nobody spends in one go."""
+    if form.minutes is None:
+        return ""
+    minutes, money = form.minutes.value, spending_of(job)
+    if minutes > LONGEST_MINUTES:
+        return f"{plain(minutes, 4)} min at one thing: is that right?"
+    cost = Decimal(str(minutes)) / 60 * Decimal(str(job.bench.rate_per_hour)) if money.hours_counted else Decimal(0)
+    if not cost or money.past() or not money.past(cost):
+        return ""  # what is past already was said when it went past
+    total = (money.spent + cost).quantize(Decimal("0.01"))
+    return (
+        f"With {plain(minutes, 4)} min at the bench’s rate this pen comes to {total:f} {money.currency}, past the agreed "
+        f"{money.ceiling:.2f} {money.currency}: was so much time spent?"
+    )
+
+
+def _price(job: Job, form: Result) -> str:
+    """A price below what the parts alone cost, where both are in one money."""
+    money, price = spending_of(job), counted(job, form.price)
+    parts = sum((counted(job, logged.values.cost) for logged in job.log(MATERIAL)), Decimal(0))
+    if not price or price >= parts:
+        return ""
+    return f"A price of {form.price}, and the parts alone came to {parts:.2f} {money.currency}: is that right?"
+
+
+_DOUBTS: dict[type[Form], Callable[[Job, Any], str]] = {
+    Weighing: _weighing,
+    Measure: _bore,
+    Dimensions: _bore,
+    HeatPass: _heat,
+    Bath: _bath,
+    Work: _minutes,
+    Result: _price,
+}

@@ -59,7 +59,7 @@ def test_a_stage_is_one_line_until_it_is_opened_and_one_is_open_at_a_time(sheet)
     assert limits.body.children == seal.body.children == ()
     assert limits.built is None
     limits.title.click()
-    assert limits.body.children == (sheet.strip.widget, limits.panel.widget)
+    assert limits.body.children == (sheet.strip.widget, limits.panel.widget, sheet.onward.widget)
     seal.title.click()
     assert limits.body.children == ()
     assert seal.is_open

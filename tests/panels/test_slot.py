@@ -54,6 +54,6 @@ def test_a_panel_that_cannot_be_made_says_so_in_its_place(sheet, monkeypatch):
 
     monkeypatch.setattr(slot, "_make", broken)
     slot.title.click()
-    assert "Seal cannot be shown" in slot.body.children[-1].value
+    assert "Seal cannot be shown" in slot.body.children[-2].value
     slot.title.click()
     assert not slot.is_open

@@ -7,6 +7,9 @@ import pytest
 from by_name import kind_of
 from PIL import Image
 
+from pentools.panels.bench import BenchSheet
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import open_job
 from pentools.record.stages.job.work_log import minutes_by_activity, running_timer
 
 NOON = dt.datetime(2026, 3, 14, 12, tzinfo=dt.UTC)
@@ -125,3 +128,17 @@ def test_a_picture_chosen_goes_into_the_folder_and_the_record(strip, job):
         {"name": "a.png", "content": memoryview(b"no picture"), "type": "image/png", "size": 1, "last_modified": NOON},
     )
     assert "that can be read" in strip.status.text
+
+
+def test_minutes_past_the_agreed_most_are_asked_about_once(job):
+    path = job.bench.folder / "bench.toml"
+    path.write_text(path.read_text().replace("rate_per_hour = 0.0", "rate_per_hour = 60.0"))
+    job = open_job(job.name, bench=open_bench_folder(job.bench.folder))
+    job.add("agree", "yes", {"to": "sealant", "at_most": "10 EUR", "answered_on": "2026-03-14", "channel": "letter"})
+    strip = BenchSheet(job).strip
+    strip.minutes.value = "12 old sac out"
+    strip.enter_minutes()
+    assert "past the agreed 10.00 EUR" in strip.status.text
+    assert job.log(kind_of("work log", "work")) == ()
+    strip.enter_minutes()
+    assert len(job.log(kind_of("work log", "work"))) == 1

@@ -4,7 +4,7 @@ import pytest
 from by_name import kind_of
 
 from pentools.record.bench import open_bench_folder
-from pentools.record.job import create_job
+from pentools.record.job import create_job, open_job
 from pentools.record.plausible import doubt_of
 
 
@@ -69,3 +69,37 @@ def test_a_bath_past_its_limit_is_asked(job):
 
 def test_nothing_is_asked_of_anything_else(job):
     assert doubt(job, "limits", "nothing left", nothing_left="yes") == ""
+
+
+def rated(job, rate):
+    path = job.bench.folder / "bench.toml"
+    path.write_text(path.read_text().replace("rate_per_hour = 0.0", f"rate_per_hour = {rate}"))
+    return open_job(job.name, bench=open_bench_folder(job.bench.folder))
+
+
+def work(job, minutes):
+    return doubt(job, "work log", "work", activity="seal", minutes=minutes, done="new sac")
+
+
+def test_minutes_are_held_against_the_agreed_most_at_the_benchs_rate(job):
+    assert work(job, "90 min") == ""  # no rate, no ceiling
+    job = rated(job, 30.0)
+    assert work(job, "90 min") == ""
+    job.add("agree", "yes", {"to": "sealant", "at_most": "60 EUR", "answered_on": "2026-03-14", "channel": "letter"})
+    job.add("work log", "work", {"activity": "seal", "minutes": "60 min", "done": "new sac"})
+    job.add("work log", "material", {"what": "sac", "way": "added", "cost": "10 EUR"})
+    assert work(job, "40 min") == ""  # 30 + 10 + 20 is just what was agreed
+    assert "comes to 60.50 EUR, past the agreed 60.00 EUR: was so much time spent?" in work(job, "41 min")
+    job.add("work log", "work", {"activity": "seal", "minutes": "60 min", "done": "again"})
+    assert work(job, "5 min") == ""  # it went past before
+    assert work(job, "9 h").endswith("540 min at one thing: is that right?")
+
+
+def test_a_price_is_held_against_what_the_parts_cost(job):
+    job.add("work log", "material", {"what": "sac", "way": "added", "cost": "10 EUR"})
+
+    def price(text):
+        return doubt(job, "release", "result", ending="done", summary="It writes.", price=text)
+
+    assert price("10 EUR") == price("9 USD") == ""
+    assert price("9 EUR") == "A price of 9 EUR, and the parts alone came to 10.00 EUR: is that right?"
