@@ -12,15 +12,15 @@ import ipywidgets as widgets
 
 from pentools.calc.base.findings import Finding
 from pentools.decimals import in_markup
-from pentools.errors import HoldError, InputError, RecordError
+from pentools.errors import HoldError, InputError
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import FormHooks
 from pentools.panels.sheet_part import Sheet
 from pentools.panels.showing import ShowsItself
 from pentools.panels.stage_forms import StageForms
-from pentools.panels.style import findings_html, sentence_html, table_html
-from pentools.record.entries import RELEASE
+from pentools.panels.stage_log import StageLog
+from pentools.panels.style import findings_html, sentence_html
 from pentools.record.holds import HOLDS, held, state_of
 from pentools.record.owed import owed_by
 from pentools.record.plausible import doubt_of
@@ -36,8 +36,6 @@ if TYPE_CHECKING:
     from pentools.record.kinds import Kind, Stage
 
 __all__ = ["PanelResult", "StagePanel"]
-
-LOG_ROWS = 12
 
 
 @dataclass(frozen=True)
@@ -78,6 +76,7 @@ class StagePanel(ShowsItself):
         hooks = FormHooks(self._saved, self._checked, sheet.look_at, partial(doubt_of, job), sheet.forget)
         kinds = [kind for kind in stage.kinds if kind.key not in self.hidden_kinds]
         self.forms = StageForms(job, kinds, hooks)
+        self.log = StageLog(job, stage, self._correct, self._withdrawn)
         self._said = ""
         self.header = widgets.HTML()
         self.above = widgets.VBox()
@@ -98,7 +97,7 @@ class StagePanel(ShowsItself):
         columns = widgets.HBox([self.entry, result])
         columns.add_class("pt-columns")
         chooser = self._make_chooser()
-        self.widget = widgets.VBox([self.header, self.above, chooser, columns, *self._make_log(), self.status.widget])
+        self.widget = widgets.VBox([self.header, self.above, chooser, columns, self.log.widget, self.status.widget])
         self.widget.add_class("pt-panel")
         self.more_button.layout.display = "none" if type(self).more is StagePanel.more else ""
         self._choose()
@@ -175,27 +174,6 @@ class StagePanel(ShowsItself):
             self.more_forms.value = True
         self.chooser.value = key
 
-    def _make_log(self) -> list[widgets.Widget]:
-        self.log = widgets.HTML()
-        self.log.add_class("pt-scroll")
-        self.log_status = Status()
-        self.pick = widgets.Dropdown(description="Entry", options=[("choose …", "")], value="")
-        self.why = widgets.Text(description="Reason, to withdraw it", continuous_update=True)
-        self.correct_button = widgets.Button(description="Correct it")
-        self.withdraw_button = widgets.Button(description="Withdraw it")
-        self.correct_button.on_click(guarded(self.log_status, self._correct))
-        self.withdraw_button.on_click(guarded(self.log_status, self._withdraw))
-        self.log_tools = widgets.HBox([self.pick, self.correct_button, self.why, self.withdraw_button])
-        self.log_tools.add_class("pt-row")
-        self.log_button = widgets.ToggleButton(description="log", value=False)
-        self.log_button.add_class("pt-more")
-        self.log_button.observe(lambda _: self._show_log(), "value")
-        self.log_part = widgets.VBox([self.log, self.log_tools, self.log_status.widget], layout={"display": "none"})
-        return [self.log_button, self.log_part]
-
-    def _show_log(self) -> None:
-        self.log_part.layout.display = "" if self.log_button.value else "none"
-
     def _choose(self) -> None:
         key = self.chooser.value
         # a hold stands where it is met: under the button that it holds
@@ -212,7 +190,7 @@ class StagePanel(ShowsItself):
         self._said = say(self.job, self.stage.key)
         self.follow()
         self._refresh_result()
-        self._refresh_log()
+        self.log.refresh()
 
     def follow(self) -> None:
         """Show the state and adapt the forms to what the record says now; a form stays as it is where that cannot be told."""
@@ -266,47 +244,6 @@ class StagePanel(ShowsItself):
         shown = any(row.widget.layout.display == "" for row in self.holds.values())
         self.holder.layout.display = "" if shown else "none"
 
-    def _refresh_log(self) -> None:
-        entries = [e for e in self.job.record.live(self.stage.key) if e.kind != RELEASE]
-        rows = [
-            (
-                f"{entry.time:%d %b %H:%M}",
-                self._kind_title(entry),
-                self._in_words(entry),
-                "corrected" if entry.replaces else "",
-            )
-            for entry in reversed(entries[-LOG_ROWS:])
-        ]
-        more = f" (the last {LOG_ROWS} of {len(entries)})" if len(entries) > LOG_ROWS else ""
-        self.log_button.description = f"log ({len(entries)})"
-        self.log_button.layout.display = "" if entries else "none"
-        self.log.value = table_html(f"Log{more}", ("When", "What", "Entry", "Changed"), rows)
-        options = [("choose …", "")]
-        for entry in reversed(entries):
-            options.append((f"{entry.time:%d %b %H:%M:%S} {self._in_words(entry)[:60]}", entry.id))
-        kept = self.pick.value
-        self.pick.options = options
-        self.pick.value = kept if kept in {key for _, key in options} else ""
-        self.log_tools.layout.display = "" if entries else "none"
-
-    def _kind_title(self, entry: Entry) -> str:
-        return next((kind.title for kind in self.stage.kinds if kind.key == entry.kind), entry.kind)
-
-    def _in_words(self, entry: Entry) -> str:
-        kind = next((kind for kind in self.stage.kinds if kind.key == entry.kind), None)
-        if kind is None:
-            return "an entry of a kind that this version does not know; it is kept"
-        values = self.job.view.decoded(kind, entry)
-        if isinstance(values, RecordError):
-            return str(values)
-        words = [
-            f"{field.label}: {field.shown(value)}"
-            for field in kind.fields
-            if (value := getattr(values, field.name)) is not None
-        ]
-        text = "; ".join(words)
-        return text + (f" ({entry.note})" if entry.note else "")
-
     # acting --------------------------------------------------------------------------------------------
 
     def _saved(self, entry: Entry) -> None:
@@ -328,27 +265,17 @@ class StagePanel(ShowsItself):
         ]
         if coming and coming[0] != entry.kind:
             self.show_form(coming[0])
-            self._status_here().saved(f"saved {entry.time:%H:%M:%S}: {self._kind_title(entry).lower()}")
+            self._status_here().saved(f"saved {entry.time:%H:%M:%S}: {self.log.title_of(entry).lower()}")
             self.sheet.look_at(f".pt-slot-{self.stage.key.replace(' ', '-')} .pt-form")
 
-    def _chosen(self) -> Entry:
-        for entry in self.job.record.live(self.stage.key):
-            if entry.id == self.pick.value:
-                return entry
-        raise InputError("entry", "chosen from the list", "", "Choose the entry first.")
-
-    def _correct(self) -> None:
-        entry = self._chosen()
+    def _correct(self, entry: Entry) -> None:
         if entry.kind not in self.forms:
-            raise InputError("entry", "one that has a form", self._kind_title(entry), "Withdraw it and enter it again.")
+            title = self.log.title_of(entry)
+            raise InputError("entry", "one that has a form", title, "Withdraw it and enter it again.")
         self.show_form(entry.kind)
         self.forms[entry.kind].correct(entry)
 
-    def _withdraw(self) -> None:
-        entry = self._chosen()
-        taken_back = self.job.withdraw(entry, self.why.value)
-        self.why.value = ""
-        self.log_status.saved(f"withdrawn {taken_back.time:%H:%M:%S}; it stays in the file, with your reason")
+    def _withdrawn(self, entry: Entry, taken_back: Entry) -> None:
         form = self.forms.get(entry.kind)
         if form is not None and not form.kind.log:
             form.stop_correcting()

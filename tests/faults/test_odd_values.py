@@ -119,11 +119,11 @@ def test_an_odd_entry_stands_in_the_log_and_can_be_taken_back(tmp_path):
         file.write(line_with(stage='"fill test"', kind='"weighing"', data='{"mass":NaN}') + b"\n")
     job.record.refresh()
     panel = harmless.panel_of(BenchSheet(job), "fill test")
-    assert "cannot be read: JSON is malformed" in panel.log.value
-    panel.pick.value, panel.why.value = "a", "another program wrote it"
-    panel.withdraw_button.click()
-    assert "withdrawn" in panel.log_status.text
-    assert "cannot be read" not in panel.log.value
+    assert "cannot be read: JSON is malformed" in panel.log.table.value
+    panel.log.pick.value, panel.log.why.value = "a", "another program wrote it"
+    panel.log.withdraw_button.click()
+    assert "withdrawn" in panel.log.status.text
+    assert "cannot be read" not in panel.log.table.value
     assert [f for f in review(job) if f.key == "job.value:unread"] == []
     assert [logged.values.mass.value for logged in job.log(WEIGHING)] == [15]
 

@@ -58,7 +58,7 @@ def test_state_check_and_panel_say_why(job, raising, error):
     panel = BenchSheet(job).panel("fill test")
     assert why in panel.header.value
     assert why in panel.result_text.value
-    assert "15\u202fg" in panel.log.value  # the log stands, so the entry can be taken back
+    assert "15\u202fg" in panel.log.table.value  # the log stands, so the entry can be taken back
 
 
 def test_what_cannot_be_told_is_held(job, monkeypatch):
@@ -79,7 +79,7 @@ def test_a_panel_that_cannot_be_built_says_so_and_the_others_stand(job, monkeypa
     sheet = BenchSheet(job)
     slot = sheet.stage("fill test")
     slot.title.click()
-    assert "Fill test cannot be shown" in slot.body.children[-1].value
+    assert "Fill test cannot be shown" in slot.body.children[-2].value
     sheet.open_stage("intake")
     assert sheet.panel("intake").result_text.value
 
@@ -96,7 +96,7 @@ def test_forms_that_cannot_follow_leave_state_and_log_alone(job, monkeypatch):
     sheet.changed(None)
     assert "system must be one of these" in panel.status.text
     panel.refresh()
-    assert "15" in panel.log.value
+    assert "15" in panel.log.table.value
 
 
 def test_contradicting_weighings_stop_only_their_own_answer(job):

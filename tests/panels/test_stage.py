@@ -22,8 +22,8 @@ def test_an_entry_is_corrected_and_the_old_line_stays(sheet, job, type_into):
     type_into(form, mass="32.26 g")
     form.button.click()
     wrong = job.log(kind_of("fill test", "weighing"))[0].entry
-    panel.pick.value = wrong.id
-    panel.correct_button.click()
+    panel.log.pick.value = wrong.id
+    panel.log.correct_button.click()
     assert form.boxes["mass"].text == "32.26 g"
     type_into(form, mass="23.26 g")
     form.button.click()
@@ -32,19 +32,19 @@ def test_an_entry_is_corrected_and_the_old_line_stays(sheet, job, type_into):
     assert values.mass.value == 23.26
     assert right.replaces == wrong.id
     assert wrong.id in {e.id for e in job.record.entries}
-    assert "corrected" in panel.log.value
+    assert "corrected" in panel.log.table.value
 
 
 def test_an_entry_is_withdrawn_only_with_a_reason(sheet, job, type_into):
     panel = sheet.panel("fill test")
     type_into(panel.forms["weighing"], mass="23.26 g")
     panel.forms["weighing"].button.click()
-    panel.pick.value = job.log(kind_of("fill test", "weighing"))[0].entry.id
-    panel.withdraw_button.click()
-    assert "NOT SAVED" in panel.log_status.text
-    panel.why.value = "weighed the wrong pen"
-    panel.withdraw_button.click()
-    assert panel.log_status.text.startswith("withdrawn")
+    panel.log.pick.value = job.log(kind_of("fill test", "weighing"))[0].entry.id
+    panel.log.withdraw_button.click()
+    assert "NOT SAVED" in panel.log.status.text
+    panel.log.why.value = "weighed the wrong pen"
+    panel.log.withdraw_button.click()
+    assert panel.log.status.text.startswith("withdrawn")
     assert job.log(kind_of("fill test", "weighing")) == ()
 
 
@@ -83,7 +83,7 @@ def test_other_panels_hear_of_it(sheet, type_into):
 
 def test_an_entry_of_an_unknown_kind_is_shown_and_kept(sheet, job):
     job.record.append(new_entry("limits", "from the future", {"x": 1}))
-    assert "does not know" in sheet.panel("limits").log.value
+    assert "does not know" in sheet.panel("limits").log.table.value
 
 
 def test_nothing_deprecated_is_used(sheet):
