@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from pentools.answers.asking import Answer
+    from pentools.answers.closing import care, order
     from pentools.answers.dating import date_range, price_today
     from pentools.answers.finish import abrasive_grade, grit_progression
     from pentools.answers.nib import feed_setting, ink_flow, nib_flex, nib_smoothing
@@ -27,6 +28,7 @@ __all__ = [
     "__version__",
     "abrasive_grade",
     "capacity_from_weight",
+    "care",
     "date_range",
     "dilution",
     "feed_setting",
@@ -41,6 +43,7 @@ __all__ = [
     "nib_smoothing",
     "open_bench",
     "open_sums",
+    "order",
     "price_today",
     "sac_fit",
     "seal_fit",
@@ -53,6 +56,7 @@ __all__ = [
 # module -> public names that it holds; nothing is imported before it is used, so that the package opens at once
 _WHERE = {
     "pentools.answers.asking": ("Answer",),
+    "pentools.answers.closing": ("care", "order"),
     "pentools.answers.dating": ("date_range", "price_today"),
     "pentools.answers.finish": ("abrasive_grade", "grit_progression"),
     "pentools.answers.nib": ("feed_setting", "ink_flow", "nib_flex", "nib_smoothing"),

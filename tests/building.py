@@ -31,7 +31,7 @@ LAYERS = [
     {"cli"},
 ]
 RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
-SUBJECTS = {"base", "weighing", "seal", "finish", "dating", "treatment", "nib", "repairs"}
+SUBJECTS = {"base", "weighing", "seal", "finish", "dating", "treatment", "nib", "repairs", "closing"}
 """The subjects of the bench, the same in every layer; the course of a job and the pen as drawn stand beside them above."""
 ROOMS = {
     "calc": SUBJECTS,

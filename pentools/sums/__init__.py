@@ -25,6 +25,8 @@ SUMS: dict[str, str] = {
     "mix": "pentools.sums.treatment.mix:MIX",
     "dilute": "pentools.sums.treatment.dilute:DILUTE",
     "shellac": "pentools.sums.treatment.shellac:SHELLAC",
+    "order": "pentools.sums.closing.order:ORDER",
+    "care": "pentools.sums.closing.care:CARE",
     "abrasives": "pentools.sums.finish.abrasives:ABRASIVES",
     "grade": "pentools.sums.finish.grade:GRADE",
     "flow": "pentools.sums.nib.flow:FLOW",

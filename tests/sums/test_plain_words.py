@@ -44,6 +44,9 @@ EDGES = [
     ["smoothing", "--feel", "reshaped", "--own", "film 12 um; film 0.1 um"],
     ["setting"],
     ["setting", "--feed", "hard rubber", "--section", "casein", "--nipple", "bare"],
+    ["order", "--system", "lever-sac"],
+    ["order", "--system", "piston", "--way", "open", "--done", "1; 2"],
+    ["care", "--system", "eyedropper"],
 ]  # fmt: skip
 EXPONENT = re.compile(r"\d[eE][+-]?\d")
 NOUGHT = re.compile(r"(?<![\w.,])[-−]0(?:[.,]0+)?(?![\d.,]*[1-9])(?![\w])")

@@ -4,16 +4,47 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, Protocol, TypeVar
 
 import msgspec
 
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import InputError
 
-__all__ = ["Hold", "HoldRow", "OpeningOrder", "OpeningStep", "StepRow", "StepState", "opening_order"]
+__all__ = [
+    "Hold",
+    "HoldRow",
+    "OpeningOrder",
+    "OpeningStep",
+    "OrderRow",
+    "StepRow",
+    "StepState",
+    "missing_before",
+    "named_holds",
+    "opening_order",
+    "steps_of",
+]
 
 StepState = Literal["done", "open", "held", "not needed"]
+
+
+class OrderRow(Protocol):
+    """What an order of work is reckoned from, for opening as for closing."""
+
+    @property
+    def system(self) -> str:
+        """Key of the filling system."""
+
+    @property
+    def step(self) -> int:
+        """Its place in the order, from 1."""
+
+    @property
+    def hold(self) -> tuple[str, ...]:
+        """Keys of what must be so before."""
+
+
+Row = TypeVar("Row", bound=OrderRow)
 
 
 class StepRow(msgspec.Struct, frozen=True):
@@ -31,6 +62,7 @@ class StepRow(msgspec.Struct, frozen=True):
     only_with: str
     source: str
     certainty: str
+    undone: str = ""
 
 
 class HoldRow(msgspec.Struct, frozen=True):
@@ -84,6 +116,12 @@ class OpeningStep:
         The conditions that are not met.
     source, certainty : str
         Where the step is known from, and how sure that is.
+    before : tuple of Hold
+        Everything that must be so first, met or not.
+    gives : Hold or None
+        What is so once it is done.
+    undone : str
+        Whether it can be taken back without loss: yes, partly or no.
     """
 
     number: int
@@ -96,6 +134,9 @@ class OpeningStep:
     held_by: tuple[Hold, ...]
     source: str
     certainty: str
+    before: tuple[Hold, ...] = ()
+    gives: Hold | None = None
+    undone: str = ""
 
     @property
     def may_be_left_hand(self) -> bool:
@@ -178,17 +219,51 @@ def opening_order(
     >>> [step.state for step in opening_order("s", rows, key).steps]
     ['open', 'held']
     """
-    known = {row.key: Hold(row.key, row.condition, row.why, row.from_outside) for row in holds}
-    all_rows = list(steps)
-    own = sorted((row for row in all_rows if row.system == system), key=lambda row: row.step)
-    if not own:
-        raise InputError("filling system", "one of " + ", ".join(dict.fromkeys(r.system for r in all_rows)), system)
+    known = named_holds(holds)
+    own = steps_of(system, steps)
     _refuse_unknown(done, met, len(own), known)
     spared = {row.step for row in own if row.only_with and row.only_with in without}
     passed = spared | set(done)
     given = set(met) | {row.gives for row in own if row.step in passed and row.gives}
     made = tuple(_step(row, done, spared, given, known) for row in own)
     return OpeningOrder(system, made, gravest_first(_findings(made)))
+
+
+def named_holds(rows: Iterable[HoldRow]) -> dict[str, Hold]:
+    """The conditions of a table by their keys."""
+    return {row.key: Hold(row.key, row.condition, row.why, row.from_outside) for row in rows}
+
+
+def steps_of(system: str, rows: Iterable[Row]) -> list[Row]:
+    """The steps of a filling system in their order.
+
+    Parameters
+    ----------
+    system : str
+        Key of the filling system.
+    rows : iterable of OrderRow
+        A table of steps.
+
+    Returns
+    -------
+    list of OrderRow
+        By their numbers.
+
+    Raises
+    ------
+    InputError
+        If there are no steps for the system.
+    """
+    all_rows = list(rows)
+    own = sorted((row for row in all_rows if row.system == system), key=lambda row: row.step)
+    if not own:
+        raise InputError("filling system", "one of " + ", ".join(dict.fromkeys(r.system for r in all_rows)), system)
+    return own
+
+
+def missing_before(row: OrderRow, given: Collection[str], known: Mapping[str, Hold]) -> tuple[Hold, ...]:
+    """The conditions before a step that are not met, in the table's order."""
+    return tuple(known[key] for key in row.hold if key not in given)
 
 
 def _refuse_unknown(done: Collection[int], met: Collection[str], count: int, known: Mapping[str, Hold]) -> None:
@@ -203,7 +278,7 @@ def _refuse_unknown(done: Collection[int], met: Collection[str], count: int, kno
 def _step(
     row: StepRow, done: Collection[int], spared: set[int], given: set[str], known: Mapping[str, Hold]
 ) -> OpeningStep:
-    missing = tuple(known[key] for key in row.hold if key not in given)
+    missing = missing_before(row, given, known)
     number = row.step
     state: StepState = "done" if number in done else "not needed" if number in spared else "held" if missing else "open"
     return OpeningStep(
@@ -217,6 +292,9 @@ def _step(
         missing,
         row.source,
         row.certainty,
+        tuple(known[key] for key in row.hold),
+        known.get(row.gives),
+        row.undone,
     )
 
 

@@ -1,62 +1,35 @@
-"""What an owner is told about care: from the filling system, what the pen is made of, and what was put into it."""
+"""What an owner is told about care, from what the record says of a pen; the lines themselves are the sum's."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-import msgspec
-
-from pentools import tables
+from pentools.calc.base.findings import Finding
+from pentools.calc.closing.care import TOPICS, CareLine, CareOf, care_told, inks_told, lines_for, never_told
+from pentools.calc.treatment.limits import Verdict
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TRIAL
 from pentools.record.stages.treatment.facts import all_materials, limit_of_materials, materials_of
 from pentools.record.view import once_a_state
-from pentools.systems.registry import SYSTEMS
+from pentools.sums.closing.care import care_rows, ink_findings, ink_rows, rubber_of
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["TOPICS", "UNKNOWN", "CareLine", "care_lines", "care_of", "never_on", "suggested_care"]
+__all__ = ["TOPICS", "UNKNOWN", "CareLine", "care_lines", "care_of", "inks_of", "never_on", "suggested_care"]
 
-TOPICS = ("ink", "rinsing", "filling", "force", "cleaning", "keeping", "joints", "resting", "carrying")
-"""What the lines are about, in the order in which they are told."""
 UNKNOWN = "unknown"
 UNMENDED = ("stopped", "returned")
-_WARMTH = {"dry heat", "hot water"}
-_RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
 _SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
-# what an owner may come to do -> what it is called at home; those that touch the outside alone are asked of it alone
-_AT_HOME = {
-    "cold water soak": "soaking",
-    "hot water": "hot water",
-    "flush mix soak": "ammonia (it is in window cleaner)",
-    "alcohol": "alcohol",
-    "acetone": "nail-varnish remover",
-    "bleach": "bleach",
-    "ultrasonic": "an ultrasonic bath",
-}
-_BODY_ALONE = ("cold water soak",)
-_OUTSIDE = {"buffing wheel": "polish", "wet sanding": "abrasive paper"}
+_RINGS = ("head", "packing", "washer")
 _SKIN = ("cap", "barrel", "clip", "bands", "section")
-
-
-class CareLine(msgspec.Struct, frozen=True):
-    """One row: what is said of every pen, a system, a material, a sealant or a seal at rest."""
-
-    applies_to: str
-    key: str
-    topic: str
-    line: str
-    against: tuple[str, ...] = ()
-    allows: tuple[str, ...] = ()
 
 
 def care_lines(applies_to: str, key: str) -> tuple[CareLine, ...]:
     """What the table says of a system, a material or a sealant that was put in ("fitted")."""
-    rows = tables.read(CareLine, "care_lines")
-    return tuple(row for row in rows if (row.applies_to, row.key) == (applies_to, key))
+    return lines_for(care_rows(), applies_to, [key])
 
 
 @once_a_state
@@ -74,46 +47,25 @@ def care_of(job: Job) -> tuple[CareLine, ...]:
     tuple of CareLine
         Of a pen that goes home unmended, or decays, nothing that would lead to filling it.
     """
-    system = job.newest(ARRIVAL).system or ""
-    body, seals, nib = _body(job), _seals(job, system), _named(job, "nib")
-    of_parts = _told("material", (*body, *seals, *nib))
-    fitted = _told("fitted", _sealants(job))
-    if "degrading celluloid" in body:
-        return _in_order((*care_lines("pen", "decaying"), *of_parts), without=("ink", "rinsing"))
-    if job.newest(RESULT).ending in UNMENDED:
-        found = (*care_lines("pen", "not mended"), *care_lines("pen", "any"), *of_parts, *fitted)
-        return _in_order(found, without=("ink", "rinsing", "resting", "carrying"))
-    soaks = limit_of_materials(job, body, "cold water soak").verdict == "ok"
-    wet = _told("resting", (system, *seals))
-    every = [line for line in care_lines("pen", "any") if line.topic != "resting" or not wet]
-    if not any(line.topic == "keeping" and not _WARMTH.isdisjoint(line.against) for line in of_parts):
-        every += care_lines("pen", "cool")  # the material has no word on warmth of its own
-    rinse = care_lines("pen", "bears water" if soaks else "bears no water")
-    found = (*every, *rinse, *care_lines("system", system), *of_parts, *fitted)
-    return _in_order((*found, *wet) if soaks else found)  # water may stand only in what bears it
+    return care_told(_pen(job), care_rows(), lambda names, treatment: _judge(job, names, treatment))
 
 
 @once_a_state
 def never_on(job: Job) -> tuple[str, ...]:
-    """What must never be done to this pen at home, in words, by the table of compatibility.
+    """What must never be done to this pen at home, in words, by the table of compatibility and the bench's own overrules.
 
     Returns
     -------
     tuple of str
-        What the table does not plainly allow of every material of the pen (what it limits is for the bench to
-        measure); of soaking the body decides, of polish and abrasive paper what they would touch, where the table forbids.
+        As `pentools.calc.closing.care.never_told` has it.
     """
-    body = _body(job)
-    inside = {*body, *_seals(job, job.newest(ARRIVAL).system or ""), *_named(job, "nib")}
-    inside |= {name for _, name, _ in all_materials(job)}
-    outside = {*body, *(name for part, name, _ in all_materials(job) if part in _SKIN)}
-    asked = {name: (set(body) if name in _BODY_ALONE else inside, {"limited", "never"}) for name in _AT_HOME}
-    asked |= {name: (outside, {"never"}) for name in _OUTSIDE}
-    return tuple(
-        (_AT_HOME | _OUTSIDE)[treatment]
-        for treatment, (names, barred) in asked.items()
-        if limit_of_materials(job, sorted(names), treatment).verdict in barred
-    )
+    return never_told(_pen(job), lambda names, treatment: _judge(job, names, treatment))
+
+
+@once_a_state
+def inks_of(job: Job) -> tuple[Finding, ...]:
+    """The inks that this pen does badly with, the gravest first, each with how sure that is."""
+    return ink_findings(inks_told(_pen(job), ink_rows()))
 
 
 def suggested_care(job: Job) -> str:
@@ -121,20 +73,31 @@ def suggested_care(job: Job) -> str:
     return " ".join(line.line for line in care_of(job))
 
 
-def _in_order(found: Iterable[CareLine], without: tuple[str, ...] = ()) -> tuple[CareLine, ...]:
-    once: dict[str, CareLine] = {}
-    for row in found:
-        if row.topic not in without:
-            once.setdefault(row.line, row)
-    return tuple(sorted(once.values(), key=lambda row: TOPICS.index(row.topic)))
+def _judge(job: Job, names: Sequence[str], treatment: str) -> Verdict:
+    return limit_of_materials(job, names, treatment).verdict
 
 
-def _told(applies_to: str, keys: Iterable[str]) -> tuple[CareLine, ...]:
-    return tuple(line for key in dict.fromkeys(keys) for line in care_lines(applies_to, key))
+@once_a_state
+def _pen(job: Job) -> CareOf:
+    system = job.newest(ARRIVAL).system or ""
+    parts = all_materials(job)
+    return CareOf(
+        system,
+        body=tuple(dict.fromkeys(name for part in ("barrel", "cap") for name in materials_of(job, part))),
+        seals=_seals(job, system),
+        nib=_named(job, "nib"),
+        other=tuple(dict.fromkeys(name for _, name, _ in parts)),
+        outside=tuple(dict.fromkeys(name for part, name, _ in parts if part in _SKIN)),
+        sealants=_sealants(job),
+        parts=("rubber ring",) if _tried(job) & set(_RINGS) else (),
+        unmended=job.newest(RESULT).ending in UNMENDED,
+    )
 
 
-def _body(job: Job) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(name for part in ("barrel", "cap") for name in materials_of(job, part)))
+def _tried(job: Job) -> set[str]:
+    """The places of seals that were measured or tried."""
+    found = {logged.values.place for logged in job.log(MEASURE)} | {logged.values.place for logged in job.log(TRIAL)}
+    return {place for place in found if place is not None}
 
 
 def _named(job: Job, part: str) -> tuple[str, ...]:
@@ -149,11 +112,9 @@ def _seals(job: Job, system: str) -> tuple[str, ...]:
     named = _named(job, "seals")
     if named:
         return named
-    tried = {logged.values.place for logged in job.log(MEASURE)} | {logged.values.place for logged in job.log(TRIAL)}
-    if "cork" in tried | {logged.values.place for logged in job.log(SEALANT)}:
+    if "cork" in _tried(job) | {logged.values.place for logged in job.log(SEALANT)}:
         return ("cork",)
-    rubber = system in SYSTEMS and not _RUBBER.isdisjoint(SYSTEMS[system].parts)
-    return ("latex",) if rubber else ()
+    return rubber_of(system)
 
 
 def _sealants(job: Job) -> tuple[str, ...]:

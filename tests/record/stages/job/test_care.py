@@ -38,6 +38,7 @@ def test_every_system_every_material_and_every_sealant_has_its_line():
         "material": materials | {"unknown"},
         "fitted": {key for key, _ in SEALANTS},
         "resting": {*SYSTEMS, *materials},
+        "part": {"rubber ring", "glued crack", "welded crack", "wax", "ink window", "inner cap"},
     }
     for row in tables.rows("care_lines"):
         assert row["key"] in known[row["applies_to"]], row

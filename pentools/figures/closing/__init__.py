@@ -1,0 +1,1 @@
+"""Half pages for the wall of the bench."""

@@ -1,0 +1,1 @@
+"""The order of work at the bench, both ways, and what an owner is told of care."""

@@ -1,0 +1,197 @@
+"""The order sum: a filling system in; its order of work out, taken apart or put together."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pentools import tables
+from pentools.calc.closing.order import Did
+from pentools.calc.treatment.materials import UNKNOWN, material_name
+from pentools.calc.treatment.order import StepRow
+from pentools.errors import InputError
+from pentools.fields import Field
+from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.closing.work import ToldOrder, ToldStep, closing_told, numbers_of, opening_told, step_keys
+from pentools.systems.registry import system_choices
+from pentools.words import CERTAINTY
+
+__all__ = ["ORDER", "named_here", "order_answer"]
+
+WAYS = (("close", "put together"), ("open", "taken apart"))
+UNDONE = {"yes": "yes", "partly": "in part", "no": "no", "": "not known"}
+STATES = {
+    "done": "done", "untested": "done, not tested", "failed": "its test failed", "open": "may be done", "early": "not yet",
+    "held": "held", "not needed": "not needed",
+}  # fmt: skip
+
+FIELDS = (
+    Field("system", "Filling system", "choice", choices=system_choices(), required=True),
+    Field("way", "Which way", "choice", choices=WAYS, default="close"),
+    Field("material", "Body", "items", hint="such as celluloid; casein; not named takes the strictest", default="unknown"),
+    Field("fitted", "Sac, ring or cork", "items", hint="what was put in, such as latex sac; silicone sac; cork"),
+    Field("done", "Steps done", "items", hint="numbers or names, in the order they were done, such as 1; 2; 3"),
+    Field("tested", "Tests passed", "items", hint="of which steps the test has passed, such as 1; 2"),
+)  # fmt: skip
+
+
+def named_here(texts: tuple[str, ...], part: str, name: str) -> tuple[str, ...]:
+    """Materials as the table of compatibility names them.
+
+    Parameters
+    ----------
+    texts : tuple of str
+        As they were typed.
+    part : str
+        A key of the parts; "" for a body, where "unknown" is an answer.
+    name : str
+        What an error calls the field.
+
+    Raises
+    ------
+    InputError
+        If something that was put in is no material of the table: it has no strictest row to stand for it.
+    """
+    known = tuple(dict.fromkeys(row["material"] for row in tables.rows("compatibility")))
+    found = [material_name(text, known, part)[0] for text in texts]
+    if part:
+        for text, material in zip(texts, found, strict=True):
+            if material == UNKNOWN:
+                raise InputError(name, "latex, silicone, plasticised PVC or cork", text)
+    return tuple(dict.fromkeys(found))
+
+
+def order_answer(given: Inputs) -> SumAnswer:
+    """The order of work for a filling system.
+
+    Parameters
+    ----------
+    given : Inputs
+        Values of the fields.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object.
+
+    Raises
+    ------
+    InputError
+        If there is no such filling system or step, or a step was tested that was not done.
+    """
+    told = _told(given)
+    data = {
+        "system": told.system,
+        "way": told.way,
+        "materials": list(told.materials),
+        "steps": [_as_json(step) for step in told.steps],
+        "next": _next_number(told),
+        "findings": [finding.as_json() for finding in told.findings],
+    }
+    return SumAnswer(_sentence(told), data, told.findings, _table(told), told)
+
+
+def _told(given: Inputs) -> ToldOrder:
+    system, way = given.text("system", ""), given.text("way", "close")
+    body = named_here(given.texts("material"), "", "Body") or (UNKNOWN,)
+    fitted = named_here(given.texts("fitted"), "seals", "Sac, ring or cork")
+    done, tested = given.texts("done"), given.texts("tested")
+    if way == "open":
+        if tested:
+            raise InputError("Tests passed", "only for putting together", "; ".join(tested))
+        count = sum(row.system == system for row in tables.read(StepRow, "opening_steps"))
+        return opening_told(system, body, done=numbers_of(done, [""] * count, "Steps done"))
+    keys = step_keys(system)
+    order = [keys[number - 1] for number in numbers_of(done, keys, "Steps done")]
+    passed = {keys[number - 1] for number in numbers_of(tested, keys, "Tests passed")}
+    if alone := [key for key in passed if key not in order]:
+        raise InputError("Tests passed", "steps that are among those done", "; ".join(alone))
+    did = [Did(key, True if key in passed else None) for key in order]
+    met = set(_from_outside()) if order else set()  # what was begun was found so at the start
+    return closing_told(system, body, fitted, did=did, met=met)
+
+
+def _from_outside() -> tuple[str, ...]:
+    return tuple(row["key"] for row in tables.rows("closing_holds") if row["from_outside"] == "yes")
+
+
+def _as_json(step: ToldStep) -> dict[str, Any]:
+    return {
+        "number": step.number,
+        "key": step.key or None,
+        "part": step.part,
+        "step": step.action,
+        "before": list(step.before),
+        "test": step.test or None,
+        "reversible": step.undone or None,
+        "caution": step.caution or None,
+        "changes": list(step.changes),
+        "closes": step.closes,
+        "state": step.state,
+        "waits_for": list(step.waits),
+        "cure_h": step.hours,
+        "sources": list(step.sources),
+        "certainty": step.certainty,
+    }
+
+
+def _next_step(told: ToldOrder) -> ToldStep | None:
+    return next((step for step in told.steps if step.state not in ("done", "not needed")), None)
+
+
+def _next_number(told: ToldOrder) -> int | None:
+    coming = _next_step(told)
+    return coming.number if coming else None
+
+
+def _sentence(told: ToldOrder) -> str:
+    count, label = len(told.steps), told.label[:1].upper() + told.label[1:]
+    begun = any(step.state in ("done", "untested", "failed") for step in told.steps)
+    if begun:
+        coming = _next_step(told)
+        if coming is None:
+            end = "it is together, and tested on the way" if told.way == "close" else "it is apart"
+            return f"{label}: all {count} steps are done; {end}."
+        owed = "test" if coming.state in ("untested", "failed") else "do"
+        return f"{label}: next is to {owed} step {coming.number} of {count}, the {coming.part}."
+    if told.way == "open":
+        return f"{label}: taken apart in {count} steps."
+    closing = _listed([step.number for step in told.steps if step.closes])
+    lost = [step.number for step in told.steps if step.undone == "no"]
+    once = f" Not to be taken back: {_listed(lost)}." if lost else ""
+    return (
+        f"{label}: put together in {count} steps, each tested before the next. Closing something in: {closing}.{once}"
+    )
+
+
+def _listed(numbers: list[int]) -> str:
+    said = [str(number) for number in numbers]
+    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}" if said else "none"
+
+
+def _table(told: ToldOrder) -> tuple[tuple[str, ...], ...]:
+    head = ("step", "part", "what is done", "so before", "test before the next", "can it be undone", "mind", "state", "how sure")  # fmt: skip
+    rows = [
+        (
+            f"{step.number}{' (closes)' if step.closes else ''}",
+            step.part,
+            step.action,
+            " ".join(step.before) or "–",
+            step.test or "–",
+            UNDONE[step.undone],
+            step.caution or "–",
+            STATES[step.state],
+            CERTAINTY.get(step.certainty, step.certainty),
+        )
+        for step in told.steps
+    ]
+    return (head, *rows)
+
+
+ORDER = Sum(
+    "order",
+    "Order of work",
+    "In which order a pen comes apart or goes together, what must be so before each step, what is tested before the next, and what cannot be undone.",
+    FIELDS,
+    order_answer,
+    "pentools sums order --system lever-sac --way close --material celluloid",
+)
