@@ -9,7 +9,7 @@ from pentools.record.holds import HOLDS, held, state_of
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.owed import owed_by
-from pentools.record.registry import all_stages
+from pentools.record.registry import all_stages, find_stage
 from pentools.record.stages.job.intake_kinds import REQUEST
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.works import STAGES_AT_ONCE
@@ -69,7 +69,10 @@ def sheet_stages(job: Job) -> tuple[Stage, ...]:
     """The stages that stand on the sheet at once: those of the kind of work, and those that hold entries."""
     work = job.newest(REQUEST).work
     wanted = STAGES_AT_ONCE.get(work or "")
-    return tuple(stage for stage in all_stages() if wanted is None or stage.key in wanted or job.record.live(stage.key))
+    more = ("posting",) if ending(job) is not None else ()
+    return tuple(
+        stage for stage in all_stages() if wanted is None or stage.key in (*wanted, *more) or job.record.live(stage.key)
+    )
 
 
 def further_stages(job: Job) -> tuple[Stage, ...]:
@@ -82,6 +85,10 @@ def further_stages(job: Job) -> tuple[Stage, ...]:
 def ahead_of(job: Job) -> Ahead:
     """What comes next in a job, and what waits and why."""
     if ending(job) is not None:
+        posted = state_of(job, find_stage("posting"))
+        if posted.word == "open":
+            where = posted.reason[:1].lower() + posted.reason[1:]
+            return Ahead("posting", "arrived", f"say how it arrived ({where})", "", ())
         return Ahead("", "", "nothing; the job has ended", "", ())
     coming = [(stage, state) for stage in sheet_stages(job) if (state := state_of(job, stage)).word != "done"]
     steps = _steps(job, coming)

@@ -17,7 +17,9 @@ from pentools.record.stages.dating.kinds import MARK, Mark
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.agree_kinds import ANSWER, YES
 from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, PART_CONDITION, PASSED
+from pentools.record.stages.job.posting_kinds import PARCEL
 from pentools.record.stages.job.work_kinds import MATERIAL
+from pentools.record.stages.repairs.kinds import OUT, REPAIR
 from pentools.record.view import once_a_state
 from pentools.record.wording import digits_in, fold, seen_text, spellings, without_spaces, words_of
 
@@ -128,6 +130,15 @@ def mark_for_everybody(job: Job, mark: Mark) -> bool:
     return not is_engraved_name(mark) or engraving_shown(job)
 
 
+_LOT = ("lot", "the source and lot of a material")
+_CODES = {
+    (MATERIAL.stage, MATERIAL.key): _LOT,
+    (REPAIR.stage, REPAIR.key): _LOT,
+    (PARCEL.stage, PARCEL.key): ("number", "the parcel’s number"),
+}
+"""Kinds with a code that must not be told: its field, and what it is."""
+
+
 def _of_entry(job: Job, entry: Entry) -> Iterator[Fact]:
     if isinstance(entry, OddEntry):  # nobody can say which of its words are whose
         yield from _run(entry.line.decode(errors="replace"), "an entry that cannot be read")
@@ -141,8 +152,11 @@ def _of_entry(job: Job, entry: Entry) -> Iterator[Fact]:
         yield from _of_owner(entry)
     elif where in ((ANSWER.stage, ANSWER.key), (YES.stage, YES.key)):
         yield from _name(_text(entry.data.get("by")), "the name of who speaks for the owner")
-    elif where == (MATERIAL.stage, MATERIAL.key):
-        yield from _lot(_text(entry.data.get("lot")))
+    elif where == (OUT.stage, OUT.key):
+        yield from _name(_text(entry.data.get("whom")), "the name of another workshop")
+    elif where in _CODES:
+        name, about = _CODES[where]
+        yield from _lot(_text(entry.data.get(name)), about)
     if not engraving_shown(job):
         yield from _engraved(job, entry)
     if where != (PASSED.stage, PASSED.key):
@@ -274,11 +288,11 @@ def _sequences(letters: list[str], about: str) -> Iterator[Fact]:
                 yield Fact(about, "words", pair)
 
 
-def _lot(text: str) -> Iterator[Fact]:
+def _lot(text: str, about: str) -> Iterator[Fact]:
     words = tuple(word.folded for word in words_of(seen_text(_TAG.sub(" ", text))))
     code = len(words) >= _TOO_SHORT or any(len(word) >= 5 and not word.isalpha() for word in words)
     if code and any(sign.isdigit() for sign in "".join(words)):
-        yield Fact("the source and lot of a material", "words", words)
+        yield Fact(about, "words", words)
 
 
 def _engraved(job: Job, entry: Entry) -> Iterator[Fact]:

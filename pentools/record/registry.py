@@ -26,6 +26,7 @@ STAGES: dict[str, str] = {
     "limits": "pentools.record.stages.job.limits:LIMITS",
     "pictures": "pentools.record.stages.job.pictures:PICTURES",
     "release": "pentools.record.stages.job.release:RELEASE_STAGE",
+    "posting": "pentools.record.stages.job.posting:POSTING",
 }
 
 

@@ -16,6 +16,7 @@ from pentools.record.stages.job.agree_kinds import ACTIONS
 from pentools.record.stages.job.condition import worst_by_part
 from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, NOTHING_LEFT, PICTURE
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.posting import posting_sentence
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_kinds import ACTIVITIES
 from pentools.record.stages.job.work_log import minutes_by_activity
@@ -157,4 +158,5 @@ _SAYS: dict[str, Callable[[Job], str]] = {
     "limits": _limits,
     "pictures": _pictures,
     "release": _release,
+    "posting": posting_sentence,
 }

@@ -60,6 +60,16 @@ WORDS: Mapping[str, Template] = {
     # work log
     "timer-running": "Work log: a timer is still running. Stop it, or withdraw its start.",
     "timer-long": "Work log: a timer ran for {hours:.1f} h at one go. Was it forgotten?",
+    # posting
+    "posted-early": "Posting: the pen was sent, and how the job ended is not on record.",
+    "posted-full": "Posting: there is ink or water in it. It leaks on the way, and stains what it lies in.",
+    "insured-short": "Posting: insured for {insured}, and {declared} was declared at intake.",
+    "insured-basis": "Posting: on what basis it is insured is not said: who valued it, and when.",
+    "parcel-number": "Posting: {carried} has a number, and none is noted.",
+    "parcel-light": "Posting: the parcel weighs {parcel:.4g} g and the pen in it {pen:.4g} g. Is that right?",
+    "arrived:damaged": "Posting: it arrived damaged. Keep box and pictures, and ask the carrier before anything is mended. Said: {said}",
+    "arrived:lost": "Posting: it did not arrive. Ask the carrier with its number, within the carrier’s own term. Said: {said}",
+    "arrived-before": "Posting: it arrived on {arrived}, before it was sent on {sent}.",
     # limits, pictures, release
     "limits-contradict": "Limits: things left are listed, and it is also stated that nothing was left. Withdraw one of the two.",
     "photo-missing": "Pictures: photos/{photo} is not there.",

@@ -36,6 +36,8 @@ OWNER = {
     "finish/consent to polish": "agreed agreed_on channel agreed_words",
     "finish/masks on": "photo",
     "pictures/picture": "public",
+    "posting/parcel": "carried sent_on packed empty insured basis weighs number border",
+    "posting/arrived": "arrived_on state said",
     "release/result": "promise_until price",
 }
 

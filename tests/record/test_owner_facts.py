@@ -66,6 +66,15 @@ def test_a_value_that_cannot_be_read_counts_by_its_text(job):
     assert "quist" in words(job, "name")
 
 
+def test_the_parcels_number_a_lot_and_another_workshop(job):
+    job.add("posting", "parcel", {"carried": "insured", "sent_on": "2026-03-30", "number": "XQ48211 DE"})
+    job.add("repairs", "repair", {"part": "clip", "method": "clip-tighten", "lot": "washers 20417"})
+    job.add("repairs", "sent out", {"part": "nib", "work": "tipping", "sent_on": "2026-03-14", "whom": "Ostry of Weir"})
+    assert words(job, "words", "number") == {"xq48211 de"}
+    assert words(job, "words", "lot") == {"washers 20417"}
+    assert {"ostry", "weir"} <= words(job, "name", "workshop")
+
+
 def test_what_only_the_bench_or_the_owner_may_read(job):
     job.add("intake", "owner", {"owner": "Q", "private_note": "The divorce is not to be mentioned anywhere."})
     job.add(

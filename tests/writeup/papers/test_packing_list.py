@@ -51,3 +51,32 @@ def test_the_carrier_is_asked_and_told_of_celluloid(new_job, material, burns):
     said = rows(job)["The carrier"].lines
     assert said[0].startswith("Check what your carrier asks")
     assert (len(said) == 2) == burns
+
+
+def test_what_was_posted_stands_on_the_list(new_job):
+    job = new_job()
+    job.add("intake", "owner", {"owner": "Adela Quist", "declared_value": "187 EUR", "value_basis": "her own guess"})
+    assert "Goes by" not in rows(job)
+    sent = {"carried": "registered", "sent_on": "2026-03-30", "number": "XQ 12345", "packed": "both", "weighs": "210 g"}
+    job.add("posting", "parcel", {**sent, "insured": "200 EUR", "basis": "a dealer, March"})
+    found = rows(job)
+    assert [line.replace("\u00a0", " ") for line in found["Goes by"].lines] == [
+        "Registered letter, number XQ 12345, 30 March 2026."
+    ]
+    assert found["Mass"].lines == ("The parcel: 210\u202fg.",)
+    assert (found["Insured value"].big, found["Insured value"].lines) == (
+        "200 EUR",
+        ("Basis: a dealer, March.", "Declared at intake: 187 EUR (her own guess)."),
+    )
+    assert found["As it is packed"].ticks[1] == "In a tube, the tube in a box, so that nothing rattles"
+
+
+@pytest.mark.parametrize(("said", "label"), [("", "If it crosses a border"), ("yes", "At the border"), ("no", None)])
+def test_what_is_asked_at_a_border_stands_there_unless_it_crosses_none(new_job, said, label):
+    job = new_job()
+    job.add("posting", "parcel", {"carried": "parcel", "sent_on": "2026-03-30", "border": said})
+    found = rows(job)
+    assert {"At the border", "If it crosses a border"} & set(found) == ({label} if label else set())
+    if label:
+        assert any("a repaired pen is none" in line for line in found[label].lines)
+        assert "check what your carrier asks" in found[label].lines[-1]

@@ -66,7 +66,7 @@ def test_what_is_for_the_bench_alone_stands_on_no_paper_and_each_value_has_its_p
         "care": "release/result/care release/result/follow_up intake/arrival/pen",
         "parts": "work log/material/what work log/material/lot intake/arrival/pen",
         "packing": "intake/owner/owner intake/owner/address intake/owner/declared_value intake/owner/value_basis "
-        "intake/arrival/pieces intake/arrival/pen",
+        "intake/arrival/pieces intake/arrival/pen posting/parcel/insured posting/parcel/basis posting/parcel/number",
     }
     known = words["owner"] | words["everybody"]
     for key, listed in places.items():
