@@ -271,7 +271,7 @@ class BenchSheet(ShowsItself):
             self._buttons[stage.key].description = f"{MARKS[word]} {stage.title}"
             self._buttons[stage.key].tooltip = f"{word}: {sentence}" if word != sentence else word
         self.further.layout.display = "" if further else "none"
-        self.ways.children = (*(self._buttons[stage.key] for stage in stages), self.further)
+        self.ways.children = (*(self._buttons[stage.key] for stage in stages), self.further, self.large)
 
     def _go(self, key: str, _: Any) -> None:
         self.open_stage(key)
@@ -294,7 +294,8 @@ class CheckList(ShowsItself):
         self.button.on_click(lambda _: self.show())
         self.list = widgets.HTML()
         self.widget = widgets.VBox([self.button, self.list])
-        self.widget.add_class("pentools")
+        for name in ("pentools", "pt-check"):
+            self.widget.add_class(name)
 
     def show(self) -> None:
         """Work it out and show it."""

@@ -109,7 +109,10 @@ class StageSlot(ShowsItself):
         """Show where the stage stands."""
         word, sentence = line_of(self.job, self.stage)
         self.mark.value = f'<span class="pt-mark pt-mark-{word.split()[0]}" title="{word}">{MARKS[word]}</span>'
-        self.sentence.value = "" if self.is_open else f"{escape(sentence)}"
+        if self.is_open:  # the sentence itself stands in the panel
+            state = state_of(self.job, self.stage)
+            sentence = f"{state.word}: {state.reason}" if state.reason else state.word
+        self.sentence.value = escape(sentence)
         self.title.tooltip = f"close {self.stage.title}" if self.is_open else f"open {self.stage.title}"
         for name, on in (("pt-is-open", self.is_open), ("pt-is-held", word == "held")):
             (self.widget.add_class if on else self.widget.remove_class)(name)

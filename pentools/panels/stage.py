@@ -79,6 +79,7 @@ class StagePanel(ShowsItself):
         self.log = StageLog(job, stage, self._correct, self._withdrawn)
         self._said = ""
         self.header = widgets.HTML()
+        self.header.add_class("pt-panel-head")  # on the sheet the stage's own line says it
         self.above = widgets.VBox()
         self.holder = self._make_holder()
         self.entry = widgets.VBox()

@@ -8,8 +8,10 @@ __all__ = ["STYLE", "findings_html", "sentence_html", "table_html"]
 
 STYLE = """<style>
 .jp-Notebook:has(.pentools) .jp-CodeCell:has(.pentools) .jp-Cell-inputWrapper:has(.jp-InputPlaceholder) { display:none; }
-.jp-Notebook:has(.pentools) .jp-MarkdownCell:not(.jp-mod-active) .jp-MarkdownOutput { max-height:5.4em; overflow:hidden;
+.jp-Notebook:has(.pentools) .jp-MarkdownCell:not(.jp-mod-active) .jp-MarkdownOutput { max-height:4.6em; overflow:hidden;
   mask-image:linear-gradient(#000 70%,transparent); }
+.jp-Notebook:has(.pentools) .jp-MarkdownOutput { padding-bottom:0; } .jp-Notebook:has(.pentools) .jp-MarkdownOutput > :last-child { margin-bottom:0!important; }
+.jp-Notebook:has(.pentools) .jp-Cell { padding-top:2px; padding-bottom:2px; }
 .jp-Notebook:has(.pentools) .jp-MarkdownOutput h1, .jp-Notebook:has(.pentools) .jp-MarkdownOutput h2 { font-size:1.25em; margin:0 0 .2em; }
 .pentools { --ink:#1f3a5f; --brass:#8f6614; --jade:#2a7565; --oxblood:#8c2f39; --slate:#5b6670; --paper:#fbfaf6;
   --rule:#d9d5c8; background:var(--paper); color:#1d2329; border:1px solid var(--rule); border-radius:3px;
@@ -49,11 +51,12 @@ STYLE = """<style>
 .pentools .jupyter-button { width:auto!important; min-height:34px; height:auto!important; padding:4px 16px; margin:0 8px 6px 0;
   font-size:inherit; background:#fff; color:var(--ink); border:1px solid var(--ink); border-radius:2px; white-space:normal;
   line-height:1.3; box-shadow:none; overflow:visible; }
-.pentools .pt-result .jupyter-button, .pentools .widget-toggle-button { align-self:flex-start; }
+.pentools .pt-result .jupyter-button, .pentools .widget-toggle-button, .pentools .pt-check > .jupyter-button { align-self:flex-start; }
 .pentools .jupyter-button.pt-main { background:var(--ink); color:#fff; font-weight:600; }
 .pentools .jupyter-button.mod-active { background:var(--ink); color:#fff; }
 .pentools .jupyter-button:disabled { color:var(--slate); border-style:dashed; opacity:1; }
-.pentools .pt-kinds .widget-toggle-buttons { height:auto; width:100%; overflow:visible; }
+.pentools .pt-kinds { flex-flow:row wrap; align-items:baseline; overflow:visible; } .pentools .pt-kinds .widget-toggle-buttons { height:auto; width:auto; overflow:visible; }
+.pentools.pt-is-open .pt-panel-head { display:none; }
 .pentools .pt-row { gap:10px; flex-flow:row wrap; align-items:flex-end; overflow:visible; width:100%; }
 .pentools .pt-row .widget-dropdown { width:22em; } .pentools .pt-row .widget-text { width:20em; }
 .pentools table.data { border-collapse:collapse; font-size:.93em; margin:4px 0 10px; font-variant-numeric:tabular-nums; }
