@@ -148,6 +148,7 @@ class BenchSheet(ShowsItself):
         if stage.key not in self.slots:
             self.slots[stage.key] = StageSlot(self.job, stage, self._make_panel, self.press)
             self._set_type_size()
+            self._show_slots()
         return self.slots[stage.key]
 
     def _make_panel(self, stage: Stage) -> StagePanel:
@@ -165,9 +166,11 @@ class BenchSheet(ShowsItself):
                 other.close()
         self.stray.children = ()
         if was_open:
+            self._show_slots()
             return
         self.strip.refresh(slot.stage.key)
         slot.open(self.strip.widget, self.onward.widget)
+        self._show_slots()
         if slot.stage.key not in self._shown:
             self.stray.children = (slot.widget,)
         name = slot.stage.key.replace(" ", "-")
@@ -271,7 +274,14 @@ class BenchSheet(ShowsItself):
             self._buttons[stage.key].description = f"{MARKS[word]} {stage.title}"
             self._buttons[stage.key].tooltip = f"{word}: {sentence}" if word != sentence else word
         self.further.layout.display = "" if further else "none"
+        self._show_slots()
         self.ways.children = (*(self._buttons[stage.key] for stage in stages), self.further, self.large)
+
+    def _show_slots(self) -> None:
+        """The line of a folded stage stands in the notebook only while it is asked for or open."""
+        folded = () if self.further.value else {stage.key for stage in further_stages(self.job)}
+        for key, slot in self.slots.items():
+            slot.widget.layout.display = "none" if key in folded and not slot.is_open else ""
 
     def _go(self, key: str, _: Any) -> None:
         self.open_stage(key)

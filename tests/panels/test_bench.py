@@ -3,6 +3,7 @@
 from pentools.panels.bench import BenchSheet, MessagePanel, open_bench
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
+from pentools.record.registry import STAGES
 from pentools.writeup.write import write_pages
 
 
@@ -91,7 +92,11 @@ def test_the_head_says_what_comes_next_and_what_waits(sheet, job):
 
 def test_the_kind_of_work_folds_the_other_stages_under_further(sheet, job):
     def named():
-        return {child.description.split(" ", 1)[1] for child in sheet.ways.children if child not in (sheet.further, sheet.large)}
+        return {
+            child.description.split(" ", 1)[1]
+            for child in sheet.ways.children
+            if child not in (sheet.further, sheet.large)
+        }
 
     assert any("inish" in name for name in named())
     job.add("intake", "request", {"asked": "a new sac, please", "work": "re-sac"})
@@ -99,7 +104,7 @@ def test_the_kind_of_work_folds_the_other_stages_under_further(sheet, job):
     before = named()
     assert not any("inish" in name for name in before)
     sheet.further.value = True
-    assert len(named()) == 13 > len(before)
+    assert len(named()) == len(STAGES) > len(before)
     job.add("finish", "zone", {"part": "barrel", "zone": "plain barrel"})
     sheet.further.value = False
     sheet.changed(None)
@@ -132,3 +137,19 @@ def test_the_pen_is_drawn_anew_only_when_its_measures_change(sheet, job, monkeyp
     sheet.changed(None)
     assert drawn == [1]
     assert sheet.head.value != before
+
+
+def test_the_line_of_a_folded_stage_waits_under_further_too(sheet, job):
+    finish, seal = sheet.stage("finish"), sheet.stage("seal")
+    assert finish.widget.layout.display != "none"
+    job.add("intake", "request", {"asked": "a new sac, please", "work": "re-sac"})
+    sheet.changed(None)
+    assert finish.widget.layout.display == "none"
+    assert seal.widget.layout.display != "none"
+    sheet.further.value = True
+    assert finish.widget.layout.display != "none"
+    sheet.open_stage("finish")
+    sheet.further.value = False
+    assert finish.widget.layout.display != "none"  # it is open
+    sheet.open_stage("seal")
+    assert finish.widget.layout.display == "none"
