@@ -24,6 +24,7 @@ _NEXT: Mapping[str, str] = {
     "repairs": "mend the parts that the survey names",
     "seal": "measure for the seal",
     "fill test": "weigh it empty, then filled",
+    "nib": "look at the nib under the loupe",
     "finish": "plan the finish",
 }
 """What is next where a stage of work has not been begun; the stages of the frame are owed by the record itself."""
@@ -33,6 +34,7 @@ _HOLDS_OF: Mapping[str, tuple[str, ...]] = {
     "open": ("heat",),
     "clean": ("soak",),
     "seal": ("sealant",),
+    "nib": ("nib work",),
     "finish": ("polish",),
     "work log": ("spend",),
     "release": ("release",),

@@ -21,6 +21,8 @@ from pentools.record.stages.finish.kinds import STEP as POLISH
 from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.limits import limits_written
+from pentools.record.stages.nib.kinds import ADJUST, FEED_SETTING, SMOOTHED
+from pentools.record.stages.nib.paper import flex_past_limit
 from pentools.record.stages.repairs.kinds import OUT, REPAIR, Repair
 from pentools.record.stages.repairs.work import curing, topics_of
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT
@@ -60,6 +62,9 @@ _WORDS: dict[str, str] = {
     "repair rubbing": "no rubbing of the imprint was made",
     "send out refused": "the owner said no to sending it out",
     "send out consent": "the owner’s yes to sending it out is not recorded (Agreement)",
+    "nib work consent": "the owner’s consent to work on the nib is not recorded",
+    "nib work refused": "the owner said no to work on the nib",
+    "flex limit": "the nib was driven to its limit, or loaded past what gold bears",
     "release leak check": "the leak check has not been done",
     "release limits": "the limits have not been written",
 }  # fmt: skip
@@ -89,6 +94,11 @@ def _released(job: Job) -> bool:
     return job.newest(RESULT).ending not in (None, *EARLY)
 
 
+def _warmed(job: Job) -> bool:
+    """Whether a joint was heated, or a feed set by heat."""
+    return bool(job.log(HEAT_PASS)) or any(logged.values.way != "cold" for logged in job.log(FEED_SETTING))
+
+
 def _sealed(job: Job) -> bool:
     """Whether sealant was put on; what was altered since at the same place is measured and tried anew."""
     altered = [logged for logged in job.log(MEASURE) if logged.values.altered is True]
@@ -100,12 +110,14 @@ def _sealed(job: Job) -> bool:
 
 
 HOLDS: dict[str, HoldPoint] = {
-    "heat": HoldPoint("heat", "heat", lambda job: bool(job.log(HEAT_PASS))),
+    "heat": HoldPoint("heat", "heat", _warmed),
     "soak": HoldPoint("soak", "soaking", lambda job: any(job.log(kind) for kind in (BATH, SOAK_STARTED, RINSE))),
     "polish": HoldPoint("polish", "polishing", lambda job: bool(job.log(POLISH))),
     "sealant": HoldPoint("sealant", "sealant", _sealed),
     "repair": HoldPoint("repair", "mending a part", lambda job: bool(job.log(REPAIR))),
     "send out": HoldPoint("send out", "sending a part out", lambda job: bool(job.log(OUT))),
+    "nib work": HoldPoint("nib work", "work on the nib", lambda job: bool(job.log(ADJUST) or job.log(SMOOTHED))),
+    "flex": HoldPoint("flex", "loading the nib to its limit", flex_past_limit),
     "spend": HoldPoint("spend", "spending past the ceiling", lambda job: spending_of(job).past()),
     "release": HoldPoint("release", "releasing the pen", _released),
 }
@@ -124,6 +136,7 @@ def job_facts(job: Job) -> JobFacts:
         dry_fit_passed=dry_fit_passed(job),
         leak_test_done=bool(job.log(LEAK_CHECK)),
         limits_written=limits_written(job),
+        flexed_past_limit=flex_past_limit(job),
         ended_early=job.newest(RESULT).ending in EARLY,
         spent=float(money.spent),
         ceiling=None if money.ceiling is None else float(money.ceiling),

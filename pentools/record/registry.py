@@ -22,6 +22,7 @@ STAGES: dict[str, str] = {
     "work log": "pentools.record.stages.job.work_log:WORK_LOG",
     "seal": "pentools.record.stages.seal.sealing:SEAL",
     "fill test": "pentools.record.stages.weighing.filling:FILL_TEST",
+    "nib": "pentools.record.stages.nib.nib:NIB",
     "finish": "pentools.record.stages.finish.finishing:FINISH",
     "limits": "pentools.record.stages.job.limits:LIMITS",
     "pictures": "pentools.record.stages.job.pictures:PICTURES",

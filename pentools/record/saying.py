@@ -20,6 +20,7 @@ from pentools.record.stages.job.posting import posting_sentence
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_kinds import ACTIVITIES
 from pentools.record.stages.job.work_log import minutes_by_activity
+from pentools.record.stages.nib.words import nib_sentence
 from pentools.record.stages.repairs.repairs import repair_sentence
 from pentools.record.stages.seal.measure import places_in_use
 from pentools.record.stages.seal.sealing import fit_words
@@ -154,6 +155,7 @@ _SAYS: dict[str, Callable[[Job], str]] = {
     "work log": _work_log,
     "seal": _seal,
     "fill test": _fill_test,
+    "nib": nib_sentence,
     "finish": finish_sentence,
     "limits": _limits,
     "pictures": _pictures,

@@ -35,6 +35,8 @@ WORDS: Mapping[str, Template] = {
     "sealant-held": "Seal: sealant is logged although {reason}.",
     "repair-held": "Parts mended: a repair is logged although {reason}.",
     "send out-held": "Parts mended: a part was sent out although {reason}.",
+    "nib work-held": "The nib: work on it is logged although {reason}.",
+    "flex-held": "The nib: a test of flex is logged although {reason}.",
     "release-held": "Release: the pen is released although {reason}.",
     "ceiling": "Work log: {reason}.",
     "price-past": "Release: the price of {price} is past the agreed ceiling of {ceiling} (ask the owner first).",

@@ -77,4 +77,26 @@ FIT: Mapping[str, Template] = {
     "setting:never": "This feed is not set by heat: only hard rubber is, and this is {feed}.",
 }
 
-WORDS: Mapping[str, Template] = {**SMOOTHING, **FLOW, **FLEX, **FIT}
+SEEN: Mapping[str, Template] = {
+    "step-out": "The tips stand {step:.0f} µm apart in height; above {limit:.0f} µm is out: set them level before any abrasive.",
+    "cracked": "A crack was seen {where}: no bending, no load, and nothing forced into the slit. A crack is a matter for a nib-maker.",
+    "slit-opens": "The slit opens towards the tip: ink breaks there, and more flow does not mend it.",
+    "gap-wide": "A gap of {gap:.2f} mm is wide for a firm nib (about 0.025 mm); under a loupe it is known to 0.01 mm at best.",
+    "tip-lost": "There is no sound tipping to smooth: what is taken off here is the nib's own metal, or opens the weld.",
+    "strokes-past": "{grade}: {strokes} strokes, where the plan ends at {most}. What was taken off is not given back; stop, and write.",
+    "strokes-unplanned": "{grade} is not in the plan of smoothing.",
+    "strokes-unseen": "{grade}: {strokes} strokes without a look; after {every} wipe, look, write a line.",
+    "starts-clean": "Ten clean starts of ten: stop here.",
+    "starts-worse": "{now} clean starts of ten, {before} before: the inner edges may be rounding. Stop smoothing.",
+    "starts-few": "{starts} clean starts of ten, lifted and dry: a nib that starts late may be over-polished, or its feed too far off.",
+    "reach-moved": "The nib stood {before:.1f} mm out of the section and now stands {after:.1f}: measure the inner cap before it is capped.",
+    "setting-unmeasured": "The feed was warmed and the temperature was not measured: how close it came to harm cannot be told.",
+    "setting-hot": "The feed was warmed to {surface:.0f} °C; {high:.0f} °C is what it and its neighbours bear. Look at each of them before going on.",
+    "feed-off": "The sheet falls in between nib and feed: too far apart, it writes dry or stops.",
+    "feed-tight": "The sheet is refused between nib and feed: too tight, and the slit is pressed open.",
+    "unlike-test": "Before and after were not written with the same ink on the same paper: paper alone moves a line by a tenth.",
+    "test-refused": "{sentence}",
+    "not-written": "It was worked on and not written with since.",
+}
+
+WORDS: Mapping[str, Template] = {**SMOOTHING, **FLOW, **FLEX, **FIT, **SEEN}

@@ -33,6 +33,8 @@ OWNER = {
     "repairs/sent out": "sent_on price due_on",
     "repairs/back again": "back_on cost",
     "seal/measure": "altered",
+    "nib/writing test": "scan",
+    "nib/lines": "scan",
     "finish/consent to polish": "agreed agreed_on channel agreed_words",
     "finish/masks on": "photo",
     "pictures/picture": "public",

@@ -30,7 +30,7 @@ def test_there_is_a_hold_for_every_step():
 
 
 def test_a_fresh_job_holds_everything_but_spending(job):
-    assert {key for key in HOLDS if held(job, key)} == set(STEPS) - {"spend", "repair"}
+    assert {key for key in HOLDS if held(job, key)} == set(STEPS) - {"spend", "repair", "flex"}
 
 
 @pytest.mark.parametrize("key", ["heat", "soak"])
@@ -105,6 +105,13 @@ def test_every_hold_names_the_entries_made_past_it(job):
         ("work log", "material", {"what": "a nib", "way": "added", "cost": "80 EUR"}, "ceiling"),
         ("repairs", "repair", {"part": "cap", "method": "cap-lip-weld"}, "repair-held"),
         ("repairs", "sent out", {"part": "nib", "work": "tipping", "sent_on": "2026-03-14"}, "send out-held"),
+        ("nib", "smoothing", {"grade": "film 1 um", "strokes": "4", "figure": "eight"}, "nib work-held"),
+        (
+            "nib",
+            "flex",
+            {"when": "after", "loads": "15 g; 60 g", "widths": "0.5 mm; 1.0 mm", "maximum": "yes"},
+            "flex-held",
+        ),
         ("release", "result", {"ending": "done", "summary": "It writes."}, "release-held"),
     )
     job.add("intake", "request", {"asked": "mend it", "price_limit": "50 EUR"})
@@ -199,3 +206,41 @@ def test_the_price_at_the_end_is_released_like_any_spending(job):
     assert [f.topic for f in passed_by(job)] == ["price-past"]
     job.release("limits", "spend", "the owner wrote that it may cost more")
     assert passed_by(job) == ()
+
+
+@pytest.mark.parametrize(
+    ("kind", "texts"),
+    [
+        ("adjust", {"what": "tines", "did": "by hand"}),
+        ("smoothing", {"grade": "film 1 um", "strokes": "4", "figure": "eight"}),
+    ],
+)
+def test_work_on_the_nib_waits_for_the_owners_yes(job, kind, texts):
+    assert held(job, "nib work") == "the owner’s consent to work on the nib is not recorded"
+    job.add("nib", kind, texts)
+    assert [f.topic for f in passed_by(job)] == ["nib work-held"]
+    job.add(
+        "agree",
+        "answer",
+        {"action": "nib work", "agreed": "yes", "answered_on": "2026-03-14", "channel": "letter", "authority": "yes"},
+    )
+    assert (held(job, "nib work"), passed_by(job)) == ("", ())
+    job.add(
+        "agree",
+        "answer",
+        {"action": "nib work", "agreed": "no", "answered_on": "2026-03-15", "channel": "letter", "authority": "yes"},
+    )
+    assert held(job, "nib work") == "the owner said no to work on the nib"
+
+
+@pytest.mark.parametrize(("way", "topics"), [("water", ["heat-held"]), ("dry", ["heat-held"]), ("cold", [])])
+def test_heat_on_a_feed_counts_as_heat(job, way, topics):
+    job.add("nib", "feed setting", {"way": way, "gap": "slides"})
+    assert [f.topic for f in passed_by(job)] == topics
+
+
+def test_a_load_that_is_no_limit_holds_nothing(job):
+    job.add("nib", "flex", {"when": "after", "loads": "15 g; 60 g", "widths": "0.5 mm; 1.0 mm"})
+    assert (held(job, "flex"), passed_by(job)) == ("", ())
+    job.add("nib", "flex", {"when": "after", "loads": "15 g; 200 g", "widths": "0.5 mm; 1.0 mm"})
+    assert "loaded past what gold bears" in held(job, "flex")

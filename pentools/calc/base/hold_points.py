@@ -13,11 +13,11 @@ from pentools.errors import InputError
 
 __all__ = ["STEPS", "HoldState", "JobFacts", "Step", "Topic", "hold_point"]
 
-Step = Literal["heat", "soak", "polish", "sealant", "repair", "send out", "spend", "release"]
+Step = Literal["heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "spend", "release"]
 STEPS: tuple[Step, ...] = get_args(Step)
 Topic = Literal[
     "material", "refused", "consent", "masks", "dry fit", "ceiling", "leak check", "limits", "cure",
-    "unknown", "unfit", "treatment", "test spot", "test failed", "rubbing",
+    "unknown", "unfit", "treatment", "test spot", "test failed", "rubbing", "limit",
 ]  # fmt: skip
 
 
@@ -37,6 +37,8 @@ class JobFacts:
         Whether the parts were put together dry and fitted.
     leak_test_done, limits_written : bool
         Whether the leak test was done, and what the pen cannot do is written down.
+    flexed_past_limit : bool
+        Whether the nib was driven to its limit, or loaded past what its metal bears.
     curing : bool
         Whether a solvent weld on the pen has not stood its time yet.
     repair : tuple of Topic
@@ -56,6 +58,7 @@ class JobFacts:
     dry_fit_passed: bool = False
     leak_test_done: bool = False
     limits_written: bool = False
+    flexed_past_limit: bool = False
     curing: bool = False
     repair: tuple[Topic, ...] = ()
     ended_early: bool = False
@@ -91,7 +94,7 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
 
     Parameters
     ----------
-    step : {"heat", "soak", "polish", "sealant", "repair", "send out", "spend", "release"}
+    step : {"heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "spend", "release"}
         The step about to begin.
     facts : JobFacts
         What is known of the job.
@@ -127,18 +130,20 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
 def _checks(step: Step, facts: JobFacts, amount: float) -> tuple[tuple[Topic, bool], ...]:
     """What could stand in the way of a step, and whether it does."""
     refused = step in facts.refusals
-    if step in ("heat", "soak"):
-        return ("material", not facts.material_named), ("refused", refused)
-    if step == "polish":
-        unasked = not refused and step not in facts.consents
-        return ("refused", refused), ("consent", unasked), ("material", not facts.material_named), ("masks", not facts.masks_on), ("cure", facts.curing)  # fmt: skip
-    if step == "sealant":
-        return ("refused", refused), ("dry fit", not facts.dry_fit_passed)
-    if step in ("repair", "send out"):
-        unasked = step == "send out" and not refused and step not in facts.consents
-        asked = facts.repair if step == "repair" else ()
-        return ("refused", refused), ("consent", unasked), *((topic, True) for topic in asked)
-    if step == "spend":
-        return (("ceiling", facts.ceiling is not None and facts.spent + amount > facts.ceiling),)
-    untested, unwritten = not facts.leak_test_done, not facts.limits_written
-    return ("leak check", untested and not facts.ended_early), ("limits", unwritten and not facts.ended_early)
+    unasked = not refused and step not in facts.consents
+    unnamed, open_end = not facts.material_named, not facts.ended_early
+    asked: dict[Step, tuple[tuple[Topic, bool], ...]] = {
+        "heat": (("material", unnamed), ("refused", refused)),
+        "soak": (("material", unnamed), ("refused", refused)),
+        "polish": (
+            ("refused", refused), ("consent", unasked), ("material", unnamed), ("masks", not facts.masks_on), ("cure", facts.curing),
+        ),
+        "sealant": (("refused", refused), ("dry fit", not facts.dry_fit_passed)),
+        "repair": (("refused", refused), *((topic, True) for topic in facts.repair)),
+        "send out": (("refused", refused), ("consent", unasked)),
+        "nib work": (("refused", refused), ("consent", unasked)),
+        "flex": (("limit", facts.flexed_past_limit),),
+        "spend": (("ceiling", facts.ceiling is not None and facts.spent + amount > facts.ceiling),),
+        "release": (("leak check", open_end and not facts.leak_test_done), ("limits", open_end and not facts.limits_written)),
+    }  # fmt: skip
+    return asked[step]

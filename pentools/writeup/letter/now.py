@@ -10,6 +10,8 @@ from pentools.calc.base.uncertainty import format_value
 from pentools.numbers import percent
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.work_kinds import MATERIAL, WORK
+from pentools.record.stages.nib.paper import writes
+from pentools.record.stages.nib.words import writes_in_words
 from pentools.record.stages.seal.kinds import SEALANT, TEST, TRIAL
 from pentools.record.stages.weighing.filling import FillCycle, capacity_of, cycles
 from pentools.record.stages.weighing.kinds import LEAK_CHECK
@@ -24,7 +26,7 @@ if TYPE_CHECKING:
     from pentools.record.stages.weighing.kinds import LeakCheck
     from pentools.sums.base import SumAnswer
 
-__all__ = ["at_rest", "drawn_at_first", "now_ml", "now_row"]
+__all__ = ["at_rest", "drawn_at_first", "it_writes", "now_ml", "now_row"]
 
 _CHANGES = ("mend", "seal", "nib", "clean")
 _SHARES = {
@@ -36,7 +38,7 @@ _SHARES = {
 
 
 def now_row(job: Job) -> Row | None:
-    """What it draws, how it stood the rest, and plainly what of that was not tried.
+    """What it draws, how it stood the rest and what it writes, and plainly what of the first two was not tried.
 
     Returns
     -------
@@ -51,10 +53,17 @@ def now_row(job: Job) -> Row | None:
         first or ("Not weighed after the work." if worked else ""),
         _at_first(job) if first else "",
         rest or ("Not tried for leaks after the work." if worked else ""),
+        it_writes(job),
     ]
     lines = " ".join(part for part in said if part)
     label = "What it does now" if end else "What it does so far"
     return Row(label, (lines,), big) if lines else None
+
+
+def it_writes(job: Job) -> str:
+    """What its nib writes after the work, ±, on what; empty where nobody tried, and for what was seen before the work."""
+    found = writes(job, "after")
+    return writes_in_words(found) if found is not None else ""
 
 
 @once_a_state

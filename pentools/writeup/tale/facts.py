@@ -16,8 +16,9 @@ from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.view import SPOILT
 from pentools.words.treatment import CLOSING_LINE
 from pentools.writeup.closing import pen_title, volume_in_words
-from pentools.writeup.letter.now import at_rest, now_ml
+from pentools.writeup.letter.now import at_rest, it_writes, now_ml
 from pentools.writeup.sections.finish.finishing import finish_caution
+from pentools.writeup.sections.nib.nib import nib_caution
 from pentools.writeup.sections.seal.sealing import seal_caution
 from pentools.writeup.sections.treatment.cleaning import cleaning_caution
 from pentools.writeup.sections.treatment.opening import opening_caution
@@ -37,7 +38,7 @@ def facts(job: Job, told: Set[str] = frozenset()) -> tuple[tuple[str, str], ...]
     Parameters
     ----------
     told : set of str
-        What figures and sentences have told: "made", "draws", "rest", "time".
+        What figures and sentences have told: "made", "draws", "rest", "writes", "time".
 
     Returns
     -------
@@ -45,9 +46,12 @@ def facts(job: Job, told: Set[str] = frozenset()) -> tuple[tuple[str, str], ...]
         At most `MOST_FACTS`; only what is known.
     """
     pen = set(_words(pen_title(job)))
-    rows = ((label, _if_whole(make, job)) for key, label, make in _FACTS if key not in told)
+    rows = ((key, label, _if_whole(make, job)) for key, label, make in _FACTS if key not in told)
     # what the pen's own description says is not said again
-    return tuple((label, capital(text)) for label, text in rows if text and not pen >= set(_words(text)))[:MOST_FACTS]
+    found = [(key, label, capital(text)) for key, label, text in rows if text and not pen >= set(_words(text))]
+    if len(found) > MOST_FACTS:
+        found = [row for row in found if row[0] != "bench"]  # of nine the dates are missed least
+    return tuple((label, text) for _, label, text in found)[:MOST_FACTS]
 
 
 def method_sentences(job: Job) -> tuple[str, ...]:
@@ -127,10 +131,11 @@ def _facts_in_order() -> Iterator[tuple[str, str, Callable[[Job], str]]]:
     yield "made", "Made when", _made
     yield "draws", "Draws now", _draws
     yield "rest", "At rest", at_rest
+    yield "writes", "Writes", lambda job: it_writes(job).removeprefix("It writes ")
     yield "time", "Work", _time
     yield "bench", "On the bench", _bench
     yield "result", "Result", _result
 
 
 _FACTS = tuple(_facts_in_order())
-_CAUTIONS = (opening_caution, cleaning_caution, seal_caution, finish_caution)
+_CAUTIONS = (opening_caution, cleaning_caution, seal_caution, nib_caution, finish_caution)

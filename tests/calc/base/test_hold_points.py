@@ -3,13 +3,15 @@
 import dataclasses
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from pentools.calc.base.hold_points import STEPS, JobFacts, hold_point
 from pentools.errors import InputError
 
 GOOD = JobFacts(
     material_named=True,
-    consents=frozenset({"polish", "send out"}),
+    consents=frozenset({"polish", "send out", "nib work"}),
     masks_on=True,
     dry_fit_passed=True,
     leak_test_done=True,
@@ -31,8 +33,11 @@ def test_nothing_is_held_when_all_is_done():
     ("change", "steps"),
     [
         ({"material_named": False}, {"heat", "soak", "polish"}),
-        ({"consents": frozenset()}, {"polish", "send out"}),
-        ({"consents": frozenset({"polish"})}, {"send out"}),
+        ({"consents": frozenset()}, {"polish", "send out", "nib work"}),
+        ({"consents": frozenset({"polish", "nib work"})}, {"send out"}),
+        ({"consents": frozenset({"polish", "send out"})}, {"nib work"}),
+        ({"flexed_past_limit": True}, {"flex"}),
+        ({"refusals": frozenset({"nib work"})}, {"nib work"}),
         ({"masks_on": False}, {"polish"}),
         ({"dry_fit_passed": False}, {"sealant"}),
         ({"spent": 100.01}, {"spend"}),
@@ -52,21 +57,21 @@ def test_one_thing_missing_holds_just_its_steps(change, steps):
 
 
 def test_a_fresh_job_holds_all_but_spending():
-    assert held_steps(JobFacts()) == set(STEPS) - {"spend", "repair"}
+    assert held_steps(JobFacts()) == set(STEPS) - {"spend", "repair", "flex"}
 
 
 @pytest.mark.parametrize(
     ("step", "topics"),
     [
         ("heat", ("material",)), ("soak", ("material",)), ("polish", ("consent", "material", "masks")), ("sealant", ("dry fit",)),
-        ("repair", ()), ("send out", ("consent",)), ("spend", ()), ("release", ("leak check", "limits")),
+        ("repair", ()), ("send out", ("consent",)), ("nib work", ("consent",)), ("flex", ()), ("spend", ()), ("release", ("leak check", "limits")),
     ],
 )  # fmt: skip
 def test_what_stands_in_the_way_of_a_fresh_job(step, topics):
     assert hold_point(step, JobFacts()).topics == topics
 
 
-@pytest.mark.parametrize("step", ["heat", "soak", "polish", "sealant", "send out"])
+@pytest.mark.parametrize("step", ["heat", "soak", "polish", "sealant", "send out", "nib work"])
 def test_a_no_is_a_no_and_is_not_asked_again(step):
     state = hold_point(step, dataclasses.replace(GOOD, refusals=frozenset({step})))
     assert (state.held, state.topics) == (True, ("refused",))
@@ -107,3 +112,30 @@ def test_nonsense_is_refused():
         hold_point("boil", GOOD)
     with pytest.raises(InputError):
         hold_point("spend", GOOD, amount=-1)
+
+
+@given(
+    st.sampled_from(STEPS),
+    st.frozensets(st.sampled_from(STEPS)),
+    st.frozensets(st.sampled_from(STEPS)),
+    st.tuples(*[st.booleans()] * 4),
+    st.booleans(),
+)
+def test_nothing_is_let_go_but_by_a_reason_and_a_yes_never_holds(step, yes, no, marks, released):
+    named, masks, past, fitted = marks
+    facts = JobFacts(
+        material_named=named, masks_on=masks, flexed_past_limit=past, dry_fit_passed=fitted, consents=yes, refusals=no
+    )
+    state = hold_point(step, facts)
+    assert state.held is bool(state.topics)
+    if step in no and step in ("heat", "soak", "polish", "sealant", "send out", "nib work"):
+        assert state.held, "a no holds, whatever else was said"
+    if step in ("polish", "send out", "nib work") and step not in yes:
+        assert state.held, "and so does a question that nobody answered"
+    if step == "flex":
+        assert state.held is past
+    more = dataclasses.replace(facts, consents=yes | {step})
+    assert set(hold_point(step, more).topics) <= set(state.topics)
+    if released:
+        let_go = hold_point(step, dataclasses.replace(facts, releases={step: "agreed in writing"}))
+        assert (let_go.held, let_go.topics) == (False, state.topics)

@@ -78,3 +78,13 @@ def test_a_gain_that_cannot_be_told_is_no_volume_and_gives_no_order(new_job):
     assert "cannot be told from nothing" in text(job)
     assert "Next test" not in text(job)
     assert now_row(job).big == ""
+
+
+def test_what_it_writes_after_the_work_is_one_sentence_of_the_row(new_job):
+    job = new_job()
+    job.add("nib", "writing test", {"when": "found", "ink": "a blue ink", "paper": "pad paper", "wetness": "dry"})
+    end(job)
+    assert "writ" not in text(job).replace("written", ""), "as found is not what it does now"
+    job.add("nib", "writing test", {"when": "after", "ink": "a blue ink", "paper": "pad paper", "wetness": "wet"})
+    job.add("nib", "lines", {"when": "after", "line": "0.523 ± 0.004 mm"})
+    assert text(job).endswith("It writes a wet line of 0.523 mm ± 0.008 on pad paper, with a blue ink.")

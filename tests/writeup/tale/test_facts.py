@@ -26,6 +26,29 @@ def test_what_was_told_is_not_told_again(small_job):
     assert dict(facts(small_job))["Made of"] == "Celluloid"
 
 
+def test_what_it_writes_is_a_fact_and_of_nine_the_dates_go(small_job):
+    small_job.add("nib", "writing test", {"when": "after", "ink": "a blue ink", "paper": "pad paper", "wetness": "wet"})
+    assert dict(facts(small_job))["Writes"] == "A wet line on pad paper, with a blue ink."
+    small_job.add(
+        "intake", "arrival", {"pen": "pen", "system": "piston", "material": "celluloid", "arrived_on": "2026-03-14"}
+    )
+    small_job.add(
+        "identify",
+        "evidence",
+        {
+            "feature": "clip",
+            "dates": "1936/1942",
+            "evidence_kind": "production",
+            "certainty": "likely",
+            "part_state": "original",
+        },
+    )
+    found = dict(facts(small_job))
+    assert len(found) == MOST_FACTS
+    assert "On the bench" not in found
+    assert list(found)[-1] == "Result"
+
+
 def test_an_open_job_is_not_called_done(new_job):
     job = new_job()
     job.add("intake", "arrival", {"pen": "a pen", "arrived_on": "2026-03-14"})

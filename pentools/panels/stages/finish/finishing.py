@@ -23,7 +23,7 @@ from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.stages.finish.facts import material_of
 from pentools.record.stages.finish.kinds import Measure, Step, Zone
-from pentools.record.stages.finish.plan import nib_plan_of, plan_answer, progress_of
+from pentools.record.stages.finish.plan import plan_answer, progress_of
 from pentools.record.stages.finish.removal import removed_so_far
 from pentools.record.stages.finish.words import finish_findings, finish_sentence, left_and_why
 from pentools.tables.abrasives import catalogue
@@ -40,6 +40,7 @@ class FinishPanel(StagePanel):
     """Zones and masks, the plan, the steps, and what they took off."""
 
     hold = "polish"
+    hidden_kinds = ("nib plan",)
 
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         self.preview = widgets.HTML()
@@ -128,7 +129,7 @@ class FinishPanel(StagePanel):
     def result(self) -> PanelResult:
         """Where it stands in a sentence; ladder and zones; the plan, the removal and what was left as tables."""
         drawings = (ladder_of_job(self.job), *zones_figures(self.job))
-        tables = self._plan_table() + self._removal_table() + self._nib_table()
+        tables = self._plan_table() + self._removal_table()
         left = [(item.what, item.why) for item in left_and_why(self.job)]
         tables += table_html("Left, and why (for “What was left alone”)", ("What", "Why"), left)
         # the cautions of the material stand above the forms already
@@ -186,15 +187,6 @@ class FinishPanel(StagePanel):
                 )
             )
         return table_html("Stock taken so far, a side", ("How", "Before and after", "Taken"), rows)
-
-    def _nib_table(self) -> str:
-        plan = nib_plan_of(self.job)
-        if plan is None:
-            return ""
-        rows = [(str(s.number), s.grade.label, str(s.most_strokes), s.how) for s in plan.steps]
-        return findings_html(plan.findings) + table_html(
-            "Smoothing the nib", ("Step", "Grade", "Most strokes", "How"), rows
-        )
 
 
 def _check_measure(form: Measure) -> None:

@@ -13,25 +13,23 @@ from pentools.calc.finish.limits import NOT_SAID, Interval
 from pentools.calc.finish.progression import rate_of
 from pentools.calc.finish.reading import read_grade
 from pentools.calc.finish.types import Progression, Step
-from pentools.calc.nib.smoothing import SmoothingPlan, nib_smoothing_plan
 from pentools.errors import InputError
 from pentools.fields import Value
 from pentools.record.stages.finish.facts import material_of, overruled
-from pentools.record.stages.finish.kinds import NIB_PLAN, PLAN, STEP
+from pentools.record.stages.finish.kinds import PLAN, STEP
 from pentools.record.stages.finish.kinds import Step as StepForm
 from pentools.record.stages.finish.rates import bench_rates
 from pentools.sums.base import Inputs, SumAnswer
-from pentools.sums.finish.abrasives import ABRASIVES, progression_answer, read_owned
+from pentools.sums.finish.abrasives import ABRASIVES, progression_answer
 from pentools.sums.finish.surface import read_surface
-from pentools.tables.abrasives import catalogue, media
-from pentools.tables.nib import habits
+from pentools.tables.abrasives import catalogue
 from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = [
-    "Progress", "StepDone", "next_step", "nib_plan_of", "plan_answer", "plan_of", "plan_values",
+    "Progress", "StepDone", "next_step", "plan_answer", "plan_of", "plan_values",
     "progress_of", "same_grade", "steps_done", "working_plan",
 ]  # fmt: skip
 
@@ -247,26 +245,6 @@ def next_step(job: Job) -> Step | None:
     """
     progress = progress_of(job)
     return progress.next_step if progress is not None else None
-
-
-def nib_plan_of(job: Job) -> SmoothingPlan | None:
-    """The short plan for the nib's tip.
-
-    Returns
-    -------
-    SmoothingPlan or None
-        None where it was not asked for, or no grade is named that could be used.
-    """
-    asked = job.newest(NIB_PLAN)
-    own = job.newest(PLAN).own or job.bench.strings("stock", "abrasives")
-    if asked.feel is None or not own:
-        return None
-    try:
-        return nib_smoothing_plan(
-            asked.feel, habits(), read_owned(own), media(), aligned=asked.aligned, tipped=asked.tipped
-        )
-    except InputError:
-        return None
 
 
 def _next(steps: Sequence[Step], done: Sequence[StepDone]) -> Step | None:

@@ -25,7 +25,7 @@ STAGES_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "cork or ring": _FILLER,
     "diaphragm": _FILLER,
     "plunger": _FILLER,
-    "nib only": (*_FRAME, *_END),
+    "nib only": (*_FRAME, "nib", *_END),
     "finish only": (*_FRAME, "finish", *_END),
     "look": (*_FRAME, "pictures", "release"),
 }
@@ -53,6 +53,7 @@ FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "repairs": ("repair", "sent out", "back again"),
     "seal": ("measure", "trial", "sealant", "test"),
     "fill test": ("weighing", "leak check", "dimensions"),
+    "nib": ("loupe", "adjust", "smoothing", "writing test"),
     "finish": ("zone", "masks on", "plan", "step"),
 }
 """Stage -> the forms offered at once; the rest stand under "more". A stage that is not named here offers all."""

@@ -5,7 +5,6 @@ from record.stages.finish.pens import plan
 
 from pentools.record.stages.finish.plan import (
     next_step,
-    nib_plan_of,
     plan_of,
     progress_of,
     steps_done,
@@ -102,12 +101,3 @@ def test_over_budget_the_reduced_plan_is_followed_and_what_stays_is_said(job):
     [rest] = [item for item in left_and_why(job) if "defect" in item.what]
     assert f"{60 - made.reduced.defect_um.typical:.2g} µm" in rest.what
     assert "can spare 50 µm" in rest.why
-
-
-def test_the_nib_has_its_own_short_plan(job):
-    assert nib_plan_of(job) is None
-    job.add("finish", "nib plan", {"feel": "scratchy", "aligned": "yes"})
-    plan(job, own="film 3 um; film 1 um; P600")
-    made = nib_plan_of(job)
-    assert [s.grade.label for s in made.steps] == ["film 3 µm", "film 1 µm"]
-    assert all(s.check_every == 4 for s in made.steps)

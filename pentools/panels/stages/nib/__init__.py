@@ -1,0 +1,1 @@
+"""The nib: looked at, set, smoothed, and what it writes."""
