@@ -54,6 +54,7 @@ MOST = 1e15
 LONGEST_TYPED = 120
 """No measurement takes more letters."""
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x9f]")  # what no keyboard types; the white space between them may stay
+_PHOTO = re.compile(r"[\w][\w .,;’'&+=@#!()\[\]-]*\.(jpe?g?|png|webp|tiff?|gif|hei[cf]|hif)", re.IGNORECASE)
 _HALF = re.compile(r"[\ud800-\udfff]")
 
 
@@ -205,7 +206,7 @@ class Field:
         raise InputError(self.label, "yes or no", text)
 
     def _photo(self, text: str) -> str:
-        if not re.fullmatch(r"[\w][\w .()-]*\.(jpe?g|png|webp|tiff?)", text, re.IGNORECASE) or ".." in text:
+        if not _PHOTO.fullmatch(text) or ".." in text:
             raise InputError(
                 self.label,
                 "the file name of a picture in the job's photos folder",

@@ -17,7 +17,7 @@ LAYERS = [
     {"units"},
     {"money", "digits"},
     {"fields"},
-    {"instruments"},
+    {"instruments", "pictures"},
     {"calc"},
     {"tables"},
     {"systems"},
@@ -57,7 +57,20 @@ NOT_IN_CALC = {
 }
 CLOCK = {"now", "utcnow", "today"}
 """What asks for the time of day; `calc` is told the time, and reckons with dates as it likes."""
-HEAVY = {"pandas", "matplotlib", "weasyprint", "nbconvert", "nbformat", "pint", "scipy", "CoolProp", "GTC", "gsw"}
+HEAVY = {
+    "cv2",
+    "PIL",
+    "pandas",
+    "matplotlib",
+    "weasyprint",
+    "nbconvert",
+    "nbformat",
+    "pint",
+    "scipy",
+    "CoolProp",
+    "GTC",
+    "gsw",
+}
 
 
 def module_name(path, package=PACKAGE):

@@ -22,6 +22,7 @@ BORE = Field("bore", "Bore", "quantity", unit="mm", low=2, high=20)
         (Field("d", "Date", "date"), "27.11.2026", "2026-11-27"),
         (Field("d", "Date", "date"), "3 Sept 2026", "2026-09-03"),
         (Field("p", "Photo", "photo"), "side before.jpg", "side before.jpg"),
+        (Field("p", "Photo", "photo"), "cap & clip, 2 (owner’s).HEIC", "cap & clip, 2 (owner’s).HEIC"),
         (Field("i", "Pieces", "items"), "cap; barrel ;", ("cap", "barrel")),
         (Field("t", "Text"), " words ", "words"),
     ],

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import io
+import os
 from pathlib import Path
 
-from pentools.errors import InputError, RecordError
+from pentools.errors import RecordError
+from pentools.pictures.reading import look_at
 
 __all__ = ["lay_in"]
-
-ENDINGS = {"JPEG": ".jpg", "PNG": ".png", "WEBP": ".webp", "TIFF": ".tif"}
 
 
 def lay_in(folder: Path, name: str, content: bytes) -> str:
@@ -32,30 +31,37 @@ def lay_in(folder: Path, name: str, content: bytes) -> str:
     Raises
     ------
     InputError
-        If it is no picture that can be read.
+        If it is no picture that can be read: why, and what to do.
     RecordError
         If it cannot be written.
     """
-    from PIL import Image, UnidentifiedImageError
-
-    try:
-        with Image.open(io.BytesIO(content)) as picture:
-            picture.load()
-            ending = ENDINGS.get(picture.format or "", "")
-    except (UnidentifiedImageError, OSError, ValueError, Image.DecompressionBombError):
-        ending = ""
-    if not ending:
-        raise InputError("picture", "a JPEG, PNG, WebP or TIFF file that can be read", name)
+    ending = look_at(content, name).ending
     stem = "".join(c if c.isalnum() or c in "-_" else "-" for c in Path(name).stem).strip("-") or "picture"
     try:
         folder.mkdir(parents=True, exist_ok=True)
         number, fresh = 1, f"{stem}{ending}"
-        while (folder / fresh).exists():
+        while not _written(folder / fresh, content):
             if (folder / fresh).read_bytes() == content:
                 return fresh
             number += 1
             fresh = f"{stem}-{number}{ending}"
-        (folder / fresh).write_bytes(content)
     except OSError as error:
         raise RecordError(f"{name} could not be stored ({error.strerror or error}).") from error
     return fresh
+
+
+def _written(path: Path, content: bytes) -> bool:
+    """Write a file that is not there yet, whole or not at all; False where there is one."""
+    try:
+        file = path.open("xb")
+    except FileExistsError:
+        return False
+    try:
+        with file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+    except BaseException:
+        path.unlink(missing_ok=True)
+        raise
+    return True

@@ -163,9 +163,7 @@ class Strip:
         for chosen in self.picture.value:
             name = lay_in(self.job.folder / "photos", PurePath(str(chosen["name"])).name, bytes(chosen["content"]))
             moment = "before" if not self.job.log(PICTURE) else "during"
-            entry = self.job.add(
-                PICTURE.stage, PICTURE.key, {"photo": name, "moment": moment, "shows": f"{moment} the work"}
-            )
+            entry = self.job.add(PICTURE.stage, PICTURE.key, {"photo": name, "moment": moment})
             self._done(entry, f"photos/{name}, {moment} the work; say under Pictures what it shows")
 
     def _done(self, entry: Entry, what: str) -> None:

@@ -75,6 +75,10 @@ WORDS: Mapping[str, Template] = {
     # limits, pictures, release
     "limits-contradict": "Limits: things left are listed, and it is also stated that nothing was left. Withdraw one of the two.",
     "photo-missing": "Pictures: photos/{photo} is not there.",
+    "photo-unread": "Pictures: photos/{photo} stands on no page. {why}",
+    "views:after": "Pictures: shown before the work and not after it: {views:and}.",
+    "views:before": "Pictures: shown after the work and not before it: {views:and}.",
+    "views:both": "Pictures: shown before the work and not after it: {late:and}; after it and not before: {early:and}.",
     "no-before": "Pictures: none is marked as taken before the work.",
     "no-after": "Pictures: none is marked as taken after the work.",
     "open-job": "Release: the job is open; a page made now says so at its head.",

@@ -90,12 +90,17 @@ class FigureBlock:
 
 @dataclass(frozen=True, slots=True)
 class Photo:
-    """A picture from the job's photos folder, by file name."""
+    """A picture from the job's photos folder, by file name; one of a pair names the file beside it and its own place.
+
+    The place is "before" or "after"; "halves" is one picture, half of each.
+    """
 
     file: str
     alt: str
     caption: str = ""
     drawn: bool = False
+    beside: str = ""
+    place: str = ""
 
 
 @dataclass(frozen=True, slots=True)

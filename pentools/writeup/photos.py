@@ -2,48 +2,34 @@
 
 from __future__ import annotations
 
-import base64
 import functools
-import io
-import warnings
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from pentools.errors import InputError
+from pentools.pictures.matching import Alignment, Unlike
+from pentools.pictures.outgoing import QUALITY, encoded
+from pentools.pictures.outgoing import Encoded as EmbeddedPhoto
+from pentools.pictures.pairing import half_and_half, pair_of
+from pentools.pictures.reading import LARGEST_BYTES, look_at, read_picture
+from pentools.pictures.scale import with_bar
 from pentools.record.owner_facts import mark_for_everybody
 from pentools.record.stages.dating.kinds import MARK
 from pentools.record.stages.job.ending_kinds import PICTURE, Picture
 from pentools.record.stages.job.intake_kinds import CONSENT
+from pentools.record.stages.job.pictures import scale_of
 from pentools.record.view import once_a_state
 
 if TYPE_CHECKING:
     from PIL.Image import Image
 
     from pentools.record.job import Job
-    from pentools.writeup.blocks import Audience
+    from pentools.writeup.blocks import Audience, Photo
 
 __all__ = ["LONG_SIDE_PX", "QUALITY", "EmbeddedPhoto", "PhotoBook", "embed_bytes", "public_files"]
 
 LONG_SIDE_PX = 1600
-QUALITY = 82
-_LARGEST_BYTES = 80_000_000
-
-
-@dataclass(frozen=True, slots=True)
-class EmbeddedPhoto:
-    """A picture ready to stand in a page.
-
-    Parameters
-    ----------
-    uri : str
-        The picture as a ``data:`` address.
-    width_px, height_px : int
-        Its size [px] after turning and shrinking.
-    """
-
-    uri: str
-    width_px: int
-    height_px: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +86,7 @@ class PhotoBook:
         return seen is not None and any(_same(seen, other) for other in _kept_back(self.job))
 
     def embed(self, file: str, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPhoto | None:
-        """A picture, made anew.
+        """A picture, made anew; with a scale bar where a length in it is known.
 
         Parameters
         ----------
@@ -114,19 +100,111 @@ class PhotoBook:
         EmbeddedPhoto or None
             None where the file is not there, is no picture, or may not be shown to this audience.
         """
+        found = self._file(file)
+        return None if found is None else _embed_file(found, self._scale(file), long_side_px)
+
+    def shown(self, photo: Photo, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPhoto | None:
+        """A picture as a page shows it: where it is one of a pair, on the other's frame and scale if they can be aligned.
+
+        Parameters
+        ----------
+        photo : Photo
+            The picture.
+        long_side_px : int
+            Most pixels of its long side [px], 1 or more.
+
+        Returns
+        -------
+        EmbeddedPhoto or None
+            As `embed`; a half of each where that was asked for, None where the two cannot be aligned.
+        """
+        pair = self._pair(photo.file, photo.beside, photo.place) if photo.beside else None
+        if pair is None:
+            return None if photo.place == "halves" else self.embed(photo.file, long_side_px)
+        return _embed_pair(*pair, photo.place, long_side_px)
+
+    def why_apart(self, before: str, after: str) -> str:
+        """Why two pictures stand side by side as they are.
+
+        Returns
+        -------
+        str
+            A clause; empty where they are aligned, or one of them cannot be shown.
+        """
+        one, two = self._file(before), self._file(after)
+        if one is None or two is None:
+            return ""
+        found = _aligned(one, two, LONG_SIDE_PX)
+        return "" if found is None or isinstance(found.alignment, Alignment) else found.alignment.reason
+
+    def _pair(self, file: str, beside: str, place: str) -> tuple[_File, _File, float | None] | None:
+        """The two files of a pair that is aligned, the one before first, with its scale; None where it is not."""
+        first, second = (beside, file) if place == "after" else (file, beside)
+        one, two = self._file(first), self._file(second)
+        if one is None or two is None:
+            return None
+        found = _aligned(one, two, LONG_SIDE_PX)
+        if found is None or not isinstance(found.alignment, Alignment):
+            return None
+        scale, other = self._scale(first), self._scale(second)
+        if scale is None and other is not None:
+            scale = other / (found.alignment.scale * max(found.sizes[0]) / max(found.sizes[1]))
+        return one, two, scale
+
+    def _scale(self, file: str) -> float | None:
+        """The scale of a file [mm a pixel], as its newest entry that knows a length has it."""
+        known = (scale_of(logged.values) for logged in reversed(self.job.log(PICTURE)) if logged.values.photo == file)
+        return next((scale for scale in known if scale is not None), None)
+
+    def _file(self, file: str) -> _File | None:
+        """A file of the photos folder that this audience may see; None where there is none."""
         if not self.allowed(file):
             return None
         folder = (self.job.folder / "photos").resolve()
         try:
             path = (folder / file).resolve()
-            if path.parent != folder or not path.is_file() or path.stat().st_size > _LARGEST_BYTES:
-                return None
-            if not self.allowed(path.name):  # a link to a picture that may not be shown
-                return None
+            if path.parent != folder or not path.is_file() or not self.allowed(path.name):
+                return None  # such as a link to a picture that may not be shown
             facts = path.stat()
-            return _embed_file(path, facts.st_mtime_ns, facts.st_size, long_side_px)
         except (OSError, ValueError):
             return None
+        return _File(path, facts.st_mtime_ns, facts.st_size)
+
+
+@dataclass(frozen=True, slots=True)
+class _File:
+    """A file as it is now: when it changes it is another."""
+
+    path: Path
+    changed_ns: int
+    size: int
+
+    def read(self, long_side_px: int) -> Image | None:
+        """Its picture; None where it cannot be read."""
+        try:
+            return (
+                None
+                if self.size > LARGEST_BYTES
+                else read_picture(self.path.read_bytes(), self.path.name, long_side_px)
+            )
+        except (OSError, InputError):
+            return None
+
+    def full_px(self) -> tuple[int, int]:
+        """Its size as it is, upright [px]."""
+        looked = look_at(self.path.read_bytes(), self.path.name)
+        return looked.width_px, looked.height_px
+
+
+@dataclass(frozen=True, slots=True)
+class _Aligned:
+    """A pair with the sizes of both pictures before they were cut to it [px]: as files, and as they were aligned."""
+
+    before: Image
+    after: Image
+    alignment: Alignment | Unlike
+    sizes: tuple[tuple[int, int], tuple[int, int]]
+    read_px: tuple[tuple[int, int], tuple[int, int]]
 
 
 def embed_bytes(content: bytes, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPhoto | None:
@@ -149,32 +227,52 @@ def embed_bytes(content: bytes, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPho
     The pixels are copied into a fresh picture, so EXIF, GPS, XMP, IPTC, colour profile, comment and thumbnail
     are gone. A colour profile is first worked into the pixels (sRGB).
     """
-    from PIL import Image, ImageOps
-
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("error", Image.DecompressionBombWarning)
-            warnings.filterwarnings("ignore", category=UserWarning)
-            with Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP", "TIFF", "GIF")) as opened:
-                lossless = opened.format in ("PNG", "GIF")
-                opened.draft("RGB", (long_side_px, long_side_px))
-                upright = _flat(_in_srgb(ImageOps.exif_transpose(opened)))
-    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError, Image.DecompressionBombWarning):
+        picture = read_picture(content, long_side_px=long_side_px)
+    except InputError:
         return None
-    upright.thumbnail((long_side_px, long_side_px), Image.Resampling.LANCZOS)
-    fresh = Image.new("RGB", upright.size)
-    fresh.paste(upright)
-    best, mime = _saved(fresh, "JPEG", quality=QUALITY, optimize=True), "image/jpeg"
-    if lossless:
-        flat_colours = _saved(fresh, "PNG", optimize=True)
-        if len(flat_colours) <= 1.3 * len(best):  # line art stays crisp
-            best, mime = flat_colours, "image/png"
-    return EmbeddedPhoto(f"data:{mime};base64,{base64.b64encode(best).decode()}", fresh.width, fresh.height)
+    return encoded(picture, flat_colours=content[:4] in (b"\x89PNG", b"GIF8"))
 
 
 @functools.lru_cache(maxsize=64)
-def _embed_file(path: Path, changed_ns: int, size: int, long_side_px: int) -> EmbeddedPhoto | None:  # noqa: ARG001 - a changed file is read anew
-    return embed_bytes(path.read_bytes(), long_side_px)
+def _embed_file(file: _File, scale: float | None, long_side_px: int) -> EmbeddedPhoto | None:
+    try:
+        if file.size > LARGEST_BYTES:
+            return None
+        if scale is None:
+            return embed_bytes(file.path.read_bytes(), long_side_px)
+        picture = file.read(long_side_px)
+        if picture is None:
+            return None
+        return encoded(with_bar(picture, scale * max(file.full_px()) / max(picture.size)))
+    except OSError:
+        return None
+
+
+@functools.lru_cache(maxsize=8)
+def _aligned(before: _File, after: _File, long_side_px: int) -> _Aligned | None:
+    one, two = before.read(long_side_px), after.read(long_side_px)
+    if one is None or two is None:
+        return None
+    pair = pair_of(one, two)
+    return _Aligned(pair.before, pair.after, pair.alignment, (before.full_px(), after.full_px()), (one.size, two.size))
+
+
+@functools.lru_cache(maxsize=64)
+def _embed_pair(
+    before: _File, after: _File, scale: float | None, place: str, long_side_px: int
+) -> EmbeddedPhoto | None:
+    found = _aligned(before, after, LONG_SIDE_PX)
+    if found is None:
+        return None
+    picture = {"before": found.before, "after": found.after}.get(place)
+    picture = half_and_half(found.before, found.after) if picture is None else picture.copy()
+    uncut = picture.width
+    picture.thumbnail((long_side_px, long_side_px))
+    if scale is not None:
+        shrunk = max(found.sizes[0]) / max(found.read_px[0]) * uncut / picture.width
+        picture = with_bar(picture, scale * shrunk)
+    return encoded(picture)
 
 
 @once_a_state
@@ -212,21 +310,14 @@ _SIDE = 24  # picture elements of a sight
 
 def _sight(content: bytes) -> tuple[float, bytes] | None:
     """What a picture shows, coarsely: its width over its height, and its brightness on a small grid."""
-    from PIL import Image, ImageOps
+    from PIL import Image
 
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")
-            with Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP", "TIFF", "GIF")) as opened:
-                shape = opened.size
-                opened.draft("L", (4 * _SIDE, 4 * _SIDE))
-                upright = ImageOps.exif_transpose(opened)
-                turned = (upright.width > upright.height) != (shape[0] > shape[1])
-                wide, high = reversed(shape) if turned else shape
-                grey = _flat(upright).convert("L").resize((_SIDE, _SIDE), Image.Resampling.BOX)
-    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+        looked = look_at(content, "picture")
+        grey = read_picture(content, long_side_px=8 * _SIDE).convert("L").resize((_SIDE, _SIDE), Image.Resampling.BOX)
+    except InputError:
         return None
-    return wide / high, grey.tobytes()
+    return looked.width_px / looked.height_px, grey.tobytes()
 
 
 def _same(one: tuple[float, bytes], other: tuple[float, bytes]) -> bool:
@@ -250,38 +341,4 @@ def _kept_back(job: Job) -> tuple[tuple[float, bytes], ...]:
 
 @functools.lru_cache(maxsize=256)
 def _sight_of(path: Path, changed_ns: int, size: int) -> tuple[float, bytes] | None:  # noqa: ARG001 - a changed file is read anew
-    return None if size > _LARGEST_BYTES else _sight(path.read_bytes())
-
-
-def _in_srgb(image: Image) -> Image:
-    profile = image.info.get("icc_profile")
-    if not profile:
-        return image
-    from PIL import ImageCms
-
-    try:
-        source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-        mode = "RGBA" if image.mode in ("RGBA", "LA", "P", "PA") else "RGB"
-        if image.mode not in ("RGB", "RGBA"):
-            return image
-        turned = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode=mode)
-    except (ImageCms.PyCMSError, OSError, ValueError):
-        return image
-    return turned if turned is not None else image
-
-
-def _flat(image: Image) -> Image:
-    """The picture in RGB, what was see-through laid on white."""
-    from PIL import Image as Images
-
-    if image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info:
-        clear = image.convert("RGBA")
-        white = Images.new("RGBA", clear.size, (255, 255, 255, 255))
-        return Images.alpha_composite(white, clear).convert("RGB")
-    return image.convert("RGB")
-
-
-def _saved(image: Image, form: str, **options: object) -> bytes:
-    into = io.BytesIO()
-    image.save(into, form, **options)
-    return into.getvalue()
+    return None if size > LARGEST_BYTES else _sight(path.read_bytes())

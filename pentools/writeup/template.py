@@ -54,7 +54,7 @@ def fill_template(job: Job, page: Page, photos: PhotoBook) -> str:
         job_name=named(job) if owner else "",
         running=for_css(f"Job {job.name}" if owner else page.title),
         style=styles("style.css"),
-        picture=lambda photo: photos.embed(photo.file),
+        picture=photos.shown,
     )
 
 

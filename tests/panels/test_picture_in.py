@@ -45,3 +45,21 @@ def test_a_folder_that_cannot_be_written_is_said(tmp_path):
     (tmp_path / "photos").write_text("a file in its place")
     with pytest.raises(RecordError, match="could not be stored"):
         lay_in(tmp_path / "photos", "a.png", png())
+
+
+def test_a_disk_that_fills_up_leaves_no_half_picture(tmp_path, monkeypatch):
+    def full(handle):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("os.fsync", full)
+    with pytest.raises(RecordError, match="No space left"):
+        lay_in(tmp_path, "a.png", png())
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_phones_file_is_named_and_what_to_do_is_said(tmp_path):
+    with pytest.raises(InputError, match="film"):
+        lay_in(tmp_path, "a.mov", b"\0\0\0\x18ftypqt  " + bytes(90))
+    held = io.BytesIO()
+    Image.effect_noise((64, 64), 50).save(held, "MPO", save_all=True, append_images=[Image.new("L", (9, 9))])
+    assert lay_in(tmp_path, "IMG_1.JPG", held.getvalue()) == "IMG_1.jpg"

@@ -70,7 +70,7 @@ def letter_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = 
         chapters=chapters(job, notebook, frozenset(photo.file for photo in pair)),
         agreed=_if_whole(agreed_table, job),
         record=PAGE_FORMS["record"].file,
-        picture=lambda photo: book.embed(photo.file, PICTURE_PX),
+        picture=lambda photo: book.shown(photo, PICTURE_PX),
     )
     return {PAGE_FORMS["letter"].file: text}
 

@@ -111,7 +111,7 @@ class _Post:
 
     def _photos(self, photos: Photos, *, pair: bool = False) -> Iterator[PostPart]:
         for photo in photos.photos:
-            embedded = self._book.embed(photo.file)
+            embedded = self._book.shown(photo)
             if embedded is None:
                 continue
             head = photo.caption.split(":")[0]

@@ -58,7 +58,7 @@ def story_page(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = Fa
         methods_title=METHODS_TITLE,
         told=_told,
         as_sentence=sentence,
-        picture=lambda photo: PhotoBook(job, "everybody").embed(photo.file),
+        picture=PhotoBook(job, "everybody").shown,
         running=for_css(title),
         style=styles("tale/story.css"),
     )

@@ -7,10 +7,22 @@ from typing import Annotated
 from pentools.fields import ask
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
-from pentools.record.stages.common import PARTS, mass, yes_no
+from pentools.record.registry import STAGES
+from pentools.record.stages.common import PARTS, length, mass, yes_no
 from pentools.units import Reading
 
-__all__ = ["ENDINGS", "LIMIT", "NOTHING_LEFT", "PICTURE", "RESULT", "Limit", "NothingLeft", "Picture", "Result"]
+__all__ = [
+    "ENDINGS",
+    "LIMIT",
+    "MOMENTS",
+    "NOTHING_LEFT",
+    "PICTURE",
+    "RESULT",
+    "Limit",
+    "NothingLeft",
+    "Picture",
+    "Result",
+]
 
 ENDINGS: tuple[tuple[str, str], ...] = (
     ("done", "done"),
@@ -18,6 +30,8 @@ ENDINGS: tuple[tuple[str, str], ...] = (
     ("stopped", "stopped: it will not go on for now"),
     ("returned", "returned unrepaired"),
 )
+
+MOMENTS: tuple[tuple[str, str], ...] = (("before", "before"), ("during", "during the work"), ("after", "after"))
 
 
 # fmt: off
@@ -48,15 +62,20 @@ class Picture(Form, frozen=True):
     """One picture: what one entry holds."""
 
     photo: Annotated[str | None, ask("File", "photo", required=True, hint="a file in photos/, such as open-before.jpg", audience="everybody")] = None
-    moment: Annotated[str | None, ask("When", "choice", choices=(("before", "before"), ("during", "during the work"), ("after", "after")), required=True, hint="before, during or after", audience="everybody")] = None
-    shows: Annotated[str | None, ask("What it shows", required=True, hint="one sentence; it is read aloud to those who cannot see it", audience="everybody")] = None
+    moment: Annotated[str | None, ask("When", "choice", choices=MOMENTS, required=True, hint="before, during or after", audience="everybody")] = None
     view: Annotated[str | None, ask("View", hint="the same word for the same view before and after, such as side", audience="everybody")] = None
+    shows: Annotated[str | None, ask("What it shows", hint="one sentence, read aloud to those who cannot see it; left empty, it is drafted from view, moment and pen", audience="everybody")] = None
+    caption: Annotated[str | None, ask("Caption", hint="what stands under it; left empty, what it shows", audience="everybody")] = None
+    belongs_to: Annotated[str | None, ask("Stage it belongs to", "choice", choices=tuple((key, key) for key in STAGES), hint="its chapter shows it", audience="everybody")] = None
+    taken_on: Annotated[str | None, ask("Taken on", "date", hint="2026-03-14", audience="everybody")] = None
     light_and_scale: Annotated[str | None, ask("Light and scale", hint="such as raking light from the left, 10 mm bar", audience="everybody")] = None
+    known_mm: Annotated[Reading | None, length("A length in it", "of something in the plane of the pen, such as 20 mm of a ruler; the pages then show a scale bar", 1, 300)] = None
+    known_px: Annotated[float | None, ask("The same length in pixels", "number", low=20, high=100_000, hint="from end to end in the file as it is; or set its two ends in the picture", audience="everybody")] = None
     drawn: Annotated[bool | None, yes_no("Is it drawn or simulated?", audience="everybody")] = None
     public: Annotated[bool | None, yes_no("May it be shown to everybody?")] = None
 
 
-PICTURE = Kind("pictures", "picture", "One picture", Picture, help="Put the files into the job's photos folder. Place, camera and owner data inside them never reach a page.")
+PICTURE = Kind("pictures", "picture", "One picture", Picture, help="Place, camera and owner data inside the files never reach a page.")
 
 
 class Result(Form, frozen=True):

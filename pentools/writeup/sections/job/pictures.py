@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from pentools.record.stages.job.ending_kinds import PICTURE, Picture
+from pentools.record.stages.job.pictures import shown_by
 from pentools.writeup.blocks import Audience, Block, Photo, Photos, Section
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import releases_of
-from pentools.writeup.words import sentence
+from pentools.writeup.words import date_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -34,10 +36,17 @@ def before_and_after(job: Job, audience: Audience) -> Section:
         one after; no blocks where there is neither.
     """
     return Section(
-        "before-after",
-        "Before and after",
-        tuple(Photos(tuple(_photo(v) for v in pair)) for pair in _pairs(job, audience)),
+        "before-after", "Before and after", tuple(Photos(_side_by_side(job, pair)) for pair in _pairs(job, audience))
     )
+
+
+def _side_by_side(job: Job, pair: list[Picture]) -> tuple[Photo, ...]:
+    """A pair's pictures, each told which one it lies beside; one without its other stands as it is."""
+    photos = tuple(_photo(job, picture) for picture in pair)
+    if len(photos) < 2 or photos[0].file == photos[1].file:
+        return photos
+    one, two = photos
+    return replace(one, beside=two.file, place="before"), replace(two, beside=one.file, place="after")
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
@@ -56,7 +65,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
         No blocks where there are no others.
     """
     at_head = [id_ for pair in _pairs(job, audience) for id_ in (_mark(v) for v in pair)]
-    rest = tuple(_photo(v) for v in _allowed(job, audience) if _mark(v) not in at_head)
+    rest = tuple(_photo(job, v) for v in _allowed(job, audience) if _mark(v) not in at_head)
     blocks: list[Block] = [Photos(rest)] if rest else []
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "More pictures" if at_head else "Pictures", tuple(blocks))
@@ -65,7 +74,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
 def photo_of(job: Job, file: str) -> Photo | None:
     """A picture with the words of its own entry; None where it has none."""
     found = [logged.values for logged in job.log(PICTURE) if logged.values.photo == file]
-    return _photo(found[-1]) if found else None
+    return _photo(job, found[-1]) if found else None
 
 
 def photo_among(job: Job, file: str, words: str) -> Photo:
@@ -101,10 +110,12 @@ def _pairs(job: Job, audience: Audience) -> list[list[Picture]]:
     return pairs[:_MOST_PAIRS]
 
 
-def _photo(picture: Picture) -> Photo:
+def _photo(job: Job, picture: Picture) -> Photo:
     moment = {"before": "Before", "during": "During the work", "after": "After"}.get(picture.moment or "", "Picture")
     view = f", {picture.view}" if picture.view else ""
+    day = f", {date_in_words(picture.taken_on)}" if picture.taken_on else ""
     light = f" {sentence(picture.light_and_scale)}" if picture.light_and_scale else ""
-    shows = picture.shows or "what it shows was not said"
-    caption = f"{moment}{view}: {sentence(shows)}{light}"
+    shows = shown_by(job, picture)
+    told = picture.caption or (picture.shows or "")
+    caption = f"{moment}{view}{day}" + (f": {sentence(told)}" if told else ".") + light
     return Photo(picture.photo or "", shows, caption, drawn=picture.drawn is True)

@@ -7,7 +7,7 @@ from pentools.record.stages.job import ending_kinds
 KEPT = {
     "limits/limit": "part:c left why instead advice photo:p",
     "limits/nothing left": "nothing_left:b",
-    "pictures/picture": "photo:p moment:c shows view light_and_scale drawn:b public:b",
+    "pictures/picture": "photo:p moment:c view shows caption belongs_to:c taken_on:d light_and_scale known_mm:q known_px:n drawn:b public:b",
     "release/result": "ending:c summary care follow_up promise_until:d price mass_g:q released_on:d",
 }
 
@@ -16,7 +16,7 @@ KEPT = {
 ASKED = {
     "limits/limit": "part! left! why!",
     "limits/nothing left*": "nothing_left!",
-    "pictures/picture": "photo! moment! shows!",
+    "pictures/picture": "photo! moment! known_mm:1-300mm known_px:20-100000",
     "release/result*": "ending! summary! mass_g:0-200g",
 }
 
