@@ -100,7 +100,7 @@ def test_where_there_is_nothing_to_hold_on_to_that_is_said():
 GOOD = Agreement(inliers=40, hits=20, misses=8, edge_hits=0, edge_fields=40)
 
 
-@pytest.mark.parametrize("changed, taken", [
+@pytest.mark.parametrize(("changed", "taken"), [
     ({}, True),
     ({"inliers": 12, "hits": 9, "misses": 5}, True),
     ({"inliers": 11, "hits": 9, "misses": 5}, False),

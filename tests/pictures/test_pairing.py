@@ -62,16 +62,16 @@ def test_the_largest_box_is_the_largest():
         left, top, right, bottom = largest_box(covered)
         assert covered[top:bottom, left:right].all()
         boxes = (
-            (r - l) * (b - t)
-            for t in range(9) for b in range(t + 1, 10) for l in range(12) for r in range(l + 1, 13)
-            if covered[t:b, l:r].all()
+            (r - x) * (b - t)
+            for t in range(9) for b in range(t + 1, 10) for x in range(12) for r in range(x + 1, 13)
+            if covered[t:b, x:r].all()
         )  # fmt: skip
         assert (right - left) * (bottom - top) == max(boxes)
     assert largest_box(np.zeros((5, 5), bool)) == (0, 0, 0, 0)
     assert largest_box(np.ones((690, 1500), bool))[2] > 1480
 
 
-@pytest.mark.parametrize("size, split", [((400, 200), "left"), ((200, 400), "top")])
+@pytest.mark.parametrize(("size", "split"), [((400, 200), "left"), ((200, 400), "top")])
 def test_the_first_is_on_the_left_or_above(size, split):
     made = half_and_half(Image.new("RGB", size, (90, 0, 0)), Image.new("RGB", size, (0, 0, 90)))
     wide, high = size

@@ -1,5 +1,6 @@
 """A picture file read strictly: taken as it is, or refused in a sentence that says why and what to do."""
 
+import contextlib
 import datetime as dt
 import io
 import struct
@@ -52,7 +53,7 @@ REFUSED = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("content, why", REFUSED.values(), ids=REFUSED)
+@pytest.mark.parametrize(("content", "why"), REFUSED.values(), ids=REFUSED)
 def test_what_cannot_be_used_is_refused_with_its_reason(content, why):
     for read in (look_at, read_picture):
         with pytest.raises(InputError, match=why):
@@ -66,7 +67,6 @@ def test_a_raw_file_is_known_by_its_ending():
 
 @pytest.mark.parametrize("brand", [b"heic", b"mif1"])
 def test_a_heic_file_is_named_and_what_to_do_is_said(brand):
-    pytest.importorskip("PIL")
     content = struct.pack(">I", 24) + b"ftyp" + brand + b"\0\0\0\0mif1heic" + bytes(200)
     try:
         import pillow_heif  # noqa: F401
@@ -74,7 +74,7 @@ def test_a_heic_file_is_named_and_what_to_do_is_said(brand):
         with pytest.raises(InputError, match=r"It is a HEIC file.*export it as JPEG.*pentools\[heic\]"):
             look_at(content, "IMG_1.HEIC")
     else:
-        with pytest.raises(InputError, match="cut off or damaged|no picture"):
+        with pytest.raises(InputError, match=r"cut off or damaged|no picture"):
             look_at(content, "IMG_1.HEIC")
 
 
@@ -99,10 +99,8 @@ def test_every_byte_of_the_head_may_be_wrong_and_nothing_else_is_raised():
             broken = bytearray(whole)
             for place in rng.integers(0, min(len(whole), 400), 3):
                 broken[place] = int(rng.integers(0, 256))
-            try:
+            with contextlib.suppress(InputError):
                 assert read_picture(bytes(broken), "a").mode == "RGB"
-            except InputError:
-                pass
 
 
 def test_a_wrong_ending_is_said_and_the_picture_is_taken():

@@ -42,7 +42,7 @@ def test_a_file_that_is_not_there_is_named(new_job):
     assert "gone.jpg" in found[0].text
 
 
-@pytest.mark.parametrize("content, why", [(b"", "0 bytes"), (b"\0\0\0\x18ftypmp42" + bytes(60), "film")])
+@pytest.mark.parametrize(("content", "why"), [(b"", "0 bytes"), (b"\0\0\0\x18ftypmp42" + bytes(60), "film")])
 def test_a_file_that_no_page_can_show_is_said_with_what_to_do(new_job, content, why):
     job = new_job()
     (job.folder / "photos" / "a.heic").write_bytes(content)
