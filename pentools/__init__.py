@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from pentools.panels.bench import open_bench
     from pentools.panels.sums import open_sums
     from pentools.record.ledger import ledger
+    from pentools.record.wanted import parts_wanted
 
 __version__ = "0.1.0"
 
@@ -44,6 +45,7 @@ __all__ = [
     "open_bench",
     "open_sums",
     "order",
+    "parts_wanted",
     "price_today",
     "sac_fit",
     "seal_fit",
@@ -67,6 +69,7 @@ _WHERE = {
     "pentools.panels.bench": ("open_bench",),
     "pentools.panels.sums": ("open_sums",),
     "pentools.record.ledger": ("ledger",),
+    "pentools.record.wanted": ("parts_wanted",),
 }
 
 

@@ -107,7 +107,13 @@ def _add_commands(commands: Any) -> None:
         command.set_defaults(run=run)
         return command
 
-    add("new", "start a job: its folder, its notebook, an empty record", _new)
+    command = add("new", "start a job: its folder, its notebook, an empty record", _new)
+    command.add_argument(
+        "--continues",
+        metavar="OLDJOB",
+        default="",
+        help="the same pen comes back: take over what an older job on this bench knows of it",
+    )
     command = add("open", "open a job's notebook in JupyterLab, on this machine only", _open)
     command.add_argument("--no-browser", action="store_true", help="print the address instead of opening a browser")
     command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
@@ -244,9 +250,10 @@ def _heard(bench: Bench) -> Bench:
 
 
 def _new(given: argparse.Namespace) -> int:
+    from pentools.record.coming_back import start_from
     from pentools.record.job import start_job
 
-    job = start_job(given.bench, given.job)
+    job = start_from(given.bench, given.job, given.continues) if given.continues else start_job(given.bench, given.job)
     _heard(job.bench)
     _say(f"{job.folder} is ready. Open its notebook with:")
     _say(f"  pentools open {job.name}{_bench_option(given)}")

@@ -326,3 +326,14 @@ def test_the_hint_quotes_a_bench_with_spaces(tmp_path, capsys):
     out = run(capsys, "demo", "--bench", str(bench))[1]
     [hint] = [line for line in out.splitlines() if "pentools open" in line]
     assert shlex.split(hint.partition(": ")[2]) == ["pentools", "open", "green-piston", "--bench", str(bench)]
+
+
+def test_a_pen_that_comes_back_goes_on_from_its_older_job(bench, capsys):
+    run(capsys, "new", "pen-1")
+    code, _, err = run(capsys, "new", "pen-2", "--continues", "pen-9")
+    assert (code, "no job pen-9" in err) == (3, True)
+    code, out, _ = run(capsys, "new", "pen-2", "--continues", "pen-1")
+    assert (code, "pentools open pen-2" in out) == (0, True)
+    _, out, _ = run(capsys, "check", "pen-2")
+    assert "What failed" in out
+    assert (bench / "pen-2" / "pen-2.ipynb").is_file()

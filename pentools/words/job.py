@@ -50,6 +50,10 @@ WORDS: Mapping[str, Template] = {
     "price-not-named": "Release: no price is named, although {ceiling} was agreed as the most.",
     "arrival-mass": "Intake: the pen was not weighed as it arrived, so gains and losses of parts cannot be told later.",
     "system-missing": "Intake: the filling system is not named.",
+    "return-part": "Intake, coming back: which part failed is not said, so neither its lot nor the way it was mended can be counted.",
+    "return-covered": "Intake, coming back: whether it is covered is not said.",
+    "return-in-time": "Intake, coming back: it is said not to be covered, though it came back before {until} and what was put in or done failed.",
+    "return-itself": "Intake, coming back: a job cannot go on from itself.",
     "stranger": "{place} has “{word}”, {about}: a page for everybody is held until it is taken out, or its reason stands under Intake, “Shown all the same”.",
     # agreement
     "departure:refused": "Agreement: the owner said no to this departure: {what}",
@@ -74,6 +78,7 @@ WORDS: Mapping[str, Template] = {
     "arrived-before": "Posting: it arrived on {arrived}, before it was sent on {sent}.",
     # limits, pictures, release
     "limits-contradict": "Limits: things left are listed, and it is also stated that nothing was left. Withdraw one of the two.",
+    "makeshift-left": "Limits: it is stated that nothing was left, and what holds the {parts:and} is a makeshift. Withdraw the statement.",
     "photo-missing": "Pictures: photos/{photo} is not there.",
     "photo-unread": "Pictures: photos/{photo} stands on no page. {why}",
     "views:after": "Pictures: shown before the work and not after it: {views:and}.",

@@ -51,6 +51,11 @@ class RepairRow(msgspec.Struct, frozen=True):
         """Place and method in a few words, as they are chosen from."""
         return f"{self.place}: {self.method}" if self.place else self.method
 
+    @property
+    def leaves(self) -> bool:
+        """Whether it is a way of leaving the part as it is; such a row's key ends with ``-leave``."""
+        return self.key.endswith("-leave")
+
 
 @dataclass(frozen=True, slots=True)
 class RepairFacts:

@@ -11,6 +11,7 @@ from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.agree_kinds import ESTIMATE
 from pentools.record.stages.job.care import suggested_care
 from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.makeshifts import come_back
 from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.writeup.letter.row import Row, up_to
 from pentools.writeup.words import date_in_words
@@ -97,9 +98,10 @@ def contact_row(job: Job) -> Row | None:
     """What to watch for, how long the work is answered for, and whom to ask; None where none of it is known."""
     result, contact = job.newest(RESULT), job.bench.strings("bench", "contact")
     watch, whole = up_to(result.follow_up, _WATCH_WORDS) if result.follow_up else ("", True)
+    later = come_back(job, result.follow_up or "") if result.ending is not None else ""
     until = result.promise_until
     answered = f"The work is answered for until {date_in_words(until)}." if until else ""
     ask = f"Ask {', '.join(contact)}" if contact else ""
-    lines = (watch if whole else f"{watch} {_MORE}", " ".join(part for part in (answered, ask) if part))
+    lines = (watch if whole else f"{watch} {_MORE}", later, " ".join(part for part in (answered, ask) if part))
     said = tuple(line for line in lines if line)
     return Row("If something comes up", said) if said else None

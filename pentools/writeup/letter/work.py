@@ -10,10 +10,13 @@ from pentools.record.stages.common import PARTS, SEVERITIES
 from pentools.record.stages.job.agree_kinds import PROPOSAL, SURVEY
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT, RESULT
 from pentools.record.stages.job.intake_kinds import PART_CONDITION
+from pentools.record.stages.job.makeshifts import makeshifts_of
 from pentools.record.stages.job.work_kinds import MATERIAL, WORK
 from pentools.record.stages.job.work_log import minutes_by_activity, timed_spells
+from pentools.record.stages.repairs.work import mended
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, STEP
 from pentools.writeup.letter.row import Row, up_to
+from pentools.writeup.sections.repairs.repairs import mended_in_words
 from pentools.writeup.words import capital, list_in_words, minutes_in_words, sentence
 
 if TYPE_CHECKING:
@@ -94,6 +97,7 @@ def done_row(job: Job) -> Row | None:
     if len(kept) < len(steps):
         said.append("The other steps stand in the record.")
     lines = [" ".join((*dict.fromkeys(said), *_broken(job)))]
+    lines.append(_mended(job))
     lines.append(" ".join(part for part in (_put_in(job), _back(job), _time(job)) if part))
     label = "What was done" if job.newest(RESULT).ending is not None else "What was done so far"
     kept_lines = tuple(line for line in lines if line)
@@ -128,6 +132,12 @@ def _broken(job: Job) -> Iterator[str]:
     yield from (sentence(f"Broken or changed on the way: {what}") for what in broke if what)
 
 
+def _mended(job: Job) -> str:
+    """The parts that were mended, by part and way; what was left on purpose stands among what was left."""
+    words = mended_in_words(job, left=False)
+    return f"Parts mended: {words[:1].lower()}{words[1:]}" if words else ""
+
+
 def _put_in(job: Job) -> str:
     """What was added, and whether it comes off again, where that was said of all of it."""
     added = [logged.values for logged in job.log(MATERIAL) if logged.values.way == "added" and logged.values.what]
@@ -159,7 +169,14 @@ def left_row(job: Job) -> Row | None:
         left, why = sentence(limit.left or ""), limit.why or ""
         room = each - len(left.split())
         text = left if not why else f"{left} {up_to(why, max(1, room))[0]}"
-        lines.append(text)
+        lines.append(f"{text} What was done instead holds only for now." if limit.for_now is True else text)
+    kept = [
+        f"{capital(_PARTS.get(one.values.part or '', 'part'))}: {one.row.method}."
+        for one in mended(job)
+        if one.row.leaves
+    ]
+    kept += [f"{capital(one.where)}: {one.what}. It holds only for now." for one in makeshifts_of(job) if not one.limit]
+    lines += kept
     if not lines and job.newest(NOTHING_LEFT).nothing_left is True:
         lines = ["Nothing that was found was left unmended."]
-    return Row("What was left, and why" if found else "What was left", tuple(lines)) if lines else None
+    return Row("What was left, and why" if found or kept else "What was left", tuple(lines)) if lines else None

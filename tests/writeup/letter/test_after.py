@@ -64,3 +64,14 @@ def test_whom_to_ask_and_until_when(new_job):
 
     bare = job_in(job.folder)
     assert said(contact_row(bare)) == "Watch the lip. The work is answered for until 2 January 2027."
+
+
+def test_what_holds_only_for_now_says_when_to_come_back(new_job):
+    job = new_job()
+    job.add("repairs", "repair", {"part": "threads", "method": "thread-oil", "wanted": "a section of its own"})
+    job.add("release", "result", {"ending": "done with limits", "summary": "It writes.", "follow_up": "Watch the lip."})
+    wanted = "come back once this can be had: a section of its own."
+    assert said(contact_row(job)).startswith("Watch the lip. What holds the threads now is a makeshift: " + wanted)
+    told = {"ending": "done with limits", "summary": "It writes.", "follow_up": "I look for a section of its own."}
+    job.add("release", "result", told)
+    assert "makeshift" not in said(contact_row(job))

@@ -96,3 +96,24 @@ def test_a_pen_that_goes_home_as_it_came_has_a_reason_and_an_open_one_a_proposal
     assert proposed_row(job) is None
     job.add("release", "result", {"ending": "done", "summary": "x"})
     assert why_row(job) is None
+
+
+def test_parts_mended_are_one_line_and_what_was_left_or_holds_for_now_stands_among_what_was_left(new_job):
+    job = new_job()
+    job.add("repairs", "repair", {"part": "clip", "method": "clip-tighten"})
+    assert lines(done_row(job)) == "Parts mended: clip (cleaned and tightened)."
+    job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-leave"})
+    job.add("repairs", "repair", {"part": "threads", "method": "thread-oil", "wanted": "a section of its own"})
+    job.add("repairs", "back again", {"part": "nib", "back_on": "2026-05-01", "done": "New tipping.", "cost": "58 EUR"})
+    assert lines(done_row(job)) == "Parts mended: clip (cleaned and tightened) and nib (by another workshop)."
+    left = left_row(job)
+    assert left.label == "What was left, and why"
+    assert lines(left) == (
+        "Cap: left, its place and length noted.\nThreads: trace of oil or grease. It holds only for now."
+    )
+    job.add(
+        "limits",
+        "limit",
+        {"part": "seals", "left": "a soft sac", "why": "none came", "for_now": "yes", "wanted": "a sac 16"},
+    )
+    assert "A soft sac. None came. What was done instead holds only for now." in lines(left_row(job))

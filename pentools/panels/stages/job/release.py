@@ -12,6 +12,7 @@ from pentools.record.saying import say
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.care import suggested_care
 from pentools.record.stages.job.ending_kinds import RESULT, Result
+from pentools.record.stages.job.makeshifts import come_back
 
 __all__ = ["ReleasePanel"]
 
@@ -34,10 +35,13 @@ class ReleasePanel(StagePanel):
         return f"the price of {price} is past the agreed ceiling of {money.ceiling:.2f} {money.currency} (ask the owner first)"
 
     def refresh_forms(self) -> None:
-        """Put a draft of the care text where none has been written."""
+        """Put a draft of the care text, and of when to come back, where none has been written."""
         box = self.forms["result"].boxes["care"]
         if not box.text and not self.job.log(RESULT):
             box.text = suggested_care(self.job)
+        later = self.forms["result"].boxes["follow_up"]
+        if not later.text and not self.job.log(RESULT):
+            later.text = come_back(self.job)
 
     def result(self) -> PanelResult:
         """How the job ended."""

@@ -42,6 +42,8 @@ class Limit(Form, frozen=True):
     left: Annotated[str | None, ask("What could not be mended, or was left alone", "long text", required=True, hint="as the owner will find it", audience="everybody")] = None
     why: Annotated[str | None, ask("Why", "long text", required=True, hint="risk, loss of substance, cost, or the owner's wish", audience="everybody")] = None
     instead: Annotated[str | None, ask("What was done instead", "long text", hint="the workaround, or nothing", audience="everybody")] = None
+    for_now: Annotated[bool | None, yes_no("Does what was done instead hold only for now?", "a trace of oil, putty, a borrowed part: a makeshift", audience="everybody")] = None
+    wanted: Annotated[str | None, ask("What would replace it", hint="such as a section of its own; it goes on the list of parts wanted", audience="everybody")] = None
     advice: Annotated[str | None, ask("Advice for the next repair", "long text", hint="to whoever opens it next", audience="everybody")] = None
     photo: Annotated[str | None, ask("Photo", "photo", hint="a file in photos/", audience="everybody")] = None
 

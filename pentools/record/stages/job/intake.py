@@ -6,6 +6,8 @@ from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.coming_back import return_findings
+from pentools.record.stages.job.coming_back_kinds import RETURN
 from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, PASSED, REQUEST
 
 __all__ = ["INTAKE", "may_publish"]
@@ -37,14 +39,14 @@ def _checks(job: Job) -> tuple[Finding, ...]:
             found.append(Finding("note", "job.arrival-mass"))
         if arrival.system is None:
             found.append(Finding("warning", "job.system-missing"))
-    return tuple(found)
+    return (*found, *return_findings(job))
 
 
 INTAKE = Stage(
     "intake",
     "Intake",
     "Whose pen this is, what came in the parcel, what is asked, and what may be shown of it.",
-    (OWNER, ARRIVAL, REQUEST, CONSENT, PASSED),
+    (OWNER, ARRIVAL, REQUEST, CONSENT, RETURN, PASSED),
     panel="pentools.panels.stages.job.intake:IntakePanel",
     section="pentools.writeup.sections.job.intake:section",
     state=_state,

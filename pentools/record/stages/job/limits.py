@@ -6,6 +6,7 @@ from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT
+from pentools.record.stages.job.makeshifts import makeshifts_of
 
 __all__ = ["LIMITS", "limits_written"]
 
@@ -20,9 +21,11 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    if job.newest(NOTHING_LEFT).nothing_left is True and job.log(LIMIT):
-        return (Finding("warning", "job.limits-contradict"),)
-    return ()
+    if job.newest(NOTHING_LEFT).nothing_left is not True:
+        return ()
+    for_now = [one.where for one in makeshifts_of(job) if not one.limit]
+    found = [Finding("warning", "job.limits-contradict")] if job.log(LIMIT) else []
+    return (*found, *([Finding("warning", "job.makeshift-left", parts=for_now)] if for_now else []))
 
 
 LIMITS = Stage(

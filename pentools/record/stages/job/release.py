@@ -6,6 +6,7 @@ from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
+from pentools.record.stages.job.makeshifts import makeshifts_of
 
 __all__ = ["ENDINGS", "RELEASE_STAGE", "ending"]
 
@@ -21,7 +22,7 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    end, limits = ending(job), bool(job.log(LIMIT))
+    end, limits = ending(job), bool(job.log(LIMIT) or makeshifts_of(job))
     if end is None:
         return (Finding("note", "job.open-job"),)
     if end == "done" and limits:

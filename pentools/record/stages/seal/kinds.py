@@ -153,6 +153,7 @@ class Trial(Form, frozen=True):
     section: Annotated[Reading | None, length("Its section, measured", "of a ring: light jaws, four places, such as 1.76 mm", 0.3, 8)] = None
     inside: Annotated[Reading | None, length("Its inside diameter, measured", "of a ring, such as 3.66 mm", 0.3, 30)] = None
     outside: Annotated[Reading | None, length("Its outside diameter, measured", "of a washer, cork or sac, such as 8.46 mm", 1, 40)] = None
+    lot: Annotated[str | None, ask("Source and lot", hint="of what was tried, to find every pen with the same lot later")] = None
     dry: Annotated[bool | None, yes_no("Dry, without any sealant?", "a greased trial is kept, but does not pass", required=True, audience="everybody")] = None
     happened: Annotated[str | None, ask("What happened", "choice", choices=_OUTCOMES, required=True, audience="everybody")] = None
 
@@ -168,6 +169,7 @@ class Sealant(Form, frozen=True):
     reversible: Annotated[bool | None, yes_no("Can it be undone?", "shellac: warmth or alcohol; rosin: warmth; silicone adhesive: peeled off; grease: wiped off", audience="everybody")] = None
     open_time: Annotated[Reading | None, ask("Time to work it", "quantity", unit="min", low=0, high=600, hint="from its label or your own trial, such as 5 min", audience="everybody")] = None
     cure: Annotated[Reading | None, ask("Time to set", "quantity", unit="h", low=0, high=1000, hint="from its label or your own trial, such as 24 h; the clock counts from it", audience="everybody")] = None
+    lot: Annotated[str | None, ask("Source and lot", hint="such as the can and the day it was mixed")] = None
     ago: Annotated[Reading | None, ask("Put on how long ago", "quantity", unit="min", low=0, high=20000, hint="left empty: just now", audience="bench")] = None
 
 

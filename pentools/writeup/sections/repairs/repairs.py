@@ -61,9 +61,16 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     return Section(stage.key, stage.title, tuple(blocks))
 
 
-def mended_in_words(job: Job) -> str:
-    """What was mended and how, in one sentence; empty where nothing was."""
-    done = [f"{_NAMES.get(one.values.part or '', 'part')} ({one.row.method})" for one in mended(job)]
+def mended_in_words(job: Job, *, left: bool = True) -> str:
+    """What was mended and how, in one sentence; empty where nothing was.
+
+    Parameters
+    ----------
+    left : bool
+        Whether to name what was left on purpose, and what only holds for now, too.
+    """
+    named = [one for one in mended(job) if left or not (one.row.leaves or holds_for_now(one))]
+    done = [f"{_NAMES.get(one.values.part or '', 'part')} ({one.row.method})" for one in named]
     done += [f"{_NAMES.get(logged.values.part or '', 'part')} (by another workshop)" for logged in job.log(BACK)]
     return f"{capital(list_in_words(dict.fromkeys(done)))}." if done else ""
 

@@ -27,3 +27,21 @@ def test_of_a_new_job_nothing_is_known(tmp_path):
     panel = BenchSheet(job).panel("intake")
     assert "Nothing is known of this pen yet." in panel.result_text.value
     assert "<svg" not in panel.result_drawings.value
+
+
+def test_naming_an_older_job_takes_over_what_it_knows_and_fills_the_forms(job, sheet, put):
+    older = create_job(job.bench, "pen-old")
+    older.add("intake", "owner", {"owner": "Adela Quist"})
+    older.add("release", "result", {"ending": "done", "summary": "It writes.", "promise_until": "2026-06-14"})
+    job.add("intake", "arrival", {"pen": "a drawn test pen", "system": "piston", "arrived_on": "2026-06-20"})
+    panel = sheet.panel("intake")
+    assert "no job pen-9" in put(panel, "coming back", older="pen-9", failed="it leaks")
+    assert "another job" in put(panel, "coming back", older=job.name, failed="it leaks")
+    assert put(panel, "coming back", older="pen-old", failed="it leaks").startswith("saved ")
+    assert panel.forms["owner"].boxes["owner"].text == "Adela Quist"
+    assert (
+        "It was here as pen-old. It was answered for until 14 June 2026. It came back after that."
+        in panel.result_text.value
+    )
+    assert panel.forms["coming back"].boxes["covered"].text == "no"
+    assert panel.forms["coming back"].boxes["failed"].text == "it leaks"

@@ -38,3 +38,9 @@ def test_a_price_within_the_ceiling_is_taken(sheet, job):
     type_into(form, ending="done", summary="It writes again.", price="90 EUR")
     form.button.click()
     assert form.status.text.startswith("saved ")
+
+
+def test_the_follow_up_is_drafted_from_what_holds_only_for_now(job, sheet):
+    job.add("repairs", "repair", {"part": "threads", "method": "thread-oil", "wanted": "a section of its own"})
+    drafted = sheet.panel("release").forms["result"].boxes["follow_up"].text
+    assert drafted == "What holds the threads now is a makeshift: come back once this can be had: a section of its own."

@@ -5,7 +5,7 @@ from record.on_disk import asked, on_disk
 from pentools.record.stages.job import ending_kinds
 
 KEPT = {
-    "limits/limit": "part:c left why instead advice photo:p",
+    "limits/limit": "part:c left why instead for_now:b wanted advice photo:p",
     "limits/nothing left": "nothing_left:b",
     "pictures/picture": "photo:p moment:c view shows caption belongs_to:c taken_on:d light_and_scale known_mm:q known_px:n drawn:b public:b",
     "release/result": "ending:c summary care follow_up promise_until:d price mass_g:q released_on:d",

@@ -10,8 +10,8 @@ KEPT = {
         "thickness:q washer:c stack:c nipple:q nipple_length:q depth:q bar:q sac:q wall:q mouth:q material:c cleaned:b "
         "bore_before:q duty:c altered:b"
     ),
-    "seal/trial": "place:c what section:q inside:q outside:q dry:b happened:c",
-    "seal/sealant": "sealant:c place:c reversible:b open_time:q cure:q ago:q",
+    "seal/trial": "place:c what section:q inside:q outside:q lot dry:b happened:c",
+    "seal/sealant": "sealant:c place:c reversible:b open_time:q cure:q lot ago:q",
     "seal/test": (
         "test:c pushed:q returned:q spring_back_seen:c volume:q vacuum_start:q vacuum_end:q seconds:q "
         "gauge:q vacuum_seen:c shaft_seen:c press_seen:c mouth_seen:c rested:q overnight_seen:c damp:l capped_seen:c "

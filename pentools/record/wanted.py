@@ -1,0 +1,69 @@
+"""The list of parts wanted: what would replace the makeshifts of every pen on the bench."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.errors import PentoolsError
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import RECORD_NAME, job_in
+from pentools.record.stages.job.coming_back import continued_on
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.makeshifts import makeshifts_of
+from pentools.record.view import SPOILT
+
+if TYPE_CHECKING:
+    import os
+    from pathlib import Path
+
+    import pandas as pd
+
+__all__ = ["parts_wanted"]
+
+COLUMNS = ("job", "pen", "system", "part", "wanted", "holds_now", "since")
+
+
+def parts_wanted(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
+    """Every part that would replace a makeshift, over all pens on a bench.
+
+    Parameters
+    ----------
+    bench : str, path or None
+        The bench folder; the usual one by default.
+
+    Returns
+    -------
+    pandas.DataFrame
+        One row a makeshift (job, pen, system, part, wanted, holds_now, since), oldest first; empty where there is none.
+        Of a pen that came back, the newest job alone; of a job that cannot be read nothing (`pentools check` says why).
+    """
+    import pandas as pd
+
+    folder = open_bench_folder(bench).folder
+    rows = [row for path in sorted(folder.glob(f"*/{RECORD_NAME}")) for row in _rows(path.parent)]
+    older = {name for path in folder.glob(f"*/{RECORD_NAME}") if (name := _older(path.parent))}
+    kept = [row for row in rows if row["job"] not in older]
+    return pd.DataFrame(sorted(kept, key=lambda row: row["since"] or ""), columns=list(COLUMNS))
+
+
+def _rows(folder: Path) -> list[dict[str, str | None]]:
+    try:
+        job = job_in(folder)
+        arrival = job.newest(ARRIVAL)
+        found = makeshifts_of(job)
+    except (*SPOILT, PentoolsError):
+        return []
+    return [
+        {
+            "job": job.name, "pen": arrival.pen, "system": arrival.system, "part": one.part,
+            "wanted": one.wanted or None, "holds_now": one.what, "since": one.since,
+        }
+        for one in found
+    ]  # fmt: skip
+
+
+def _older(folder: Path) -> str:
+    try:
+        return continued_on(job_in(folder))
+    except (*SPOILT, PentoolsError):
+        return ""
