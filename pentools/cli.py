@@ -264,7 +264,8 @@ def _open(given: argparse.Namespace) -> int:
     from pentools.lab import run_lab
     from pentools.record.job import open_job
 
-    return run_lab(open_job(given.job, bench=_bench(given)), port=given.port, browser=not given.no_browser, say=_say)
+    job = open_job(given.job, bench=_bench(given))
+    return run_lab(job.notebook, port=given.port, browser=not given.no_browser, say=_say)
 
 
 def _check(given: argparse.Namespace) -> int:

@@ -1,4 +1,4 @@
-"""JupyterLab on one job's notebook: on this machine only, with a token, and without questions at the start."""
+"""JupyterLab on one notebook: on this machine only, with a token, and without questions at the start."""
 
 from __future__ import annotations
 
@@ -12,15 +12,14 @@ import tempfile
 import webbrowser
 from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from pentools.errors import PentoolsError
+from pentools.serving import READY_FILE
 
-if TYPE_CHECKING:
-    from pentools.record.job import Job
+__all__ = ["SERVER", "lab_command", "lab_environment", "run_lab", "write_lab_settings"]
 
-__all__ = ["lab_command", "lab_environment", "run_lab", "write_lab_settings"]
-
+SERVER = "PENTOOLS_SERVER"
+"""The environment's name for the server's address, which a kernel of it is told."""
 _SETTINGS = {
     "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
     "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none", "scrollPastEnd": False},
@@ -48,11 +47,13 @@ def write_lab_settings(folder: Path) -> Path:
     return folder
 
 
-def lab_command(job: Job, *, port: int) -> list[str]:
-    """The command that serves one job's notebook; the access token is not on it, since others can list commands.
+def lab_command(notebook: Path, *, port: int) -> list[str]:
+    """The command that serves a notebook; the access token is not on it, since others can list commands.
 
     Parameters
     ----------
+    notebook : Path
+        The notebook; its folder is what is served.
     port : int
         The port; 0 takes a free one.
 
@@ -64,10 +65,10 @@ def lab_command(job: Job, *, port: int) -> list[str]:
     options = [
         "--ServerApp.ip=127.0.0.1",
         f"--ServerApp.port={port}",
-        f"--ServerApp.root_dir={job.folder}",
+        f"--ServerApp.root_dir={notebook.parent}",
         "--ServerApp.open_browser=False",
-        f"--ServerApp.default_url=/doc/tree/{job.notebook.name}",
-        f"--LabApp.default_url=/doc/tree/{job.notebook.name}",
+        f"--ServerApp.default_url=/doc/tree/{notebook.name}",
+        f"--LabApp.default_url=/doc/tree/{notebook.name}",
         "--ServerApp.terminals_enabled=False",
         "--ServerApp.log_level=WARN",  # the only address that is printed is the one that leads to the sheet
         "--LabApp.log_level=WARN",
@@ -76,7 +77,7 @@ def lab_command(job: Job, *, port: int) -> list[str]:
     ]
     if hasattr(os, "geteuid") and os.geteuid() == 0:
         options.append("--allow-root")
-    return [sys.executable, "-m", "jupyterlab", *options]
+    return [sys.executable, "-m", "pentools.serving", *options]
 
 
 def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = None) -> dict[str, str]:
@@ -104,6 +105,7 @@ def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = N
         filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH")))
     )
     environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
+    environment[READY_FILE] = str(folder / "ready")
     return environment
 
 
@@ -114,11 +116,13 @@ def _write_own(path: Path, text: str) -> Path:
     return path
 
 
-def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -> int:
-    """Serve a job's notebook until it is stopped.
+def run_lab(notebook: Path, *, port: int, browser: bool, say: Callable[[str], None]) -> int:
+    """Serve a notebook, live, until it is stopped.
 
     Parameters
     ----------
+    notebook : Path
+        A job's notebook, or the bench's.
     port : int
         The port; 0 takes a free one.
     browser : bool
@@ -134,28 +138,33 @@ def run_lab(job: Job, *, port: int, browser: bool, say: Callable[[str], None]) -
     from pentools.live import bring_to_life, put_to_rest, wait_for_server
 
     token = secrets.token_hex(24)
-    with tempfile.TemporaryDirectory(prefix="pentools-lab-") as held:
+    with tempfile.TemporaryDirectory(prefix="pentools-lab-") as folder:
+        held = Path(folder)
         server = f"http://127.0.0.1:{port or _free_port()}"
-        command = lab_command(job, port=int(server.rpartition(":")[2]))
-        process = subprocess.Popen(command, env=lab_environment(Path(held), token))  # noqa: S603
+        command = lab_command(notebook, port=int(server.rpartition(":")[2]))
+        environment = lab_environment(held, token) | {SERVER: server}
+        process = subprocess.Popen(command, env=environment)  # noqa: S603
         try:
-            say(f"Opening {job.notebook.name}: the sheet comes up by itself. Stop with Ctrl+C here.")
+            say(f"Opening {notebook.name}: the sheet comes up by itself. Stop with Ctrl+C here.")
             wait_for_server(server, token, process.poll)
+            address = f"{server}/doc/tree/{notebook.name}?token={token}"
+            say(f"  {address}")
+            if browser:  # it loads its own files while the cells run
+                webbrowser.open(_way_in(held / "open.html", address).as_uri())
             try:
-                bring_to_life(server, token, job.notebook)
+                bring_to_life(server, token, notebook)
             except PentoolsError as error:
                 say(f"The sheet could not come up by itself ({error}). In the notebook choose Run, Run All Cells.")
-            address = f"{server}/doc/tree/{job.notebook.name}?token={token}"
-            say(f"  {address}")
-            if browser:
-                webbrowser.open(_way_in(Path(held) / "open.html", address).as_uri())
+            finally:
+                Path(environment[READY_FILE]).touch()
             return process.wait()
         except KeyboardInterrupt:
             return 0
         finally:
             process.terminate()
             process.wait()
-            put_to_rest(job.notebook)
+            for shown in (notebook, *notebook.parent.glob("*/*.ipynb")):  # jobs are opened from the bench's own
+                put_to_rest(shown)
 
 
 def _way_in(path: Path, address: str) -> Path:

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from pentools.errors import RecordError
+from pentools.lean import notebook_format
 from pentools.record.view import SPOILT
 
 __all__ = ["bring_to_life", "put_to_rest", "wait_for_server"]
@@ -54,7 +55,7 @@ def wait_for_server(address: str, token: str, ended: Poll, seconds: float = 60.0
             return
 
 
-def bring_to_life(address: str, token: str, notebook: Path) -> None:
+def bring_to_life(address: str, token: str, notebook: Path, place: str = "") -> None:
     """Run a notebook's cells in a kernel of the server and put what they show into the file, trusted.
 
     Parameters
@@ -63,20 +64,21 @@ def bring_to_life(address: str, token: str, notebook: Path) -> None:
         The server, which serves the notebook's folder.
     notebook : Path
         The notebook; only its code cells' outputs are written, never its texts.
+    place : str
+        Where it lies below the folder that is served; by default in that folder itself.
 
     Raises
     ------
     RecordError
         If the kernel does not start or the notebook cannot be written.
     """
-    import nbformat
-
+    name = place or notebook.name
     session = _ask(
         f"{address}/api/sessions",
         token,
-        {"path": notebook.name, "name": notebook.name, "type": "notebook", "kernel": {"name": "python3"}},
+        {"path": name, "name": notebook.name, "type": "notebook", "kernel": {"name": "python3"}},
     )
-    content = nbformat.read(notebook, as_version=4)
+    content = notebook_format().read(notebook, as_version=4)
     with _client(session["kernel"]["id"]) as client:
         for number, cell in enumerate((cell for cell in content.cells if cell.cell_type == "code"), 1):
             cell.outputs, cell.execution_count = _run(client, cell.source), number
@@ -85,14 +87,14 @@ def bring_to_life(address: str, token: str, notebook: Path) -> None:
 
 def put_to_rest(notebook: Path) -> None:
     """Take the outputs out of a notebook again: they belong to a kernel that is gone. What cannot be written stays."""
-    import nbformat
-
+    nbformat = notebook_format()
     try:
         content = nbformat.read(notebook, as_version=4)
-        for cell in content.cells:
-            if cell.cell_type == "code":
-                cell.outputs, cell.execution_count = [], None
-        _write(notebook, content)
+        shown = [cell for cell in content.cells if cell.cell_type == "code" and (cell.outputs or cell.execution_count)]
+        for cell in shown:
+            cell.outputs, cell.execution_count = [], None
+        if shown:
+            _write(notebook, content)
     except (OSError, nbformat.ValidationError, *SPOILT):
         return
 
@@ -147,8 +149,7 @@ class _Kernel:
 
 def _run(kernel: _Kernel, code: str) -> list[Any]:
     """What a cell shows, as a notebook keeps it."""
-    from nbformat.v4 import output_from_msg
-
+    output_from_msg = notebook_format().v4.output_from_msg
     outputs: list[Any] = []
 
     def heard(message: dict[str, Any]) -> None:
@@ -166,11 +167,9 @@ def _run(kernel: _Kernel, code: str) -> list[Any]:
 
 
 def _write(notebook: Path, content: Any) -> None:
-    import nbformat
-    from nbformat.sign import NotebookNotary
-
+    nbformat = notebook_format()
     try:
         nbformat.write(content, notebook)
-        NotebookNotary().sign(content)
+        nbformat.sign.NotebookNotary().sign(content)
     except OSError as error:
         raise RecordError(f"{notebook} could not be written ({error.strerror or error}).") from error

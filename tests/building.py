@@ -26,7 +26,8 @@ LAYERS = [
     {"figures"},
     {"answers"},
     {"panels", "writeup"},
-    {"live"},
+    {"lean"},
+    {"live", "serving"},
     {"lab", "demo"},
     {"cli"},
 ]

@@ -26,7 +26,7 @@ def job(tmp_path):
 
 
 def test_it_listens_on_this_machine_only_and_serves_one_job(job):
-    command = lab_command(job, port=8123)
+    command = lab_command(job.notebook, port=8123)
     assert {
         "--ServerApp.ip=127.0.0.1", "--ServerApp.port=8123",
         "--ServerApp.open_browser=False", "--ServerApp.terminals_enabled=False",
@@ -60,9 +60,11 @@ class Served:
     """A server that only says what it was started with."""
 
     started: ClassVar[list[tuple[list[str], str]]] = []
+    ready: ClassVar[Path]
 
     def __init__(self, command, env):
         self.started.append((command, Path(env["JUPYTER_TOKEN_FILE"]).read_text()))
+        Served.ready = Path(env["PENTOOLS_READY_FILE"])
         self.ended = False
 
     def poll(self):
@@ -89,8 +91,8 @@ def served(monkeypatch):
 
 def test_the_address_said_is_the_one_served_with_a_new_token_each_time(job, served):
     said = []
-    assert run_lab(job, port=0, browser=False, say=said.append) == 5
-    assert run_lab(job, port=8123, browser=False, say=said.append) == 5
+    assert run_lab(job.notebook, port=0, browser=False, say=said.append) == 5
+    assert run_lab(job.notebook, port=8123, browser=False, say=said.append) == 5
     for (command, token), address in zip(Served.started, said[1::2], strict=True):
         port = dict(word.split("=", 1) for word in command if "=" in word)["--ServerApp.port"]
         assert address.strip() == f"http://127.0.0.1:{port}/doc/tree/pen-1.ipynb?token={token}"
@@ -101,12 +103,27 @@ def test_the_address_said_is_the_one_served_with_a_new_token_each_time(job, serv
     assert all(len(token) >= 32 for token in tokens)
 
 
-def test_the_sheet_is_live_before_the_address_is_said_and_goes_with_the_server(job, served):
+def test_the_browser_loads_while_the_cells_run_and_the_sheet_goes_with_the_server(job, served):
     said = []
-    run_lab(job, port=0, browser=False, say=lambda line: (said.append(line), served.append(("said", line))))
+    run_lab(job.notebook, port=0, browser=True, say=lambda line: (said.append(line), served.append(("said", line))))
     names = [name for name, _ in served]
-    assert names == ["said", "wait_for_server", "bring_to_life", "said", "put_to_rest"]
-    assert served[2][1][2] == served[-1][1][0] == job.notebook
+    assert names == ["said", "wait_for_server", "said", "open", "bring_to_life", "put_to_rest"]
+    assert served[4][1][2] == served[-1][1][0] == job.notebook
+
+
+@pytest.mark.parametrize("fails", [False, True])
+def test_the_notebook_is_handed_over_once_its_cells_have_run_or_could_not(job, served, monkeypatch, fails):
+    there = []
+
+    def bring(*_):
+        there.append(Served.ready.exists())
+        if fails:
+            raise RecordError("no kernel")
+
+    monkeypatch.setattr("pentools.live.bring_to_life", bring)
+    monkeypatch.setattr(Served, "wait", lambda _: there.append(Served.ready.exists()))
+    run_lab(job.notebook, port=0, browser=False, say=print)
+    assert there[:2] == [False, True]
 
 
 def test_where_the_sheet_cannot_come_up_by_itself_run_all_is_said(job, served, monkeypatch):
@@ -115,10 +132,10 @@ def test_where_the_sheet_cannot_come_up_by_itself_run_all_is_said(job, served, m
 
     monkeypatch.setattr("pentools.live.bring_to_life", fails)
     said = []
-    run_lab(job, port=0, browser=False, say=said.append)
-    assert "no kernel" in said[1]
-    assert "Run All Cells" in said[1]
-    assert "token=" in said[2]
+    run_lab(job.notebook, port=0, browser=False, say=said.append)
+    assert "token=" in said[1]
+    assert "no kernel" in said[2]
+    assert "Run All Cells" in said[2]
 
 
 def test_the_browser_is_shown_the_way_by_a_file_and_no_command_line_has_the_token(job, served, monkeypatch):
@@ -130,7 +147,7 @@ def test_the_browser_is_shown_the_way_by_a_file_and_no_command_line_has_the_toke
 
     monkeypatch.setattr("pentools.lab.webbrowser.open", opened)
     said = []
-    run_lab(job, port=0, browser=True, say=said.append)
+    run_lab(job.notebook, port=0, browser=True, say=said.append)
     [(_, token)] = Served.started
     assert token not in seen["where"]
     assert html.escape(said[1].strip()) in seen["text"]
@@ -152,7 +169,7 @@ def test_a_server_that_runs_wants_its_token_and_shows_it_to_nobody(job, monkeypa
         seen["without"] = asked(f"{server}/api/sessions")
         seen["with"] = asked(f"{server}/api/sessions?token={token}")
         seen["shown"] = [args for args in processes().values() if token in args]
-        seen["listed"] = any("jupyterlab" in args for args in processes().values())
+        seen["listed"] = any("pentools.serving" in args for args in processes().values())
         raise KeyboardInterrupt
 
     def asked(address):
@@ -162,5 +179,5 @@ def test_a_server_that_runs_wants_its_token_and_shows_it_to_nobody(job, monkeypa
             return error.code
 
     monkeypatch.setattr("pentools.live.bring_to_life", look)
-    assert run_lab(job, port=0, browser=False, say=lambda _: None) == 0
+    assert run_lab(job.notebook, port=0, browser=False, say=lambda _: None) == 0
     assert seen == {"without": 403, "with": 200, "shown": [], "listed": True}

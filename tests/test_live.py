@@ -1,7 +1,9 @@
 """The sheet brought to life before the browser opens: what is written into the notebook, and that it goes again."""
 
+import concurrent.futures
 import json
 import subprocess
+import urllib.request
 
 import nbformat
 import pytest
@@ -31,7 +33,7 @@ def server(job, tmp_path, monkeypatch):
     port = _free_port()
     with (held / "lab.log").open("wb") as log:
         process = subprocess.Popen(
-            lab_command(job, port=port), env=lab_environment(held, TOKEN), stdout=log, stderr=log
+            lab_command(job.notebook, port=port), env=lab_environment(held, TOKEN), stdout=log, stderr=log
         )
         live.wait_for_server(f"http://127.0.0.1:{port}", TOKEN, process.poll, 120)
         yield f"http://127.0.0.1:{port}"
@@ -61,6 +63,20 @@ def test_every_stage_stands_in_the_notebook_trusted_and_with_nothing_private_bes
     live.put_to_rest(job.notebook)
     assert all(c.outputs == [] and c.execution_count is None for c in code(job.notebook))
     assert stories(job.notebook) == told
+
+
+def test_the_notebook_is_handed_over_to_the_browser_only_then(job, server, tmp_path):
+    def got():
+        address = f"{server}/api/contents/{job.notebook.name}?content=1&token={TOKEN}"
+        with urllib.request.urlopen(address, timeout=30) as answer:
+            return json.load(answer)["content"]["cells"]
+
+    with concurrent.futures.ThreadPoolExecutor() as pool:
+        asked = pool.submit(got)
+        live.bring_to_life(server, TOKEN, job.notebook)
+        assert not asked.done()
+        (tmp_path / "lab" / "ready").touch()
+        assert all(cell["outputs"] for cell in asked.result(30) if cell["cell_type"] == "code")
 
 
 def test_a_server_that_ended_is_said():

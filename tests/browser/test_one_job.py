@@ -68,7 +68,7 @@ def server(job, tmp_path_factory):
         environment[name] = str(held / name.lower())
     log = (held / "lab.log").open("wb")
     process = subprocess.Popen(
-        lab_command(job, port=port),
+        lab_command(job.notebook, port=port),
         env=environment, stdout=log, stderr=subprocess.STDOUT,
     )  # fmt: skip
     base = f"http://127.0.0.1:{port}"
