@@ -28,6 +28,7 @@ SUMS: dict[str, str] = {
     "order": "pentools.sums.closing.order:ORDER",
     "care": "pentools.sums.closing.care:CARE",
     "abrasives": "pentools.sums.finish.abrasives:ABRASIVES",
+    "lines": "pentools.sums.nib.lines:LINES",
     "grade": "pentools.sums.finish.grade:GRADE",
     "flow": "pentools.sums.nib.flow:FLOW",
     "flex": "pentools.sums.nib.flex:FLEX",

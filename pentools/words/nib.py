@@ -1,4 +1,4 @@
-"""What is said of nibs: the tip and its smoothing, flow, flex, the setting of the feed."""
+"""What is said of nibs: the tip and its smoothing, flow, flex, the setting of the feed, lines on paper."""
 
 from __future__ import annotations
 
@@ -99,4 +99,15 @@ SEEN: Mapping[str, Template] = {
     "not-written": "It was worked on and not written with since.",
 }
 
-WORDS: Mapping[str, Template] = {**SMOOTHING, **FLOW, **FLEX, **FIT, **SEEN}
+LINES: Mapping[str, Template] = {
+    "too-fine": "Lines of {width:.2f} mm and less are too fine for this picture: its blur is {blur:.0f} µm and an element "
+    "{px:.0f} µm, and a line should be five blurs wide. Scan at a higher resolution, or write with more ink.",
+    "skips": "{count} places where the pen ran on without ink, the longest {longest:.2f} mm.",
+    "pale-places": "{count} pale places that are not quite empty: skipping, shading or the two tines' lines side by side "
+    "cannot be told apart here. Look at them through the loupe.",
+    "ratio-floor": "A ratio of {ratio:.2f} is no more than an even line of this scatter shows ({floor:.2f}).",
+    "light-on-dark": "The lines are lighter than their ground, so the page was turned round before measuring.",
+    "coarse": "{dpi:.0f} dots an inch is coarse for lines: scan at 600 or more.",
+}
+
+WORDS: Mapping[str, Template] = {**SMOOTHING, **FLOW, **FLEX, **FIT, **SEEN, **LINES}

@@ -1,14 +1,19 @@
 """Nibs asked from a notebook."""
 
+from pathlib import Path
+
+import pytest
 from signatures import agree
 
-from pentools import feed_setting, ink_flow, nib_flex, nib_smoothing
+from pentools import InputError, feed_setting, ink_flow, measure_lines, nib_flex, nib_smoothing
 from pentools.answers.asking import answer_to
+from pentools.calc.nib.summary import PageLines
 from pentools.record.bench import open_bench_folder
 
 
 def test_signatures_are_those_of_the_sums():
     assert agree(ink_flow, "flow")
+    assert agree(measure_lines, "lines")
     assert agree(nib_flex, "flex")
     assert agree(nib_smoothing, "smoothing")
     assert agree(feed_setting, "setting")
@@ -28,3 +33,14 @@ def test_the_benchs_own_balance_and_grades_count(tmp_path):
     bench = open_bench_folder(bench.folder)
     assert nib_smoothing("scratchy", bench=bench).data["from_bench"] == ["own"]
     assert "readability" in ink_flow(23.512, 23.422, 18, bench=bench).data["from_bench"]
+
+
+def test_a_path_is_as_good_as_its_name(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    answer = measure_lines(Path("sample"))
+    assert isinstance(answer.result, PageLines)
+    assert answer.data == answer_to("lines", {"scan": "sample"}).data
+    assert answer.result.median_width_um == answer.data["median_width_um"]
+    assert measure_lines("sample", threshold=0.6).data["threshold"] == 0.6
+    with pytest.raises(InputError, match="one of: auto"):
+        measure_lines("sample", scale="thumb")

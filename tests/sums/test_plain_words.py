@@ -47,6 +47,8 @@ EDGES = [
     ["order", "--system", "lever-sac"],
     ["order", "--system", "piston", "--way", "open", "--done", "1; 2"],
     ["care", "--system", "eyedropper"],
+    ["lines", "sample"],
+    ["lines", "sample", "--threshold", "0.6"],
 ]  # fmt: skip
 EXPONENT = re.compile(r"\d[eE][+-]?\d")
 NOUGHT = re.compile(r"(?<![\w.,])[-−]0(?:[.,]0+)?(?![\d.,]*[1-9])(?![\w])")

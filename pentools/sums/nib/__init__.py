@@ -1,1 +1,1 @@
-"""What is asked of nibs: flow, flex, smoothing, the setting of the feed."""
+"""What is asked of nibs: flow, flex, smoothing, the setting of the feed; lines on paper."""

@@ -1,0 +1,179 @@
+"""The lines sum: a scanned page of strokes in, their widths with a doubt out."""
+
+from __future__ import annotations
+
+from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.nib.page import Progress, measure_strokes, trace
+from pentools.calc.nib.strokes import Doubt, Stroke
+from pentools.calc.nib.summary import Kind, PageLines, summed_up
+from pentools.calc.nib.tone import light_of
+from pentools.errors import InputError
+from pentools.fields import Field
+from pentools.numbers import fixed, plain
+from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.nib.scan_file import Scan, read_scan
+
+__all__ = ["LINES", "lines_answer"]
+
+SCALES = (
+    ("auto", "the card if one lies there, else the file"),
+    ("card", "a bank card on the page"),
+    ("dpi", "dots an inch, as the file says"),
+    ("bar", "a printed scale bar or a ruler"),
+)
+FIELDS = (
+    Field("scan", "Scan", hint="a PNG, TIFF or JPEG of a page of strokes, such as scan.png; or sample, a page drawn by the kit", required=True),
+    Field("scale", "Scale from", "choice", choices=SCALES, default="auto", hint="a card of 85.60 x 53.98 mm is found by itself"),
+    Field("threshold", "Edge at", "number", low=0.3, high=0.7, default="0.5", hint="share of the way from paper to ink"),
+)  # fmt: skip
+_SCREEN_DPI = 100.0  # no scanner works below this; 72 and 96 are what programs write when they do not know
+_COARSE_DPI = 250.0
+_TAG_SHARE = 0.003  # judged: a flatbed's own scale; halves of one scan differed by 1.2 % in a published trial
+_UNKNOWN_TONE = 0.4  # blurs, standard uncertainty: an unknown curve moves both edges together by up to 0.76 blurs
+
+
+def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
+    """The widths of the strokes on a page.
+
+    Parameters
+    ----------
+    given : Inputs
+        Values of the fields; missing ones None.
+    tell : Progress or None
+        Is told how far it is.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object; its result is a `PageLines`.
+
+    Raises
+    ------
+    InputError
+        If the file is no picture, has no scale, or shows no stroke that could be measured.
+    """
+    name = given.text("scan", "")
+    if tell is not None:
+        tell("reading", 0.0)
+    scan = read_scan(name)
+    um_per_px, share, found = _scale(scan)
+    threshold = given.number("threshold", 0.5)
+    doubt = Doubt(share, um_per_px, 0.0 if scan.tone_said else _UNKNOWN_TONE, threshold)
+    traced = trace(light_of(scan.codes, scan.tone), um_per_px, tell=tell)
+    strokes = measure_strokes(traced, doubt, tell)
+    if not strokes:
+        raise InputError(
+            "scan", "a page with strokes of at least a millimetre", name, "No stroke on it could be measured."
+        )
+    page = summed_up(strokes, doubt)
+    if traced.paper.light_on_dark:
+        found.append(Finding("note", "nib.light-on-dark"))
+    findings = gravest_first((*found, *page.findings))
+    sentence = _sentence(page)
+    return SumAnswer(sentence, _data(sentence, page, findings), findings, _table(page), page)
+
+
+def _scale(scan: Scan) -> tuple[float, float, list[Finding]]:
+    """Size of an element [µm], its standard uncertainty as a share, and what to say of it."""
+    advice = "Lay a bank card beside the strokes and scan again, or scan with the resolution written into the file."
+    if scan.dpi is None:
+        raise InputError("scale", "known", "a file that names no resolution", advice)
+    dpi = scan.dpi[0]
+    if scan.camera or dpi < _SCREEN_DPI:
+        said = "a camera's picture" if scan.camera else f"{plain(dpi)} dots an inch, which is no scanner's"
+        raise InputError("scale", "known", said, advice)
+    found = [Finding("warning", "nib.coarse", dpi=dpi)] if dpi < _COARSE_DPI else []
+    return 25400.0 / dpi, _TAG_SHARE, found
+
+
+def _sentence(page: PageLines) -> str:
+    width, u = page.median_width_um / 1000, 2 * page.u_um / 1000
+    decimals = 3 if u < 0.02 else 2
+    text = f"It draws {fixed(width, decimals)} mm ± {fixed(u, decimals)} on this page"
+    if page.variation_ratio > page.ratio_floor * 1.1:
+        text += f", from {plain(page.p5_um / 1000, 2)} to {plain(page.p95_um / 1000, 2)} mm (a ratio of {fixed(page.variation_ratio, 2)})"
+    text += f"; {len(page.strokes)} strokes of {plain(page.length_mm / 1000, 2)} m"
+    return text + (f", {page.skips} skips." if page.skips else ", none of them skips.")
+
+
+def _data(sentence: str, page: PageLines, findings: tuple[Finding, ...]) -> dict[str, object]:
+    return {
+        "sentence": sentence,
+        "scale_um_per_px": page.doubt.um_per_px,
+        "scale_standard_uncertainty_share": page.doubt.scale_share,
+        "threshold": page.doubt.threshold,
+        "strokes": [_stroke(stroke) for stroke in page.strokes],
+        "median_width_um": page.median_width_um,
+        "u_um": page.u_um,
+        "p5_um": page.p5_um,
+        "p50_um": page.median_width_um,
+        "p95_um": page.p95_um,
+        "variation_ratio": page.variation_ratio,
+        "ratio_floor": page.ratio_floor,
+        "light": _kind(page.light),
+        "pressed": _kind(page.pressed),
+        "length_mm": page.length_mm,
+        "measured_mm": page.measured_mm,
+        "skips": page.skips,
+        "skips_per_m": page.skips_per_m,
+        "blur_um": page.blur_um,
+        "findings": [finding.as_json() for finding in findings],
+    }
+
+
+def _stroke(stroke: Stroke) -> dict[str, object]:
+    names = (
+        "width_um",
+        "u_um",
+        "p5_um",
+        "p50_um",
+        "p95_um",
+        "length_mm",
+        "measured_mm",
+        "ratio",
+        "ratio_floor",
+        "blur_um",
+    )
+    return {
+        **{name: getattr(stroke, name) for name in names},
+        "skips": [{"length_um": skip.length_um, "at_mm": skip.at_mm, "x_px": skip.x_px, "y_px": skip.y_px} for skip in stroke.skips],
+        "pale_places": stroke.pale_places,
+        "too_fine": stroke.too_fine,
+        "closed": stroke.closed,
+    }  # fmt: skip
+
+
+def _kind(kind: Kind | None) -> dict[str, object] | None:
+    if kind is None:
+        return None
+    return {"strokes": kind.count, "length_mm": kind.length_mm, "width_um": kind.width_um, "u_um": kind.u_um}
+
+
+def _table(page: PageLines) -> tuple[tuple[str, ...], ...]:
+    rows = [
+        ("quantity", "value"),
+        ("width, middle of all", f"{fixed(page.median_width_um / 1000, 3)} mm ± {fixed(page.u_um / 500, 3)}"),
+        ("5 and 95 of 100 parts stay under", f"{fixed(page.p5_um / 1000, 3)} and {fixed(page.p95_um / 1000, 3)} mm"),
+        ("ratio; an even line would show", f"{fixed(page.variation_ratio, 2)}; {fixed(page.ratio_floor, 2)}"),
+        (
+            "strokes; measured of their length",
+            f"{len(page.strokes)}; {plain(page.measured_mm)} of {plain(page.length_mm)} mm",
+        ),
+        ("edge at; blur", f"{fixed(100 * page.doubt.threshold, 0)} % of the way to ink; {fixed(page.blur_um, 0)} µm"),
+        ("element of the scan", f"{fixed(page.doubt.um_per_px, 2)} µm ± {fixed(200 * page.doubt.scale_share, 2)} %"),
+    ]
+    for name, kind in (("light strokes", page.light), ("pressed strokes", page.pressed)):
+        if kind is not None:
+            rows.append((name, f"{fixed(kind.width_um / 1000, 3)} mm ± {fixed(kind.u_um / 500, 3)}; {kind.count}"))
+    return tuple(rows)
+
+
+LINES = Sum(
+    "lines",
+    "Lines on paper",
+    "How broad a nib's strokes are on a scanned page, with their doubt, their ratio and their skips.",
+    FIELDS,
+    lines_answer,
+    "pentools sums lines sample",
+    positional="scan",
+)
