@@ -38,6 +38,8 @@ __all__ = [
 
 LINE_U_MM = 0.025
 """What a width without ± is known to [mm], one standard uncertainty: a loupe's scale (judged)."""
+LEAST_M = 5.0
+"""A rate of skips is one over so much line [m] (judged)."""
 F = TypeVar("F", bound=Form)
 
 
@@ -53,8 +55,10 @@ class Writes:
         Width of its line and of a pressed one [mm]; None where they were not measured.
     ratio : float or None
         Widest over narrowest of one line.
-    skips_per_m : float or None
-        Skips on a metre; None where they or the length were not counted.
+    skips : int or None
+        Places left empty; None where they were not counted.
+    written_m : float or None
+        Over so much line [m].
     ink, paper, wetness : str
         With what, on what, and how wet in a word; empty where nobody said.
     flow : SumAnswer or None
@@ -69,13 +73,20 @@ class Writes:
     line: Reading | None
     pressed: Reading | None
     ratio: float | None
-    skips_per_m: float | None
+    skips: int | None
+    written_m: float | None
     ink: str
     paper: str
     wetness: str
     flow: SumAnswer | None
     start: Reading | None
     drawn: bool
+
+    @property
+    def skips_per_m(self) -> float | None:
+        """Skips on a metre; None where they were not counted over five metres or more: of less it is no rate."""
+        counted = self.skips is not None and self.written_m is not None and self.written_m >= LEAST_M
+        return self.skips / self.written_m if counted and self.skips is not None and self.written_m else None
 
     @property
     def line_u_mm(self) -> float | None:
@@ -112,15 +123,13 @@ def writes(job: Job, when: str = "") -> Writes | None:
     flow = flow_of(job, when)
     if test is None and lines is None and start is None and flow is None:
         return None
-    skips = None
-    if lines is not None and lines.skips is not None and lines.written is not None and lines.written.value > 0:
-        skips = lines.skips / lines.written.value
     return Writes(
         when,
         None if lines is None else lines.line,
         None if lines is None else lines.pressed,
         None if lines is None else lines.ratio,
-        skips,
+        None if lines is None else lines.skips,
+        None if lines is None or lines.written is None else lines.written.value,
         (test.ink if test is not None else None) or "",
         (test.paper if test is not None else None) or "",
         (test.wetness if test is not None else None) or "",

@@ -58,7 +58,7 @@ def writes_in_words(found: Writes) -> str:
     verb = "writes" if found.when == "after" else "wrote, as found,"
     on = f" on {found.paper}" if found.paper else ""
     ink = f", with {found.ink}" if found.ink else ""
-    drawn = " (measured on a drawing, not on a scan)" if found.drawn and line else ""
+    drawn = " (measured on a drawing)" if found.drawn and line else ""
     head = f"It {verb} a {wet}line{f' of {line}' if line else ''}{on}{ink}{drawn}"
     return "; ".join((head, *(text for text in (flow_in_words(found), _skips(found), _start(found)) if text))) + "."
 
@@ -76,9 +76,16 @@ def flow_in_words(found: Writes) -> str:
 
 
 def _skips(found: Writes) -> str:
-    if found.skips_per_m is None:
+    """Skips as a rate, or as a count; that there were none is said of five metres or more."""
+    rate = found.skips_per_m
+    if rate is not None:
+        return (
+            f"{plain(rate, 2)} skips on a metre" if rate else f"no skips in {plain(found.written_m or 0.0, 2)}{THIN}m"
+        )
+    if not found.skips:
         return ""
-    return "no skips" if found.skips_per_m == 0 else f"{plain(found.skips_per_m, 2)} skips on a metre"
+    many = "1 skip" if found.skips == 1 else f"{found.skips} skips"
+    return many if found.written_m is None else f"{many} in {plain(found.written_m, 2)}{THIN}m"
 
 
 def _start(found: Writes) -> str:

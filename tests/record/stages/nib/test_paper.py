@@ -62,7 +62,11 @@ def test_each_moment_has_its_own_line(job):
 
 def test_skips_without_a_length_are_no_rate(job):
     job.add("nib", "lines", {"when": "after", "line": "0.5 mm", "skips": "3"})
-    assert writes(job).skips_per_m is None
+    assert (writes(job).skips, writes(job).skips_per_m) == (3, None)
+    job.add("nib", "lines", {"when": "after", "line": "0.5 mm", "skips": "3", "written": "4.9 m"})
+    assert writes(job).skips_per_m is None, "of less than five metres it is no rate"
+    job.add("nib", "lines", {"when": "after", "line": "0.5 mm", "skips": "0", "written": "5 m"})
+    assert writes(job).skips_per_m == 0
 
 
 def test_flow_takes_the_balance_of_the_fill_test_and_the_width_of_the_line(job):

@@ -17,12 +17,12 @@ def test_what_it_writes_with_its_doubt_on_what(job):
     job.add("nib", "lines", {"when": "after", "line": "0.523 ± 0.004 mm", "skips": "0", "written": "6 m"})
     job.add("nib", "start", {"when": "after", "way": "0 mm"})
     assert said(job) == (
-        "It writes a medium wet line of 0.523 mm ± 0.008 on smooth pad paper, with a blue ink; no skips; it starts at once."
+        "It writes a medium wet line of 0.523 mm ± 0.008 on smooth pad paper, with a blue ink; no skips in 6 m; it starts at once."
     )
     job.add("nib", "lines", {"when": "after", "line": "0.52 mm", "skips": "3", "written": "6 m", "drawn": "yes"})
     job.add("nib", "start", {"when": "after", "way": "12 mm"})
     assert said(job) == (
-        "It writes a medium wet line of 0.52 mm ± 0.05 on smooth pad paper, with a blue ink (measured on a drawing, not on a scan); "
+        "It writes a medium wet line of 0.52 mm ± 0.05 on smooth pad paper, with a blue ink (measured on a drawing); "
         "0.5 skips on a metre; it starts after 12 mm."
     )
     assert line_in_words(writes(job)) == "0.52\u202fmm ± 0.05"
