@@ -53,11 +53,11 @@ def now_row(job: Job) -> Row | None:
         first or ("Not weighed after the work." if worked else ""),
         _at_first(job) if first else "",
         rest or ("Not tried for leaks after the work." if worked else ""),
-        it_writes(job),
     ]
     lines = " ".join(part for part in said if part)
     label = "What it does now" if end else "What it does so far"
-    return Row(label, (lines,), big) if lines else None
+    found = tuple(line for line in (lines, it_writes(job)) if line)
+    return Row(label, found, big) if found else None
 
 
 def it_writes(job: Job) -> str:
