@@ -364,4 +364,17 @@ RUBBER: Mapping[str, Template] = {
 
 WORDS: Mapping[str, Template] = {
     **RINGS, **SACS, **CUT, **TOOLS, **THREADS, **FAULTS, **PROOF, **STAGE, **RUBBER,
+    # seats that no table has sizes for
+    "seat-stretch:fits": "It stretches the mouth by {value:.0%}; {low:.0%} to {high:.0%} is what a sac’s mouth bears (judged).",
+    "seat-stretch:loose": "It stretches the mouth by {value:.0%}, less than {low:.0%}: it slips off. A smaller mouth, or a sleeve on the neck.",
+    "seat-stretch:tight": "It stretches the mouth by {value:.0%}, more than {high:.0%} (judged for sacs): it may split. A wider mouth.",
+    "seat-stretch:open": "It stretches the mouth by {value:.0%}, and the callipers leave open whether that holds: put it on dry and pull.",
+    "seat-pressed:fits": "It is {value:.2f} mm wider than its hole. How much the part bears is in no table: push by hand, and stop where it binds.",
+    "seat-pressed:loose": "It is {value:.2f} mm narrower than its hole: it falls out. A wider tube, or a turn of thin film round it.",
+    "seat-pressed:open": "Tube and hole differ by {value:.2f} mm, less than the callipers tell apart: try it dry.",
+    "seat-liner:fits": "The section’s lip is {value:.2f} mm wider than the liner’s mouth and comes to it before the cap stops.",
+    "seat-liner:loose": "The section’s lip is {value:.2f} mm narrower than the liner’s mouth: it passes through, and nothing closes there.",
+    "seat-liner:open": "Lip and liner differ by less than the callipers tell apart. Soot the lip, close the cap and look for the ring it leaves.",
+    "seat-liner:reach": "The section’s lip is {value:.2f} mm wider than the liner’s mouth; whether it comes to it is not measured: soot the lip, close the cap and look for the ring it leaves.",
+    "seat-liner:short": "The cap stops {gap:.2f} mm before the section’s lip comes to the liner: nothing closes there.",
 }  # fmt: skip

@@ -19,9 +19,10 @@ __all__ = ["drawn_name", "measure_seal"]
 _NAMES = {
     "bore": "bore", "bore_deep": "bore", "bore_before": "bore", "groove": "groove_diameter", "width": "groove_width",
     "head": "head_diameter", "rod": "rod", "housing": "housing", "nipple": "nipple", "depth": "barrel_depth",
+    "tube": "breather_diameter", "reach": "breather_length",
 }  # fmt: skip
 # a pen that has the part, where the job's own filling system has not (or is not named)
-_STAND_INS = {"head": "piston", "packing": "plunger-vacuum", "washer": "syringe", "cork": "piston", "stack": "plunger-vacuum", "sac": "lever-sac"}  # fmt: skip
+_STAND_INS = {"head": "piston", "packing": "plunger-vacuum", "washer": "syringe", "cork": "piston", "stack": "plunger-vacuum", "sac": "lever-sac", "breather": "bulb", "collar": "cartridge-converter", "tube-ring": "plunger-vacuum", "gasket": "plunger-vacuum"}  # fmt: skip
 
 
 def drawn_name(reading: str) -> str:
@@ -48,11 +49,15 @@ def measure_seal(job: Job, place: str, reading: str) -> Drawing | None:
     """
     if place not in PLACES or not PLACES[place].asks:
         return None
-    name = drawn_name(reading or next(n for n in PLACES[place].asks if drawn_name(n)))
-    if place in ("packing", "stack") and name == "groove_width":
+    name = drawn_name(reading or next((n for n in PLACES[place].asks if drawn_name(n)), ""))
+    if place == "bulb" and name == "nipple":
+        return None  # what a bulb sits on is no nipple of a section
+    if place in ("packing", "stack", "tube-ring", "gasket") and name == "groove_width":
         return None  # the drawing shows the head's groove
+    if not name:
+        return None
     own = job.newest(ARRIVAL).system or ""
-    for system in dict.fromkeys((own, _STAND_INS[place], "syringe", "piston")):
+    for system in dict.fromkeys((own, _STAND_INS.get(place, own), "syringe", "piston")):
         if system in SYSTEMS and name in measurable(system):
             return measure_here(system, name)
     return None

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.work_kinds import MATERIAL, Material
+from pentools.record.stages.repairs.kinds import REPAIR
+from pentools.record.stages.repairs.work import mended
 from pentools.record.stages.seal.kinds import SEALANT, Sealant
 from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import Grid, Paper, Row, paper_files, rows_of, told
@@ -29,7 +31,7 @@ def parts_slip(job: Job) -> Paper:
     """The slip that lies in the box, for the owner and for whoever opens the pen next; it names no price."""
     released = told(RESULT, job.newest(RESULT), "released_on")
     about = f"Released on {released}." if released else ""
-    rows = rows_of(job, _put_in, _taken_out, _joints)
+    rows = rows_of(job, _put_in, _taken_out, _mended, _joints)
     if not rows:
         rows = (Row("Parts", ("Nothing was entered as put in or taken out.",)),)
     return Paper(
@@ -63,6 +65,18 @@ def _what(values: Material) -> tuple[str, str]:
     return capital(told(MATERIAL, values, "what")), told(MATERIAL, values, "part")
 
 
+def _mended(job: Job) -> Row:
+    """The parts that were mended: how, from which lot, and whether that can be undone."""
+    said = ((one, told(REPAIR, one.values, "lot")) for one in mended(job) if not one.row.leaves)
+    undone = {"yes": "It can be undone.", "partly": "It can be undone in part.", "no": "It cannot be undone."}
+    lines = (f"{capital(one.words)}{f' (lot {lot})' if lot else ''}. {undone[one.row.reversible]}" for one, lot in said)
+    return Row("Mended", tuple(lines))
+
+
+def _with_lot(words: str, lot: str) -> str:
+    return f"{words} (lot {lot})" if lot else words
+
+
 def _joints(job: Job) -> Row:
     """What holds each joint now: the newest sealant of a place."""
     newest: dict[str | None, Sealant] = {}
@@ -70,5 +84,12 @@ def _joints(job: Job) -> Row:
         newest[logged.values.place] = logged.values
     undone = {True: "It can be undone.", False: "It cannot be undone.", None: ""}
     held = [one for one in newest.values() if one.sealant not in (None, "none")]
-    said = ((told(SEALANT, one, "place"), told(SEALANT, one, "sealant"), undone[one.reversible]) for one in held)
+    said = (
+        (
+            told(SEALANT, one, "place"),
+            _with_lot(told(SEALANT, one, "sealant"), told(SEALANT, one, "lot")),
+            undone[one.reversible],
+        )
+        for one in held
+    )
     return Row("What holds the joints", tuple(f"{capital(place)}: {what}. {can}".strip() for place, what, can in said))

@@ -44,3 +44,16 @@ def test_of_each_joint_the_newest_sealant_is_told(new_job):
         "Section joint: rosin-based thread sealant. It cannot be undone.",
         "Sac on its nipple: shellac. It can be undone.",
     )
+
+
+def test_parts_mended_stand_on_it_with_lot_and_whether_that_can_be_undone(new_job):
+    job = new_job()
+    job.add("seal", "sealant", {"sealant": "silicone", "place": "diaphragm", "lot": "tube 3"})
+    job.add("repairs", "repair", {"part": "clip", "method": "clip-spring", "lot": "wire 4"})
+    job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-leave"})
+    job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-weld"})
+    assert rows(job)["Mended"].lines == (
+        "Clip, spring: spring shimmed or made anew (lot wire 4). It can be undone in part.",
+        "Cap, lip: solvent weld. It cannot be undone.",
+    )
+    assert rows(job)["What holds the joints"].lines == ("Diaphragm on its seat: silicone adhesive (lot tube 3).",)

@@ -64,7 +64,7 @@ def test_what_is_for_the_bench_alone_stands_on_no_paper_and_each_value_has_its_p
         "agree/proposal/leave_it agree/proposal/risk agree/proposal/permanent agree/estimate/parts_cost agree/estimate/price_low "
         "agree/estimate/price_high agree/estimate/ceiling intake/request/price_limit intake/owner/owner intake/arrival/pen",
         "care": "release/result/care release/result/follow_up intake/arrival/pen",
-        "parts": "work log/material/what work log/material/lot intake/arrival/pen",
+        "parts": "work log/material/what work log/material/lot intake/arrival/pen repairs/repair/lot seal/sealant/lot",
         "packing": "intake/owner/owner intake/owner/address intake/owner/declared_value intake/owner/value_basis "
         "intake/arrival/pieces intake/arrival/pen posting/parcel/insured posting/parcel/basis posting/parcel/number",
     }

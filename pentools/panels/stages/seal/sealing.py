@@ -22,6 +22,7 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form, form_with
 from pentools.record.kinds import Kind, as_dict
+from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import (
     MEASURE,
     PLACES,
@@ -35,6 +36,7 @@ from pentools.record.stages.seal.kinds import (
     asked_for,
 )
 from pentools.record.stages.seal.measure import measured, odd_readings, places_in_use
+from pentools.record.stages.seal.places import places_for
 from pentools.record.stages.seal.proof import (
     clock_words,
     earliest_next_step,
@@ -46,6 +48,7 @@ from pentools.record.stages.seal.proof import (
     with_section_material,
 )  # fmt: skip
 from pentools.record.stages.seal.sealing import candidates, fit_words, next_trial, passed_places, place_words, work_out
+from pentools.record.stages.seal.seats import seen_in_other_pens
 from pentools.sums.seal.rings import fit_sentence
 
 if TYPE_CHECKING:
@@ -57,6 +60,7 @@ if TYPE_CHECKING:
 __all__ = ["SealPanel"]
 
 SHOWN = 8
+_WITH_PLACE = ("measure", "trial", "sealant")
 
 
 class SealPanel(StagePanel):
@@ -83,9 +87,23 @@ class SealPanel(StagePanel):
     # forms -------------------------------------------------------------------------------------------------
 
     def refresh_forms(self) -> None:
-        """Ask only what belongs to the seal chosen, and offer the size to try next."""
+        """Ask only what belongs to the seal chosen, of those the filling system has, and offer the size to try next."""
+        self._offer_places()
         self._ask()
         self._offer()
+
+    def _offer_places(self) -> None:
+        """The seals of this pen's filling system, and those that entries name already."""
+        here = {*places_for(self.job.newest(ARRIVAL).system), *places_in_use(self.job)}
+        choices = tuple((key, place.words) for key, place in PLACES.items() if key in here)
+        for key in _WITH_PLACE:
+            box = self.forms[key].boxes["place"]
+            if box.field.choices == choices:
+                continue
+            kept = box.text
+            box.field = replace(box.field, choices=choices)
+            box.input.options = [("choose …", ""), *((label, place) for place, label in choices)]
+            box.text = kept
 
     def _ask(self) -> None:
         place = self.forms["measure"].boxes["place"].text
@@ -163,7 +181,8 @@ class SealPanel(StagePanel):
             read = [name for name in place.asks if name not in ("duty", "material")]
             if read and all(values[name] is None for name in read):
                 raise InputError("Measurement", "at least one reading", "none", "Type one, with its unit.")
-        if isinstance(form, Trial) and form.section is None and form.inside is None and form.outside is None:
+        sized = isinstance(form, Trial) and PLACES[form.place or ""].way in ("ring", "washer", "packing", "sac")
+        if isinstance(form, Trial) and sized and form.section is None and form.inside is None and form.outside is None:
             raise InputError(
                 "Size", "measured: a section and an inside diameter, or an outside diameter", "nothing",
                 "The ladder goes by what was measured, not by what was printed on the bag.",
@@ -210,7 +229,17 @@ class SealPanel(StagePanel):
             drawings += [ring_drawing(c) for c in (fit.candidates[:2] if fit is not None else ())]
             drawings.append(ladder_drawing(self.job, place))
         drawings.append(measure_seal(self.job, self._place(), self._next_reading()))
-        return PanelResult(drawings=drawings)
+        return PanelResult(drawings=drawings, table=self._seen_table())
+
+    def _seen_table(self) -> str:
+        """What was found and fitted at this seal in other pens of the same filling system."""
+        system = self.job.newest(ARRIVAL).system
+        if system is None or not self._place():
+            return ""
+        seen = seen_in_other_pens(self.job.bench, system, self._place(), without=self.job.name)
+        rows = [(one.job, one.was or "–", one.fitted or "–") for one in seen]
+        title = f"The {place_words(self._place())} in other pens here that fill in this way"
+        return table_html(title, ("Job", "What was there", "What held"), rows) if rows else ""
 
     def _measure_result(self) -> PanelResult:
         place = self._place()
@@ -235,7 +264,8 @@ class SealPanel(StagePanel):
             return PanelResult(answer.sentence, answer.findings, (here,), table)
         if not PLACES[place].way:
             return PanelResult(
-                f"For the {place_words(place)} there is nothing to work out: try it dry and enter what happened."
+                f"For the {place_words(place)} no table of sizes is known: what fits cannot be told from measures alone. "
+                "Try it dry and enter what happened; what was there before is kept for the next pen."
             )
         now = as_dict(MEASURE, measured(self.job, place))
         missing = [MEASURE.field(name).label for name in PLACES[place].needs if now[name] is None]

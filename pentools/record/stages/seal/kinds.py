@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Annotated
 
 from pentools.calc.seal.judge import DUTIES
@@ -11,6 +11,7 @@ from pentools.fields import Field, ask
 from pentools.record.forms import Form, asked_by
 from pentools.record.kinds import Kind
 from pentools.record.stages.common import length, yes_no
+from pentools.record.stages.seal.places import PLACES, Place, asked_for, place_words
 from pentools.sums.seal.knockout import KNOCKOUT
 from pentools.tables import seals
 from pentools.units import Reading
@@ -35,46 +36,6 @@ __all__ = [
 ]  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where a seal sits.
-
-    Parameters
-    ----------
-    key, words : str
-        Its name in the record, and in words.
-    way : {"ring", "washer", "packing", "sac", ""}
-        Which sum answers for it; empty where there is none.
-    asks : tuple of str
-        The measurements that belong to it, in the order they are taken.
-    needs : tuple of str
-        Those without which nothing can be worked out.
-    """
-
-    key: str
-    words: str
-    way: str
-    asks: tuple[str, ...]
-    needs: tuple[str, ...]
-
-
-_BORE = ("bore", "bore_deep")
-_CLEAN = ("cleaned", "bore_before")
-PLACES: dict[str, Place] = {
-    place.key: place
-    for place in (
-        Place("head", "O-ring on the head", "ring", (*_BORE, "groove", "width", "head", *_CLEAN, "duty"), ("bore", "groove")),
-        Place("packing", "O-ring in the packing", "ring", ("rod", "housing", "width", "guide", "duty"), ("rod", "housing")),
-        Place("washer", "washer on the head", "washer", (*_BORE, "rod", "head", "washer", *_CLEAN), ("bore", "rod")),
-        Place("cork", "cork on the head", "washer", (*_BORE, "groove", "length", *_CLEAN), ("bore", "groove")),
-        Place("stack", "felt or stacked packing", "packing", ("rod", "housing", "length", "thickness", "stack"), ("rod", "housing", "length")),
-        Place("sac", "sac on its nipple", "sac", ("material", *_BORE, "nipple", "nipple_length", "depth", "bar", "sac", "wall", "mouth", *_CLEAN), ("bore",)),
-        Place("section", "section joint", "", (), ()),
-        Place("inner-cap", "inner cap", "", (), ()),
-    )
-}  # fmt: skip
-"""Every place of a seal by its key."""
-
 _PLACE_CHOICES = tuple((place.key, place.words) for place in PLACES.values())
 _OUTCOMES = (
     ("no touch", "no touch: it goes through without drag"),
@@ -90,16 +51,6 @@ SEALANTS = (
     ("grease", "silicone grease"),
     ("none", "none"),
 )
-
-
-def place_words(key: str | None) -> str:
-    """A place in words; its key as it stands where it is not known."""
-    return PLACES[key].words if key in PLACES else key or "seal"
-
-
-def asked_for(place: str) -> tuple[str, ...]:
-    """The fields of a measurement at a place, beside the place itself."""
-    return (*PLACES[place].asks, "altered") if place in PLACES else ()
 
 
 def _lengths(label: str, hint: str, low: float, high: float) -> Field:
@@ -128,8 +79,20 @@ class Measure(Form, frozen=True):
     depth: Annotated[Reading | None, length("Depth for the sac", "from the nipple's shoulder to the barrel's end or the bar's bend, such as 62 mm", 10, 150)] = None
     bar: Annotated[Reading | None, length("Press bar takes", "how much of the bore, such as 0.9 mm; 0 mm for none", 0, 3)] = None
     sac: Annotated[Reading | None, length("Sac in hand", "its outside diameter, over the pleats of a pleated one, such as 6.35 mm", 2, 16)] = None
-    wall: Annotated[Reading | None, length("Sac's wall", "half of two walls pressed together, such as 0.50 mm", 0.1, 2)] = None
-    mouth: Annotated[Reading | None, length("Sac's mouth", "inside diameter of its mouth or neck, such as 5.6 mm", 1, 14)] = None
+    wall: Annotated[Reading | None, length("Wall", "half of two walls pressed together, such as 0.50 mm", 0.1, 2)] = None
+    mouth: Annotated[Reading | None, length("Mouth", "inside diameter of its mouth or neck, such as 5.6 mm", 1, 25)] = None
+    rubber: Annotated[Reading | None, length("Rubber in hand, outside", "bulb, diaphragm or valve, over its widest, such as 9.80 mm", 1, 30)] = None
+    rubber_length: Annotated[Reading | None, length("Rubber in hand, length", "at rest, such as 18 mm", 1, 80)] = None
+    fold: Annotated[str | None, ask("How it is folded or held", hint="such as: lip over the seat, pellet inside, cone behind", audience="everybody")] = None
+    tube: Annotated[Reading | None, length("Breather tube, outside", "such as 2.00 mm", 0.3, 8)] = None
+    tube_hole: Annotated[Reading | None, length("Hole it sits in", "such as 1.95 mm", 0.3, 8)] = None
+    reach: Annotated[Reading | None, length("Reach of the tube", "from the section’s face to its end, such as 55 mm", 3, 150)] = None
+    lip: Annotated[Reading | None, length("Section’s lip", "or the barrel’s mouth, outside, such as 8.20 mm", 2, 25)] = None
+    lip_reach: Annotated[Reading | None, length("How far it comes into the cap", "from the cap’s lip, the cap closed, such as 14.5 mm", 0.5, 80)] = None
+    lip_depth: Annotated[Reading | None, length("Depth of the liner’s mouth", "from the cap’s lip, such as 14.0 mm", 0.5, 80)] = None
+    was: Annotated[str | None, ask("What was there before", hint="shape, material and how it came out, such as: straight latex sac, hard; kept for the next pen", audience="everybody")] = None
+    was_outside: Annotated[Reading | None, length("Its outside", "as it came out, such as 6.1 mm", 0.5, 30)] = None
+    was_length: Annotated[Reading | None, length("Its length", "as it came out, such as 58 mm", 0.3, 150)] = None
     material: Annotated[str | None, ask("Sac material", "choice", choices=tuple((key, key) for key in MATERIALS), audience="everybody")] = None
     cleaned: Annotated[bool | None, yes_no("Old rubber cleaned out of the bore", audience="everybody")] = None
     bore_before: Annotated[Reading | None, length("Bore before cleaning", "the same place with the old rubber in it", 2, 30)] = None

@@ -15,6 +15,7 @@ from pentools.calc.seal.judge import Duty
 from pentools.fields import Value
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TRIAL, Measure
+from pentools.record.stages.seal.seats import seat_answer
 from pentools.record.view import once_a_state
 from pentools.sums.base import SumAnswer
 from pentools.sums.seal.sac import SAC
@@ -39,6 +40,7 @@ __all__ = [
 ]
 
 STANDARD_TO_HALF_WIDTH = math.sqrt(3)
+_RINGS = ("head", "packing", "tube-ring")
 FULL_TABLES = ("as568", "metric")
 
 
@@ -94,7 +96,7 @@ def gland_of(job: Job, place: str) -> Gland | None:
     Parameters
     ----------
     place : str
-        "head" or "packing".
+        "head", "packing" or "tube-ring".
 
     Returns
     -------
@@ -108,7 +110,7 @@ def gland_of(job: Job, place: str) -> Gland | None:
     """
     values = measured(job, place)
     seat, guide = (values.groove, values.head) if place == "head" else (values.rod, values.guide)
-    if place not in ("head", "packing") or seat is None or not values.readings:
+    if place not in _RINGS or seat is None or not values.readings:
         return None
     mean, ovality = bore_from_readings(bore_mm(values))
     width = values.width
@@ -156,7 +158,8 @@ def candidates(job: Job, place: str) -> SealFit | None:
     gland = gland_of(job, place)
     if gland is None:
         return None
-    return _ranked(gland, stock_rings(job), measured(job, place).duty or "hand-turned")
+    usual = "low-friction" if place == "tube-ring" else "hand-turned"  # a tube is pushed through its ring
+    return _ranked(gland, stock_rings(job), measured(job, place).duty or usual)
 
 
 @functools.lru_cache(maxsize=16)
@@ -178,7 +181,7 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
     Returns
     -------
     SumAnswer or None
-        The answer of the washer or the sac sum; None where nothing can be worked out.
+        The answer of the washer or the sac sum, or of the seat's two measurements; None where nothing can be worked out.
 
     Raises
     ------
@@ -190,11 +193,18 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
         return None
     if PLACES[place].way in ("washer", "packing"):
         return WASHER.run(_washer_inputs(values, place))
+    if PLACES[place].way in ("stretch", "press", "liner"):
+        return seat_answer(place, values, _half_width_mm(job))
     return SAC.run(_sac_inputs(job, values)) if PLACES[place].way == "sac" else None
 
 
 def _washer_inputs(values: Measure, place: str) -> dict[str, Value]:
-    kind = {"washer": values.washer or "flat", "cork": "cork", "stack": values.stack or "stacked"}[place]
+    kind = {
+        "washer": values.washer or "flat",
+        "cork": "cork",
+        "stack": values.stack or "stacked",
+        "gasket": values.stack or "stacked",
+    }[place]
     return {
         "bore": values.readings,
         "rod": values.groove if place == "cork" else values.rod,
@@ -206,10 +216,11 @@ def _washer_inputs(values: Measure, place: str) -> dict[str, Value]:
 
 
 def _sac_inputs(job: Job, values: Measure) -> dict[str, Value]:
+    system = job.newest(ARRIVAL).system or ""
     return {
         # a sac must pass the narrowest place
         "barrel": min(values.readings, key=lambda r: r.value),
-        "material": values.material or "latex",
+        "material": values.material or ("pleated" if system == "bellows" else "latex"),
         "nipple": values.nipple,
         "nipple_length": values.nipple_length,
         "depth": values.depth,
@@ -219,5 +230,5 @@ def _sac_inputs(job: Job, values: Measure) -> dict[str, Value]:
         "mouth": values.mouth,
         "before": values.bore_before,
         "cleaned": values.cleaned,
-        "pneumatic": (job.newest(ARRIVAL).system or "").startswith("pneumatic"),
+        "pneumatic": system.startswith("pneumatic"),
     }

@@ -51,6 +51,7 @@ __all__ = [
 ]  # fmt: skip
 
 CAUTIONS = (
+    "Silicone adhesive gives off vinegar as it sets: fresh air, no bare fingers, and keep it off the nib.",
     "Shellac is cut with alcohol, which burns: no flame near, fresh air, and let it dry in the open.",
     "Solvent and hot wax burn too, and celluloid near either is gone in seconds. Old rubber dust: gloves, and wipe it up damp.",
     "A tube driven under force can slip: hold the block, wear eye protection. Follow local codes; ask a licensed professional.",

@@ -200,3 +200,27 @@ def test_further_figures_only_on_demand(panel):
     panel.more_button.value = True
     assert panel.more_drawings.value.count('data-part="ring"') == 4
     assert 'data-outcome="no touch"' in panel.more_drawings.value
+
+
+def test_only_the_seals_of_the_pens_own_system_are_offered(job, sheet, put):
+    panel = sheet.panel("seal")
+    offered = [key for _, key in panel.forms["measure"].boxes["place"].input.options if key]
+    assert offered == ["head", "washer", "cork", "section", "inner-cap"]
+    job.add("intake", "arrival", {"pen": "a pen", "system": "diaphragm-pump"})
+    panel.refresh()
+    for form in ("measure", "trial", "sealant"):
+        offered = [key for _, key in panel.forms[form].boxes["place"].input.options if key]
+        assert offered == ["diaphragm", "breather", "valve", "section", "inner-cap"]
+    panel.forms["measure"].boxes["place"].text = "diaphragm"
+    assert {"groove", "rubber", "fold", "was"} <= set(panel.forms["measure"].asked)
+    assert "bore" not in panel.forms["measure"].asked
+    assert put(panel, "measure", place="diaphragm", groove="8.2 mm", was="moulded, hard").startswith("saved ")
+    assert "no table of sizes is known" in panel.result_text.value
+    assert put(panel, "trial", place="diaphragm", what="moulded", dry="yes", happened="pulls back").startswith("saved ")
+    assert put(panel, "sealant", sealant="silicone", place="diaphragm", lot="tube 3").startswith("saved ")
+
+
+def test_a_place_that_an_entry_names_stays_though_the_system_has_none(job, sheet):
+    job.add("seal", "measure", {"place": "sac", "bore": "8 mm"})
+    offered = [key for _, key in sheet.panel("seal").forms["measure"].boxes["place"].input.options]
+    assert "sac" in offered

@@ -7,7 +7,8 @@ from pentools.record.stages.seal import kinds
 KEPT = {
     "seal/measure": (
         "place:c bore:qs bore_deep:qs groove:q width:q head:q rod:q housing:qs guide:q length:q "
-        "thickness:q washer:c stack:c nipple:q nipple_length:q depth:q bar:q sac:q wall:q mouth:q material:c cleaned:b "
+        "thickness:q washer:c stack:c nipple:q nipple_length:q depth:q bar:q sac:q wall:q mouth:q rubber:q rubber_length:q fold "
+        "tube:q tube_hole:q reach:q lip:q lip_reach:q lip_depth:q was was_outside:q was_length:q material:c cleaned:b "
         "bore_before:q duty:c altered:b"
     ),
     "seal/trial": "place:c what section:q inside:q outside:q lot dry:b happened:c",
@@ -37,7 +38,8 @@ RANGES = {
     "measure": (
         "bore:2-30mm bore_deep:2-30mm groove:0.5-28mm width:0.5-15mm head:1-30mm rod:0.5-15mm housing:2-25mm guide:0.5-20mm "
         "length:1-30mm thickness:0.3-5mm nipple:1.5-14mm nipple_length:1-25mm depth:10-150mm bar:0-3mm sac:2-16mm wall:0.1-2mm "
-        "mouth:1-14mm bore_before:2-30mm"
+        "mouth:1-25mm rubber:1-30mm rubber_length:1-80mm tube:0.3-8mm tube_hole:0.3-8mm reach:3-150mm lip:2-25mm "
+        "lip_reach:0.5-80mm lip_depth:0.5-80mm was_outside:0.5-30mm was_length:0.3-150mm bore_before:2-30mm"
     ),
     "trial": "section:0.3-8mm inside:0.3-30mm outside:1-40mm",
     "sealant": "open_time:0-600min cure:0-1000h ago:0-20000min",
@@ -51,6 +53,9 @@ RANGES = {
     ),
 }  # fmt: skip
 KINDS = (kinds.MEASURE, kinds.TRIAL, kinds.SEALANT, kinds.TEST, kinds.TOOL)
+
+
+WAS = ("was", "was_outside", "was_length")
 
 
 def ranges(fields):
@@ -67,8 +72,8 @@ def test_a_tool_starts_from_no_sum_of_its_own():
 
 
 def test_what_a_place_asks_and_needs():
-    assert kinds.asked_for("packing") == ("rod", "housing", "width", "guide", "duty", "altered")
-    assert kinds.asked_for("section") == ("altered",)
+    assert kinds.asked_for("packing") == ("rod", "housing", "width", "guide", "duty", "altered", *WAS)
+    assert kinds.asked_for("section") == ("altered", *WAS)
     assert kinds.asked_for("lid") == ()
     for place in kinds.PLACES.values():
         assert set(place.needs) <= set(place.asks), place.key
