@@ -20,10 +20,10 @@ _RATIO, _NEAR = 0.85, 0.76  # distance to the best match over that to the second
 _ERROR_PX, _REACH_PX = 3.0, 3.0
 _TRIES = 3
 # the gate: judged, on the pairs of `tests/bench/bench_pictures.py`
-_FEWEST, _INLIERS, _MANY_HITS = 8, 12, 10
+_FEWEST, _INLIERS, _MANY_HITS = 9, 12, 10
 _PERSPECTIVE, _SCALES, _STRETCH = 1.7, (0.4, 2.5), 1.6
 _GRID, _HIT, _MISS, _CONTENT = 16, 0.2, 0.08, 3
-_SAME_GROUND, _OTHER_THING, _LEAST_HITS, _LEAST_SHARE = 0.3, 0.1, 4, 0.33
+_SAME_GROUND, _OTHER_THING, _LEAST_HITS, _LEAST_SHARE = 0.3, 0.1, 4, 0.3
 _TOO_LITTLE = "there is too little in them to hold on to"
 _NOT_ALIKE = "too few places of the one are found in the other"
 _BENT = "the one would have to be bent out of shape to lie on the other"
@@ -128,7 +128,7 @@ def align(first: Image, second: Image) -> Alignment | Unlike:
     -----
     SIFT features (Lowe 2004) compared as root histograms, a homography by MAGSAC; then each field of a grid is asked
     whether the same features lie at the same places in both. Where the edge of the picture agrees, the ground is the
-    same, so the middle must agree nearly everywhere; where it does not, a third of the middle must.
+    same, so the middle must agree nearly everywhere; where it does not, near a third of the middle must.
     """
     one, two = _features(first), _features(second)
     if one is None or two is None:
@@ -167,7 +167,8 @@ def judged(found: Agreement) -> str:
         return _NOT_ALIKE
     if found.edge_hits >= _SAME_GROUND * max(found.edge_fields, 1):
         return _OTHER if found.misses > _OTHER_THING * inside else ""
-    return _NOT_ALIKE if found.hits < _LEAST_SHARE * inside else ""
+    share = 0.5 if found.hits == _LEAST_HITS else _LEAST_SHARE
+    return _NOT_ALIKE if found.hits < share * inside else ""
 
 
 def _features(picture: Image) -> _Features | None:

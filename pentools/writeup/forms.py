@@ -95,6 +95,13 @@ PAGE_FORMS = {
             "the packing list",
             "pentools.writeup.papers.packing_list:packing_list_files",
         ),
+        PageForm(
+            "pictures",
+            "pictures.html",
+            "owner",
+            "the contact sheet",
+            "pentools.writeup.contact.page:contact_sheet_files",
+        ),
     )
 }
 

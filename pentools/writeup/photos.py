@@ -12,8 +12,9 @@ from pentools.pictures.matching import Alignment, Unlike
 from pentools.pictures.outgoing import QUALITY, encoded
 from pentools.pictures.outgoing import Encoded as EmbeddedPhoto
 from pentools.pictures.pairing import half_and_half, pair_of
-from pentools.pictures.reading import LARGEST_BYTES, look_at, read_picture
+from pentools.pictures.reading import LARGEST_BYTES, glance, look_at, read_picture
 from pentools.pictures.scale import with_bar
+from pentools.record.layout import has_picture
 from pentools.record.owner_facts import mark_for_everybody
 from pentools.record.stages.dating.kinds import MARK
 from pentools.record.stages.job.ending_kinds import PICTURE, Picture
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.writeup.blocks import Audience, Photo
 
-__all__ = ["LONG_SIDE_PX", "QUALITY", "EmbeddedPhoto", "PhotoBook", "embed_bytes", "public_files"]
+__all__ = ["LONG_SIDE_PX", "QUALITY", "EmbeddedPhoto", "PhotoBook", "embed_bytes", "left_out", "public_files"]
 
 LONG_SIDE_PX = 1600
 
@@ -205,6 +206,14 @@ class _Aligned:
     alignment: Alignment | Unlike
     sizes: tuple[tuple[int, int], tuple[int, int]]
     read_px: tuple[tuple[int, int], tuple[int, int]]
+
+
+def left_out(job: Job) -> tuple[str, ...]:
+    """The listed pictures that stand on no page, each in a sentence with what to do."""
+    files = dict.fromkeys(logged.values.photo for logged in job.log(PICTURE) if logged.values.photo is not None)
+    folder = job.folder / "photos"
+    why = {file: glance(folder / file) if has_picture(job.folder, file) else "It is not there." for file in files}
+    return tuple(f"photos/{file} is left out of the pages. {reason}" for file, reason in why.items() if reason)
 
 
 def embed_bytes(content: bytes, long_side_px: int = LONG_SIDE_PX) -> EmbeddedPhoto | None:

@@ -13,6 +13,7 @@ from pentools.writeup.folder import replace_folder
 from pentools.writeup.forms import Files, PageForm, files_of, page_forms
 from pentools.writeup.notebook import read_notebook
 from pentools.writeup.pdf import PdfError, pdf_of
+from pentools.writeup.photos import left_out
 from pentools.writeup.strangers import StrangersError, check_reason, pass_over
 from pentools.writeup.words import list_in_words
 
@@ -81,6 +82,8 @@ def write_pages(
         written.append(_write_all(job, form, files))
         _say(progress, f"Written: {form.words}, {written[-1]} ({max(1, size // 1024)} KiB)")
         pages += written[-1:] if form.file.endswith(".html") else []
+    for line in left_out(job) if written else ():
+        _say(progress, line)
     failed = _as_pdfs(pages, progress) if pdf else None
     if not pdf:
         _tell_of_older_pdfs(pages, progress)

@@ -15,6 +15,7 @@ from pentools.writeup.letter.row import sentences
 from pentools.writeup.making import section_of
 from pentools.writeup.notebook import StageCell, StoryCell, cells_for
 from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.job.pictures import pictures_of
 from pentools.writeup.story import heading_levels, tell
 
 if TYPE_CHECKING:
@@ -113,6 +114,7 @@ def _told(job: Job, notebook: Mapping[str, Any] | None) -> Iterator[Chapter]:
 def _photos(job: Job, chapter: Chapter) -> Iterator[Photo]:
     folder = PhotoBook(job, "owner")
     for key in chapter.stages:
+        yield from (photo for photo in pictures_of(job, key, OWNER) if folder.embed(photo.file) is not None)
         for block in _flat(section_of(job, key, OWNER).blocks):
             if isinstance(block, Photos):
                 yield from (photo for photo in block.photos if folder.embed(photo.file) is not None)

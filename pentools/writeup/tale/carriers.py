@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Set
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
@@ -35,7 +35,7 @@ from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import shown
 from pentools.writeup.sections.job.condition import gravest
-from pentools.writeup.sections.job.pictures import before_and_after, photo_of
+from pentools.writeup.sections.job.pictures import before_and_after, photo_of, pictures_of
 from pentools.writeup.sections.job.pictures import section as pictures_section
 from pentools.writeup.sections.job.work_log import time_in_words
 from pentools.writeup.sections.seal.sealing import sealed_in_words
@@ -95,12 +95,14 @@ def carried(job: Job, key: str, audience: Audience, used: Set[str] = frozenset()
     Carried
         Nothing in it where nothing was entered, or where the entries contradict each other.
     """
-    if not job.record.live(key):
+    if not job.record.live(key) and not pictures_of(job, key, audience):
         return Carried()
     try:
-        return _MAKERS.get(key, _any_stage(key))(job, audience, used)
+        found = _MAKERS.get(key, _any_stage(key))(job, audience, used)
+        own = _own_photo(job, key, audience, used)
     except SPOILT:
         return Carried()
+    return found if own is None else replace(found, figure=own)
 
 
 def chapter_title(key: str) -> str:
@@ -231,6 +233,13 @@ def _pictures(job: Job, audience: Audience, used: Set[str]) -> Carried:
 
 def _release(job: Job, audience: Audience, used: Set[str]) -> Carried:  # noqa: ARG001
     return Carried(alone=job.newest(RESULT).summary or "")
+
+
+def _own_photo(job: Job, key: str, audience: Audience, used: Set[str]) -> Photos | None:
+    """The first picture that the restorer said belongs to a stage, where it stands nowhere yet."""
+    book = PhotoBook(job, audience)
+    own = pictures_of(job, key, audience) if key != "pictures" else ()
+    return next((Photos((p,)) for p in own if p.file not in used and book.embed(p.file) is not None), None)
 
 
 def _drawn(drawing: Drawing | None) -> FigureBlock | None:

@@ -13,7 +13,7 @@ from pentools.writeup.closing import pen_title
 from pentools.writeup.forms import held_back
 from pentools.writeup.outputs import PublishedOutput, published_output
 from pentools.writeup.photos import PhotoBook
-from pentools.writeup.sections.job.pictures import before_and_after
+from pentools.writeup.sections.job.pictures import before_and_after, pictures_of
 from pentools.writeup.tale.carriers import Carried, Figure, carried, chapter_title, rest_of_pictures, weight_of
 from pentools.writeup.tale.chapters import Chapter, Output, Words, outline
 from pentools.writeup.tale.facts import facts, method_sentences
@@ -109,6 +109,7 @@ def tale_of(job: Job, notebook: Mapping[str, Any] | None, *, draft: bool = False
     # where the story has a place for the pictures, no other chapter takes one of them
     placed = any("pictures" in chapter.stages for chapter in plan.chapters)
     kept = {photo.file for photo in rest_of_pictures(job, EVERYBODY, used)} if placed else set()
+    kept -= {p.file for chapter in plan.chapters for key in chapter.stages for p in pictures_of(job, key, EVERYBODY)}
     used |= kept
     has_story = any(chapter.words for chapter in plan.chapters)
     told: set[str] = set()

@@ -42,6 +42,15 @@ def test_a_picture_that_stands_on_the_page_is_not_shown_again(small_job):
     assert chapter.photo is None
 
 
+def test_a_picture_that_was_said_to_belong_to_a_stage_stands_in_its_chapter(small_job):
+    cells = notebook(markdown("# Story\n\nTold."), stage("fill test"), markdown("## Home\n\nGone."), stage("release"))
+    said = {"photo": "side-b.jpg", "moment": "during", "shows": "Filling it.", "belongs_to": "release"}
+    small_job.add("pictures", "picture", said)
+    first, last = chapters(small_job, cells, frozenset())
+    assert first.photo is None
+    assert (last.photo.file, last.caption) == ("side-b.jpg", "Filling it.")
+
+
 def test_a_chapter_with_a_picture_of_its_own_gets_no_other(small_job):
     cells = notebook(markdown("# Story\n\n![a pen](photos/side-a.jpg)"), stage("fill test"))
     [chapter] = chapters(small_job, cells, frozenset())

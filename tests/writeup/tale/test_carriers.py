@@ -86,3 +86,14 @@ def test_what_was_weighed_before_the_work_is_not_what_it_draws(new_job):
     found = carried(job, "fill test", "everybody")
     assert found.sentence == "This was weighed before the work."
     assert found.tells == frozenset()
+
+
+def test_a_picture_that_was_said_to_belong_to_a_stage_carries_it_once_and_only_where_it_may_be_seen(small_job):
+    said = {"photo": "side-a.jpg", "moment": "during", "shows": "Filling it.", "belongs_to": "fill test"}
+    small_job.add("pictures", "picture", said)
+    assert isinstance(carried(small_job, "fill test", "everybody").figure, FigureBlock)
+    found = carried(small_job, "fill test", "owner")
+    assert [photo.file for photo in found.figure.photos] == ["side-a.jpg"]
+    assert found.sentence
+    assert isinstance(carried(small_job, "fill test", "owner", {"side-a.jpg"}).figure, FigureBlock)
+    assert not isinstance(carried(small_job, "release", "owner").figure, Photos)

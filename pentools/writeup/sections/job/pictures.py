@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["before_and_after", "photo_among", "photo_of", "section"]
+__all__ = ["before_and_after", "listed_photos", "photo_among", "photo_of", "pictures_of", "section"]
 
 _MOST_PAIRS = 3
 
@@ -69,6 +69,17 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks: list[Block] = [Photos(rest)] if rest else []
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "More pictures" if at_head else "Pictures", tuple(blocks))
+
+
+def pictures_of(job: Job, stage: str, audience: Audience) -> tuple[Photo, ...]:
+    """The pictures that this audience may see and that were said to belong to a stage, in order."""
+    return tuple(_photo(job, picture) for picture in _allowed(job, audience) if picture.belongs_to == stage)
+
+
+def listed_photos(job: Job) -> tuple[Photo, ...]:
+    """Every picture that is listed, in order; a file that was listed again counts by its newest words."""
+    newest = {logged.values.photo: logged.values for logged in job.log(PICTURE) if logged.values.photo is not None}
+    return tuple(_photo(job, picture) for picture in newest.values())
 
 
 def photo_of(job: Job, file: str) -> Photo | None:
