@@ -107,14 +107,15 @@ class NibPanel(StagePanel):
         status = self.forms[WRITING.key].status
         status.saved(f"saved {entry.time:%H:%M:%S}; measuring {said.scan} …")
         try:
-            measured = lines_from_scan(self.job, said)
+            measured, warnings = lines_from_scan(self.job, said)
         except (PentoolsError, OSError) as error:
             status.failed(f"The writing test is saved {entry.time:%H:%M:%S}; its scan gave no lines. {error}")
             return
         kind = self.stage.kind("lines")
-        saved = self.job.save(self.stage.key, kind, measured)
+        saved = self.job.save(self.stage.key, kind, measured, note=" ".join(warnings))
         super()._saved(saved)
-        status.saved(f"saved {entry.time:%H:%M:%S}, and its lines measured: {nib_sentence(self.job)}")
+        doubt = f" Look again: {' '.join(warnings)}" if warnings else ""
+        status.saved(f"saved {entry.time:%H:%M:%S}, and its lines measured: {nib_sentence(self.job)}{doubt}")
 
     # result ------------------------------------------------------------------------------------------------
 

@@ -48,7 +48,7 @@ def scan_path(job: Job, name: str) -> Path:
     return path
 
 
-def lines_from_scan(job: Job, test: Writing) -> dict[str, Value]:
+def lines_from_scan(job: Job, test: Writing) -> tuple[dict[str, Value], tuple[str, ...]]:
     """Measure the lines of a writing test.
 
     Parameters
@@ -58,18 +58,24 @@ def lines_from_scan(job: Job, test: Writing) -> dict[str, Value]:
 
     Returns
     -------
-    dict
+    values : dict
         What an entry of measured lines holds.
+    warnings : tuple of str
+        What is to be doubted of it.
 
     Raises
     ------
     InputError
-        If the scan cannot be read, has no scale or no lines that can be measured.
+        If the scan cannot be read, has no scale or no lines that can be measured, or the sum itself says stop.
     """
     import pentools
 
     answer = pentools.measure_lines(scan_path(job, test.scan or ""))
-    return {"when": test.when, "scan": test.scan, **lines_of(answer.data)}
+    stops = [finding.text for finding in answer.findings if finding.level == "stop"]
+    if stops:
+        raise InputError("Scan", "one whose lines can be believed", test.scan or "", " ".join(stops))
+    warnings = tuple(finding.text for finding in answer.findings if finding.level == "warning")
+    return {"when": test.when, "scan": test.scan, **lines_of(answer.data)}, warnings
 
 
 def lines_of(data: Mapping[str, Any]) -> dict[str, Value]:

@@ -4,6 +4,7 @@ import pytest
 from by_name import kind_of
 
 import pentools
+from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
 from pentools.sums.base import SumAnswer
 
@@ -167,6 +168,18 @@ def test_a_scan_that_gives_nothing_loses_no_test(job, panel, put, monkeypatch):
     said = put(panel, "writing test", **PAGE, scan="after.png")
     assert "its scan gave no lines" in said
     assert (len(logged(job, "writing test")), logged(job, "lines")) == (1, [])
+
+
+@pytest.mark.parametrize(("level", "kept"), [("warning", 1), ("stop", 0), ("note", 1)])
+def test_what_the_line_sum_doubts_is_said_and_what_it_stops_is_not_kept(job, panel, put, monkeypatch, level, kept):
+    doubt = Finding(level, "base.refused", sentence="This looks like print.")
+    monkeypatch.setattr(pentools, "measure_lines", lambda *_: SumAnswer("It draws.", FOUND, (doubt,)), raising=False)
+    (job.folder / "scans").mkdir(exist_ok=True)
+    (job.folder / "scans" / "after.png").write_bytes(b"a picture")
+    said = put(panel, "writing test", **PAGE, scan="after.png")
+    assert ("looks like print" in said) is (level != "note")
+    assert ("gave no lines" in said) is (level == "stop")
+    assert len(logged(job, "lines")) == kept
 
 
 def test_each_form_has_its_own_result(job, panel, put):

@@ -1,9 +1,12 @@
 """From a scan to an entry: the folder it must lie in, and every figure in its own field and unit."""
 
 import pytest
+from by_name import kind_of
 
 from pentools.errors import InputError
-from pentools.panels.stages.nib.scan import lines_of, scan_path
+from pentools.panels.stages.nib.scan import lines_from_scan, lines_of, scan_path
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import create_job
 
 DATA = {
     "median_width_um": 523.4, "u_um": 4.2, "variation_ratio": 1.31, "ratio_floor": 1.1, "strokes": [{}] * 12, "skips": 2,
@@ -41,3 +44,24 @@ def test_the_file_must_be_there(job):
     (job.folder / "scans").mkdir(exist_ok=True)
     (job.folder / "scans" / "after.png").write_bytes(b"x")
     assert scan_path(job, "after.png").name == "after.png"
+
+
+def test_a_scan_of_a_sample_is_measured_as_its_record_says(tmp_path):
+    job = create_job(open_bench_folder(tmp_path / "bench", create=True), "lead", sample="green-piston")
+    test = next(logged.values for logged in job.log(kind_of("nib", "writing test")))
+    kept = next(logged.values for logged in job.log(kind_of("nib", "lines")))
+    found, warnings = lines_from_scan(job, test)
+    assert warnings == ()
+    assert found["line"].value == pytest.approx(kept.line.value, abs=0.002)
+    assert found["line"].standard_uncertainty == pytest.approx(kept.line.standard_uncertainty, abs=0.003)
+    assert (found["strokes"], found["skips"], found["when"], found["scan"]) == (
+        kept.strokes,
+        kept.skips,
+        "after",
+        "nib-after.png",
+    )
+    assert found["written"].value == pytest.approx(kept.written.value, abs=0.003)
+    # what is measured can be kept and read again
+    kind = kind_of("nib", "lines")
+    job.save("nib", kind, found)
+    assert job.log(kind)[-1].values.line.value == found["line"].value
