@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from pentools.answers.seal import knockout_tool, sac_fit, seal_fit, thread_match, washer_fit
     from pentools.answers.treatment import dilution, flush_mix, heat_window, shellac_cut, treatment_limits
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
+    from pentools.door import open_door
     from pentools.errors import InputError, RecordError
     from pentools.panels.bench import open_bench
     from pentools.panels.sums import open_sums
@@ -44,6 +45,7 @@ __all__ = [
     "nib_flex",
     "nib_smoothing",
     "open_bench",
+    "open_door",
     "open_sums",
     "order",
     "parts_wanted",
@@ -66,6 +68,7 @@ _WHERE = {
     "pentools.answers.seal": ("knockout_tool", "sac_fit", "seal_fit", "thread_match", "washer_fit"),
     "pentools.answers.treatment": ("dilution", "flush_mix", "heat_window", "shellac_cut", "treatment_limits"),
     "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),
+    "pentools.door": ("open_door",),
     "pentools.errors": ("InputError", "RecordError"),
     "pentools.panels.bench": ("open_bench",),
     "pentools.panels.sums": ("open_sums",),

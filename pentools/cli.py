@@ -102,7 +102,9 @@ def _add_commands(commands: Any) -> None:
     def add(name: str, text: str, run: Callable[[argparse.Namespace], int]) -> argparse.ArgumentParser:
         command: argparse.ArgumentParser = commands.add_parser(name, help=text, description=text, formatter_class=_RAW)
         _add_bench(command, "the bench folder (see: pentools --help)")
-        if name != "demo":
+        if name == "open":
+            command.add_argument("job", metavar="JOB", nargs="?", help="the job's name; left out, the bench itself")
+        elif name not in ("demo", "starter"):
             command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
         command.set_defaults(run=run)
         return command
@@ -114,7 +116,9 @@ def _add_commands(commands: Any) -> None:
         default="",
         help="the same pen comes back: take over what an older job on this bench knows of it",
     )
-    command = add("open", "open a job's notebook in JupyterLab, on this machine only", _open)
+    command = add(
+        "open", "open a job's sheet, or the bench with all its pens, in the browser, on this machine only", _open
+    )
     command.add_argument("--no-browser", action="store_true", help="print the address instead of opening a browser")
     command.add_argument("--port", type=int, default=0, help="port to serve on (default: a free one)")
     _add_check(commands)
@@ -148,6 +152,10 @@ def _add_commands(commands: Any) -> None:
     command = add("merge", "take over the entries of another copy of a job's record", _merge)
     command.add_argument(
         "other", metavar="FILE", help="the other record.jsonl, such as a synced folder's conflicted copy"
+    )
+    command = add("starter", "lay a file that opens the bench when it is double-clicked", _starter)
+    command.add_argument(
+        "folder", metavar="FOLDER", nargs="?", help="where to lay it (default: the desktop, else home)"
     )
     add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
 
@@ -262,10 +270,15 @@ def _new(given: argparse.Namespace) -> int:
 
 def _open(given: argparse.Namespace) -> int:
     from pentools.lab import run_lab
+    from pentools.record.bench import open_bench_folder
     from pentools.record.job import open_job
+    from pentools.record.layout import lay_bench_notebook
 
-    job = open_job(given.job, bench=_bench(given))
-    return run_lab(job.notebook, port=given.port, browser=not given.no_browser, say=_say)
+    if given.job is None:
+        notebook = lay_bench_notebook(_heard(open_bench_folder(given.bench, create=True)).folder)
+    else:
+        notebook = open_job(given.job, bench=_bench(given)).notebook
+    return run_lab(notebook, port=given.port, browser=not given.no_browser, say=_say)
 
 
 def _check(given: argparse.Namespace) -> int:
@@ -298,6 +311,16 @@ def _merge(given: argparse.Namespace) -> int:
     for line in merged_in_words(report):
         _say(line)
     return EXIT_FINDINGS if report.aside else EXIT_OK
+
+
+def _starter(given: argparse.Namespace) -> int:
+    from pentools.record.bench import open_bench_folder
+    from pentools.starter import lay_starter
+
+    bench = _heard(open_bench_folder(given.bench, create=True))
+    place = lay_starter(bench, Path(given.folder) if given.folder else None)
+    _say(f"Laid {place}. Double-click it to open the bench; it stops when its window is closed.")
+    return EXIT_OK
 
 
 def _demo(given: argparse.Namespace) -> int:

@@ -14,12 +14,11 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from pentools.errors import PentoolsError
-from pentools.serving import READY_FILE
+from pentools.record.layout import BENCH_NOTEBOOK, DOOR
+from pentools.serving import READY_FILE, SERVER
 
-__all__ = ["SERVER", "lab_command", "lab_environment", "run_lab", "write_lab_settings"]
+__all__ = ["lab_command", "lab_environment", "run_lab", "write_kernel", "write_lab_settings"]
 
-SERVER = "PENTOOLS_SERVER"
-"""The environment's name for the server's address, which a kernel of it is told."""
 _SETTINGS = {
     "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
     "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none", "scrollPastEnd": False},
@@ -70,6 +69,7 @@ def lab_command(notebook: Path, *, port: int) -> list[str]:
         f"--ServerApp.default_url=/doc/tree/{notebook.name}",
         f"--LabApp.default_url=/doc/tree/{notebook.name}",
         "--ServerApp.terminals_enabled=False",
+        "--ServerApp.websocket_ping_timeout=30000",  # its own default is refused with a warning
         "--ServerApp.log_level=WARN",  # the only address that is printed is the one that leads to the sheet
         "--LabApp.log_level=WARN",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
@@ -104,9 +104,37 @@ def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = N
     environment["JUPYTER_CONFIG_PATH"] = os.pathsep.join(
         filter(None, (settings, environment.get("JUPYTER_CONFIG_PATH")))
     )
+    own = str(write_kernel(folder / "jupyter"))
+    environment["JUPYTER_PATH"] = os.pathsep.join(filter(None, (own, environment.get("JUPYTER_PATH"))))
     environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
     environment[READY_FILE] = str(folder / "ready")
     return environment
+
+
+def write_kernel(folder: Path) -> Path:
+    """Describe the kernel that the notebooks run in: this very Python, and quiet in the window that the server runs in.
+
+    Parameters
+    ----------
+    folder : Path
+        Where to put it.
+
+    Returns
+    -------
+    Path
+        The folder to put first on Jupyter's data path; another kernel of that name may be one without the kit.
+    """
+    place = folder / "kernels" / "python3"
+    place.mkdir(parents=True, exist_ok=True)
+    words = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}", "--IPKernelApp.log_level=40"]
+    kernel = {
+        "argv": words,
+        "display_name": "Python 3 (ipykernel)",
+        "language": "python",
+        "metadata": {"debugger": True},
+    }
+    (place / "kernel.json").write_text(json.dumps(kernel), encoding="utf-8")
+    return folder
 
 
 def _write_own(path: Path, text: str) -> Path:
@@ -142,7 +170,8 @@ def run_lab(notebook: Path, *, port: int, browser: bool, say: Callable[[str], No
         held = Path(folder)
         server = f"http://127.0.0.1:{port or _free_port()}"
         command = lab_command(notebook, port=int(server.rpartition(":")[2]))
-        environment = lab_environment(held, token) | {SERVER: server}
+        door = f"/doc/tree/{notebook.name}" if notebook.name == BENCH_NOTEBOOK else ""
+        environment = lab_environment(held, token) | {SERVER: server, DOOR: door}
         process = subprocess.Popen(command, env=environment)  # noqa: S603
         try:
             say(f"Opening {notebook.name}: the sheet comes up by itself. Stop with Ctrl+C here.")

@@ -14,10 +14,12 @@ from typing import Any
 
 from pentools.lean import without_grammars
 
-__all__ = ["READY_FILE", "WAITS_S", "main", "until_ready"]
+__all__ = ["READY_FILE", "SERVER", "WAITS_S", "main", "until_ready"]
 
 READY_FILE = "PENTOOLS_READY_FILE"
 """The environment's name for the file whose being there says that the notebook's cells have run."""
+SERVER = "PENTOOLS_SERVER"
+"""The environment's name for the server's own address, which its kernels are told."""
 WAITS_S = 60.0
 _LOOKS_EVERY_S = 0.05
 

@@ -28,7 +28,7 @@ LAYERS = [
     {"panels", "writeup"},
     {"lean"},
     {"live", "serving"},
-    {"lab", "demo"},
+    {"lab", "demo", "door", "starter"},
     {"cli"},
 ]
 RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}

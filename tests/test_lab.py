@@ -5,6 +5,7 @@ import json
 import os
 import shutil
 import subprocess
+import sys
 import urllib.error
 import urllib.parse
 import urllib.request
@@ -44,6 +45,17 @@ def test_the_kits_settings_stand_beside_a_persons_own(tmp_path):
     assert written["@jupyterlab/apputils-extension:notification"]["fetchNews"] == "false"
     assert environment["PATH"] == "bin"
     assert there == {"JUPYTER_CONFIG_PATH": "own", "PATH": "bin"}
+
+
+def test_the_kernel_is_this_very_python_whatever_else_is_called_so(tmp_path):
+    environment = lab_environment(tmp_path, "secret", {"JUPYTER_PATH": "own"})
+    first, own = environment["JUPYTER_PATH"].split(os.pathsep)
+    assert own == "own"
+    asked = [sys.executable, "-m", "jupyter", "kernelspec", "list", "--json"]
+    told = subprocess.run(asked, env={**os.environ, **environment}, capture_output=True, text=True, check=True)
+    spec = json.loads(told.stdout)["kernelspecs"]["python3"]
+    assert spec["resource_dir"].startswith(first)
+    assert spec["spec"]["argv"][0] == sys.executable
 
 
 def test_the_token_is_handed_over_in_a_file_of_ones_own(tmp_path):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import os
 import tempfile
 from collections.abc import Sequence
 from functools import partial
@@ -26,6 +27,7 @@ from pentools.record.ahead import ahead_of, further_stages, sheet_stages
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import RECORD_NAME, Job, job_in
 from pentools.record.kinds import Stage
+from pentools.record.layout import DOOR
 from pentools.record.registry import find_stage
 from pentools.record.stages.job.intake_kinds import ARRIVAL, REQUEST
 from pentools.record.stages.job.works import WORKS
@@ -98,7 +100,6 @@ class BenchSheet(ShowsItself):
                 self.strip.widget,
                 self.ways,
                 self.stray,
-                self.large,
                 self.desk,
             ]
         )
@@ -241,9 +242,11 @@ class BenchSheet(ShowsItself):
             if self.practice
             else ""
         )
+        door = os.environ.get(DOOR, "")
+        back = f'<a class="pt-back" href="{escape(door, quote=True)}">← the bench</a>' if door.startswith("/") else ""
         return (
             f'<div class="pt-head"><div><h2>{escape(pen[:1].upper() + pen[1:])}</h2>'
-            f'<p class="pt-hint">{escape(" · ".join(facts))}</p>{where}{problems}'
+            f'<p class="pt-hint">{back} {escape(" · ".join(facts))}</p>{where}{problems}'
             f'<p class="pt-next"><b>Next:</b> {escape(ahead.words)}.{then}</p>{waits}</div>'
             f'<div class="pt-pen">{self._drawing()}</div></div>'
         )

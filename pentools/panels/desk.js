@@ -61,11 +61,20 @@ export default {
       if (selector) focusIn(selector);
     };
 
+    const leave = () => {
+      const address = model.get("go_to");
+      // a place on this very server and nowhere else
+      if (address.startsWith("/") && !address.startsWith("//")) window.location.assign(address);
+    };
+
     const watcher = new MutationObserver(giveBack);
     watcher.observe(document.body, { childList: true, subtree: true });
     document.addEventListener("input", keep, true);
     model.on("change:look_at", look);
     model.on("change:saved", forget);
+    model.on("change:go_to", leave);
+    model.set("woken", Date.now());
+    model.save_changes();
     giveBack();
     el.style.display = "none";
     return () => {
@@ -73,6 +82,7 @@ export default {
       document.removeEventListener("input", keep, true);
       model.off("change:look_at", look);
       model.off("change:saved", forget);
+      model.off("change:go_to", leave);
     };
   },
 };

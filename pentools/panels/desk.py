@@ -25,6 +25,9 @@ class Desk(anywidget.AnyWidget):
     job = traitlets.Unicode().tag(sync=True)
     look_at = traitlets.Dict().tag(sync=True)
     saved = traitlets.Dict().tag(sync=True)
+    go_to = traitlets.Unicode().tag(sync=True)
+    woken = traitlets.Float().tag(sync=True)
+    """When a page last showed it, by the browser's clock."""
 
     def __init__(self, job: str) -> None:
         super().__init__(job=job)
@@ -39,3 +42,8 @@ class Desk(anywidget.AnyWidget):
         """Let go of the drafts of a form that was saved."""
         self._count += 1
         self.saved = {"forms": [draft_class(stage, kind).removeprefix("pt-draft--") + "--"], "count": self._count}
+
+    def leave_for(self, address: str) -> None:
+        """Show another page of the same server in this window."""
+        self.go_to = ""  # the same page a second time is a change too
+        self.go_to = address

@@ -11,6 +11,7 @@ import ipywidgets as widgets
 
 from pentools.errors import InputError
 from pentools.fields import Field
+from pentools.panels.guard import is_enter
 from pentools.panels.ticks_box import TicksBox
 
 __all__ = ["FieldBox", "with_own_unit"]
@@ -90,8 +91,7 @@ class FieldBox:
         return box
 
     def _heard(self, _: Any, content: Any, __: Any) -> None:
-        # the browser sends this when Enter is pressed in a one-line box
-        if isinstance(content, dict) and content.get("event") == "submit":
+        if is_enter(content):
             self._on_enter()
 
     @property

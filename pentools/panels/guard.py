@@ -13,7 +13,7 @@ import ipywidgets as widgets
 
 from pentools.errors import PentoolsError
 
-__all__ = ["AskedOnce", "Status", "guarded", "strict"]
+__all__ = ["AskedOnce", "Status", "guarded", "is_enter", "strict"]
 
 _log = logging.getLogger(__name__)
 _strict = {"on": False}
@@ -110,3 +110,8 @@ def guarded(status: Status, action: Callable[..., None], failed: str = "NOT SAVE
                 raise
 
     return run
+
+
+def is_enter(content: object) -> bool:
+    """Whether a message from a one-line box says that Enter was pressed in it."""
+    return isinstance(content, dict) and content.get("event") == "submit"

@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from pathlib import PurePath
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
 from pentools.errors import InputError
 from pentools.panels.desk import draft_class
 from pentools.panels.field_box import with_own_unit
-from pentools.panels.guard import AskedOnce, Status, guarded
+from pentools.panels.guard import AskedOnce, Status, guarded, is_enter
 from pentools.record.plausible import doubt_of
 from pentools.record.stages.job.ending_kinds import PICTURE
 from pentools.record.stages.job.work_kinds import ACTIVITIES, NOTE, TIMER_START, TIMER_STOP, WORK
@@ -76,7 +76,7 @@ class Strip:
     def _box(self, label: str, example: str, enter: Callable[..., None], kind: str) -> widgets.Text:
         box = widgets.Text(description=label, placeholder=example, continuous_update=True)
         box.add_class(draft_class("strip", kind, "box"))
-        box.on_msg(lambda _, content, __: enter() if _is_enter(content) else None)
+        box.on_msg(lambda _, content, __: enter() if is_enter(content) else None)
         return box
 
     def _next_state(self) -> str:
@@ -170,7 +170,3 @@ class Strip:
         self.status.saved(f"saved {entry.time:%H:%M:%S}: {what}")
         self.refresh()
         self._saved()
-
-
-def _is_enter(content: Any) -> bool:
-    return isinstance(content, dict) and content.get("event") == "submit"

@@ -12,9 +12,22 @@ from pathlib import Path
 from pentools.errors import RecordError
 from pentools.record.appending import PRIVATE_FILE, sync_folder
 
-__all__ = ["RECORD_NAME", "has_picture", "lay_out", "like_it", "pictures_in", "shipped_folder"]
+__all__ = [
+    "BENCH_NOTEBOOK",
+    "DOOR",
+    "RECORD_NAME",
+    "has_picture",
+    "lay_bench_notebook",
+    "lay_out",
+    "like_it",
+    "pictures_in",
+    "shipped_folder",
+]
 
 RECORD_NAME = "record.jsonl"
+BENCH_NOTEBOOK = "bench.ipynb"
+DOOR = "PENTOOLS_DOOR"
+"""The environment's name for where the bench's own notebook is served, where it is."""
 PARTS = ("photos", "scans", "writeup")
 
 
@@ -64,6 +77,25 @@ def lay_out(folder: Path, *, sample: Path | None = None) -> None:
                 folder.parent.rmdir()
         raise
     sync_folder(folder.parent)
+
+
+def lay_bench_notebook(bench: Path) -> Path:
+    """The bench's own notebook, laid beside the jobs where it is not there yet.
+
+    Raises
+    ------
+    RecordError
+        If it cannot be laid there.
+    """
+    place = bench / BENCH_NOTEBOOK
+    if not place.exists():
+        try:
+            shutil.copyfile(shipped_folder("notebooks") / BENCH_NOTEBOOK, place)
+        except OSError as error:
+            raise RecordError(
+                f"{place} cannot be laid ({error.strerror or error}). A job opens all the same: pentools open JOB"
+            ) from error
+    return place
 
 
 def _fill(work: Path, name: str, sample: Path | None) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.errors import PentoolsError
-from pentools.record.bench import open_bench_folder
+from pentools.record.bench import Bench, open_bench_folder
 from pentools.record.job import RECORD_NAME, job_in
 from pentools.record.stages.job.coming_back import continued_on
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     import pandas as pd
 
-__all__ = ["parts_wanted"]
+__all__ = ["parts_wanted", "wanted_on"]
 
 COLUMNS = ("job", "pen", "system", "part", "wanted", "holds_now", "since")
 
@@ -39,11 +39,16 @@ def parts_wanted(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
     """
     import pandas as pd
 
-    folder = open_bench_folder(bench).folder
+    return pd.DataFrame(wanted_on(open_bench_folder(bench)), columns=list(COLUMNS))
+
+
+def wanted_on(bench: Bench) -> list[dict[str, str | None]]:
+    """The rows of `parts_wanted`, each by the names of its columns."""
+    folder = bench.folder
     rows = [row for path in sorted(folder.glob(f"*/{RECORD_NAME}")) for row in _rows(path.parent)]
     older = {name for path in folder.glob(f"*/{RECORD_NAME}") if (name := _older(path.parent))}
     kept = [row for row in rows if row["job"] not in older]
-    return pd.DataFrame(sorted(kept, key=lambda row: row["since"] or ""), columns=list(COLUMNS))
+    return sorted(kept, key=lambda row: row["since"] or "")
 
 
 def _rows(folder: Path) -> list[dict[str, str | None]]:
