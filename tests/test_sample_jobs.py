@@ -14,6 +14,7 @@ from pentools.calc.seal.trials import Trial, next_trial_size
 from pentools.fields import Value
 from pentools.figures.weighing.strokes import stroke_runs
 from pentools.record.bench import open_bench_folder
+from pentools.record.coming_back import link_of
 from pentools.record.entries import WITHDRAWAL
 from pentools.record.holds import held
 from pentools.record.job import create_job, shipped_folder
@@ -22,7 +23,10 @@ from pentools.record.report import missing_report_fields
 from pentools.record.review import review
 from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.job.agree import consents, departures_without_yes
+from pentools.record.stages.job.coming_back import covered_by_date
+from pentools.record.stages.job.coming_back_kinds import TAKEN_OVER
 from pentools.record.stages.job.condition import worst_by_part
+from pentools.record.stages.job.makeshifts import makeshifts_of
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_log import running_timer
 from pentools.record.stages.seal.sealing import candidates, next_trial, passed_places, proofs_done, suspects, trials
@@ -39,12 +43,16 @@ RETURNED = "casein-returned"
 """The sample that was stopped after the survey: complete for what was done, which is little."""
 
 
+AGAIN = "lever-back-again"
+"""The sample that comes back: it goes on from another, and is short, since most of it is known."""
+
+
 @pytest.fixture(params=NAMES)
 def name(request):
     return request.param
 
 
-@pytest.fixture(params=(*NAMES, RETURNED))
+@pytest.fixture(params=(*NAMES, RETURNED, AGAIN))
 def any_job(request, lay):
     return lay(request.param)
 
@@ -67,7 +75,7 @@ def number(value: Value) -> float:
 
 def test_these_samples_come_with_the_kit():
     there = {p.name for p in shipped_folder("sample_jobs").iterdir() if p.is_dir() and not p.name.startswith(".")}
-    assert there == {*NAMES, RETURNED}
+    assert there == {*NAMES, RETURNED, AGAIN}
 
 
 def test_it_opens_without_problems_and_nothing_is_odd(any_job):
@@ -139,7 +147,9 @@ def test_the_pictures_are_there_small_and_said_to_be_drawn(any_job):
         with Image.open(path) as picture:
             assert picture.width >= 1000
             assert not picture.getexif()
-    moments = {"before", "during"} if any_job.name == RETURNED else {"before", "during", "after"}
+    moments = {RETURNED: {"before", "during"}, AGAIN: {"before", "after"}}.get(
+        any_job.name, {"before", "during", "after"}
+    )
     assert all(
         values.drawn is True for values in (logged.values for logged in any_job.log(kind_of("pictures", "picture")))
     )
@@ -309,6 +319,24 @@ def test_the_casein_pen_goes_home_as_it_came(lay):
     assert running_timer(job) is None
 
 
+def test_the_lever_filler_that_comes_back_goes_on_from_its_older_job(lay):
+    older, job = lay("lever-with-limits"), lay(AGAIN)
+    link = link_of(job)
+    assert (link.older, link.part, link.cause, link.covered, link.days) == (older.name, "seals", "way", True, 39)
+    assert link.lots == ("bag of March 2026", "flakes of 2025, own solution")
+    assert covered_by_date(job) is True
+    back = job.newest(kind_of("intake", "coming back"))
+    assert (back.promised_until, back.promised) == tuple(
+        getattr(older.newest(kind_of("release", "result")), name) for name in ("promise_until", "follow_up")
+    )
+    old, new = (one.newest(kind_of("intake", "arrival")) for one in (older, job))
+    assert (new.pen, new.system, new.material, new.cap_mm) == (old.pen, old.system, old.material, old.cap_mm)
+    assert new.arrived_on == "2026-05-26"
+    assert [one.wanted for one in makeshifts_of(job)] == ["a pressure bar 47 mm long and 5 mm wide"]
+    assert len([e for e in job.record.live() if not e.note.startswith(TAKEN_OVER)]) <= 22
+    assert find_stage("posting").state_of(job).word == "done"
+
+
 def test_every_pen_has_another_owner():
     jobs = [shipped_folder("sample_jobs") / name for name in (*NAMES, RETURNED)]
     owners = set()
@@ -347,7 +375,7 @@ def test_the_notebook_is_story_and_stage_by_turns(any_job):
     assert own.metadata.kernelspec.name == "python3"
 
 
-@pytest.mark.parametrize("name", [*NAMES, RETURNED])
+@pytest.mark.parametrize("name", [*NAMES, RETURNED, AGAIN])
 def test_no_sample_is_told_by_what_a_known_pen_is_known_by(name):
     folder = shipped_folder("sample_jobs") / name
     told = "".join((folder / file).read_text(encoding="utf-8") for file in ("record.jsonl", f"{name}.ipynb")).casefold()

@@ -31,8 +31,8 @@ if TYPE_CHECKING:
 
 __all__ = ["ReturnLink", "goes_on_from", "link_of", "returns", "start_from", "take_over"]
 
-_STAYS = {"arrived_on", "mass_g", "pieces"}
-"""What of an arrival is of its own day."""
+_STAYS = {"arrived_on", "mass_g", "pieces", "private_note"}
+"""What of an arrival is of its own day, and of an owner of its own job."""
 _SEALS = ("seals", "filler", "section")
 
 
@@ -113,7 +113,7 @@ def take_over(job: Job, name: str) -> Job:
 
     Notes
     -----
-    Taken over: the owner, the arrival without day, mass and pieces, what each part is made of, the filler's dimensions,
+    Taken over: the owner without the private note, the arrival without day, mass and pieces, what each part is made of, the filler's dimensions,
     what was measured for the seals, what was promised and what was fitted. Each entry says in its remark whence it is.
     """
     older = goes_on_from(job, name)
@@ -167,8 +167,7 @@ def _line_of(job: Job) -> tuple[str, ...]:
 def _copy(job: Job, kind: Kind[Any], data: dict[str, Any], note: str) -> None:
     names = {field.name for field in kind.fields if field.kind != "photo"}
     kept = {name: value for name, value in data.items() if name in names}
-    if kind is ARRIVAL:
-        kept = {name: value for name, value in kept.items() if name not in _STAYS}
+    kept = {name: value for name, value in kept.items() if name not in _STAYS}
     if kept:
         job.record.append(new_entry(kind.stage, kind.key, kept, note=note))
 
@@ -183,26 +182,25 @@ def _newest_each(job: Job, kind: Kind[Any]) -> list[dict[str, Any]]:
 def _promise(older: Job) -> dict[str, Any]:
     result = older.newest(RESULT)
     found: dict[str, Any] = {"promised_until": result.promise_until, "promised": result.follow_up}
-    fitted = _fitted(older)
-    return {name: value for name, value in (*found.items(), ("fitted", fitted or None)) if value is not None}
+    put_in = _put_in(older)
+    fitted = list(dict.fromkeys(f"{where}: {what}" if where else what for where, what, _ in put_in))
+    lots = list(dict.fromkeys(f"{where}: {lot}" for where, _, lot in put_in if lot))
+    found |= {"fitted": [line.replace(";", ",") for line in fitted], "lots": [line.replace(";", ",") for line in lots]}
+    return {name: value for name, value in found.items() if value}
 
 
-def _fitted(older: Job) -> list[str]:
-    """What the older job put in and what holds it, a line each."""
+def _put_in(older: Job) -> list[tuple[str, str, str]]:
+    """What the older job put in and what holds it: where, what, and its lot."""
+    parts = MATERIAL.field("part")
     added = [logged.values for logged in older.log(MATERIAL) if logged.values.way == "added" and logged.values.what]
-    lines = [_line(MATERIAL.field("part").shown(v.part) if v.part else "", v.what or "", v.lot) for v in added]
-    sealed = {
-        logged.values.place: logged.values
-        for logged in older.log(SEALANT)
-        if logged.values.sealant not in (None, "none")
-    }
-    lines += [_line(place_words(place), SEALANT.field("sealant").shown(v.sealant), None) for place, v in sealed.items()]
-    lines += [_line("", one.words, one.values.lot) for one in mended(older)]
-    return list(dict.fromkeys(line.replace(";", ",") for line in lines))
-
-
-def _line(where: str, what: str, lot: str | None) -> str:
-    return f"{f'{where}: ' if where else ''}{what}{f' (lot {lot})' if lot else ''}"
+    found = [(parts.shown(v.part) if v.part else "", v.what or "", v.lot or "") for v in added]
+    sealed = {logged.values.place: logged.values for logged in older.log(SEALANT)}
+    found += [
+        (place_words(place), SEALANT.field("sealant").shown(v.sealant), v.lot or "")
+        for place, v in sealed.items()
+        if v.sealant not in (None, "none")
+    ]
+    return found + [(parts.shown(one.values.part), one.row.label, one.values.lot or "") for one in mended(older)]
 
 
 def link_of(job: Job) -> ReturnLink | None:

@@ -16,7 +16,7 @@ OWNER = {
     "intake/owner": "owner address contact may_decide declared_value value_basis",
     "intake/request": "expectations must_not price_limit",
     "intake/consent": "publish pictures engraving consent_on channel",
-    "intake/coming back": "older covered promised_until promised fitted",
+    "intake/coming back": "older covered promised_until lots",
     "intake/shown all the same": "word place around reason",
     "identify/mark": "engraved_name",
     "agree/proposal": "permanent_told",

@@ -17,7 +17,11 @@ from pentools.record.stages.weighing.kinds import DIMENSIONS
 @pytest.fixture
 def older(bench):
     job = create_job(bench, "pen-one")
-    job.add("intake", "owner", {"owner": "Adela Quist", "address": "Rope Walk 3", "contact": "by letter"})
+    job.add(
+        "intake",
+        "owner",
+        {"owner": "Adela Quist", "address": "Rope Walk 3", "contact": "by letter", "private_note": "in a hurry"},
+    )
     job.add(
         "intake",
         "arrival",
@@ -80,7 +84,7 @@ def test_what_is_known_of_the_pen_is_taken_over_and_what_is_of_its_day_is_not(jo
     assert (arrival.pen, arrival.system, arrival.material) == ("a black pen", "lever-sac", "ebonite")
     assert arrival.barrel_mm.value == 66
     assert (arrival.arrived_on, arrival.mass_g, arrival.pieces) == (None, None, None)
-    assert job.newest(OWNER).address == "Rope Walk 3"
+    assert (job.newest(OWNER).address, job.newest(OWNER).private_note) == ("Rope Walk 3", None)
     assert materials_of(job, "section") == ("casein",)
     assert job.newest(DIMENSIONS).bore.value == 7.4
     sac = measured(job, "sac")
@@ -91,9 +95,10 @@ def test_what_is_known_of_the_pen_is_taken_over_and_what_is_of_its_day_is_not(jo
 def test_what_was_promised_and_fitted_goes_along(job):
     back = job.newest(RETURN)
     assert (back.older, back.promised_until, back.promised) == ("pen-one", "2026-06-14", "Look at the sac each spring.")
+    assert back.lots == ("seals and sac: L-7", "clip: C-1", "sac on its nipple: jar of May", "clip: wire 4")
     assert back.fitted == (
-        "seals and sac: latex sac 16 (lot L-7)", "clip: a clip (lot C-1)", "sac on its nipple: shellac",
-        "clip, spring: spring shimmed or made anew (lot wire 4)",
+        "seals and sac: latex sac 16", "clip: a clip", "sac on its nipple: shellac",
+        "clip: spring: spring shimmed or made anew",
     )  # fmt: skip
     assert any(f.topic == "value" and "What failed" in f.text for f in review(job)), "what failed is asked for"
 

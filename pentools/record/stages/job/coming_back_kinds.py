@@ -33,8 +33,9 @@ class Return(Form, frozen=True):
     cause: Annotated[str | None, ask("Why", "choice", choices=CAUSE_CHOICES, hint="as far as it can be told", audience="everybody")] = None
     covered: Annotated[bool | None, yes_no("Is it covered by what was promised?")] = None
     promised_until: Annotated[str | None, ask("Answered for until", "date", hint="taken over; empty where nothing was promised")] = None
-    promised: Annotated[str | None, ask("What was promised", "long text", hint="taken over from the end of that job")] = None
-    fitted: Annotated[tuple[str, ...] | None, ask("What was fitted then", "items", hint="taken over: what, where, lot")] = None
+    promised: Annotated[str | None, ask("What was promised", "long text", hint="taken over from the end of that job", audience="everybody")] = None
+    fitted: Annotated[tuple[str, ...] | None, ask("What was fitted then", "items", hint="taken over: where and what", audience="everybody")] = None
+    lots: Annotated[tuple[str, ...] | None, ask("From which lots", "items", hint="taken over: where, source and lot")] = None
 
 
 RETURN = Kind("intake", "coming back", "Coming back", Return, log=False, help="The pen was here before: what is known of it is taken over and not asked again.")

@@ -4,7 +4,7 @@ from record.on_disk import asked, on_disk
 
 from pentools.record.stages.job import coming_back_kinds
 
-KEPT = {"intake/coming back": "older failed part:c cause:c covered:b promised_until:d promised fitted:l"}
+KEPT = {"intake/coming back": "older failed part:c cause:c covered:b promised_until:d promised fitted:l lots:l"}
 ASKED = {"intake/coming back*": "older! failed!"}
 
 
