@@ -103,6 +103,11 @@ STYLE = """<style>
 .pentools .pt-ticks .widget-checkbox { width:auto; margin:0; height:auto; } .pentools .pt-ticks .widget-label-basic { display:flex; align-items:center;
   gap:.5em; width:auto; min-height:34px; cursor:pointer; } .pentools .pt-ticks input { width:20px!important; height:20px; min-height:0; }
 .pentools .pt-ticks .jupyter-button { margin:0; }
+.pentools .pt-step { display:grid; grid-template-columns:1.25fr 1fr 7em; gap:2px 16px; border-top:1px solid var(--rule); overflow:visible; padding:1px 0; }
+.pentools .pt-steps, .pentools .pt-steps .widget-vbox { overflow:visible; } .pentools .pt-steps .widget-checkbox { width:100%; margin:0; height:auto; }
+.pentools .pt-steps .widget-label-basic { display:flex; align-items:flex-start; gap:.5em; white-space:normal; width:100%; min-height:30px; padding-top:4px;
+  line-height:1.3; cursor:pointer; } .pentools .pt-steps input { flex:none; width:20px!important; height:20px; min-height:0; margin:0; }
+.pentools .pt-closes { color:var(--oxblood); font-weight:600; font-size:.88em; } .pentools .pt-step-said { color:var(--jade); }
 .pentools .pt-panel, .pentools .pt-form { overflow:visible; }
 .pentools .pt-act { flex-flow:row wrap; gap:8px; align-items:center; overflow:visible; }
 .pentools .pt-more { border-style:dashed!important; font-size:.92em; }

@@ -16,6 +16,8 @@ from pentools.errors import InputError
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.spending import price_past_ceiling, spending_of
+from pentools.record.stages.closing.closing import closed_untested, closing_untested
+from pentools.record.stages.closing.work import fits_dry
 from pentools.record.stages.finish.kinds import MASKS
 from pentools.record.stages.finish.kinds import STEP as POLISH
 from pentools.record.stages.job.agree import consents
@@ -118,6 +120,7 @@ HOLDS: dict[str, HoldPoint] = {
     "send out": HoldPoint("send out", "sending a part out", lambda job: bool(job.log(OUT))),
     "nib work": HoldPoint("nib work", "work on the nib", lambda job: bool(job.log(ADJUST) or job.log(SMOOTHED))),
     "flex": HoldPoint("flex", "loading the nib to its limit", flex_past_limit),
+    "close": HoldPoint("close", "closing it up", closed_untested),
     "spend": HoldPoint("spend", "spending past the ceiling", lambda job: spending_of(job).past()),
     "release": HoldPoint("release", "releasing the pen", _released),
 }
@@ -133,10 +136,11 @@ def job_facts(job: Job) -> JobFacts:
         consents=frozenset(key for key, yes in said.items() if yes),
         refusals=frozenset(key for key, yes in said.items() if not yes),
         masks_on=job.newest(MASKS).masks is True,
-        dry_fit_passed=dry_fit_passed(job),
+        dry_fit_passed=dry_fit_passed(job) or fits_dry(job),
         leak_test_done=bool(job.log(LEAK_CHECK)),
         limits_written=limits_written(job),
         flexed_past_limit=flex_past_limit(job),
+        untested=bool(closing_untested(job)),
         ended_early=job.newest(RESULT).ending in EARLY,
         spent=float(money.spent),
         ceiling=None if money.ceiling is None else float(money.ceiling),
@@ -151,8 +155,14 @@ def _reason(key: Step, job: Job, amount: Decimal = Decimal(0), repair: Repair | 
     if key == "repair":
         facts = replace(facts, repair=_in_the_way(job, repair))
     state = hold_point(key, facts, amount=float(amount))
-    said = [_spent_in_words(job, amount) if topic == "ceiling" else _WORDS[f"{key} {topic}"] for topic in state.topics]
+    said = [_said(key, topic, job, amount) for topic in state.topics]
     return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
+
+
+def _said(key: Step, topic: Topic, job: Job, amount: Decimal) -> str:
+    if topic == "ceiling":
+        return _spent_in_words(job, amount)
+    return closing_untested(job) if topic == "untested" else _WORDS[f"{key} {topic}"]
 
 
 def _in_the_way(job: Job, repair: Repair | None) -> tuple[Topic, ...]:

@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, Any
 from pentools.numbers import plain
 from pentools.record.forms import Form
 from pentools.record.spending import counted, spending_of
+from pentools.record.stages.closing.kinds import Round, Step
+from pentools.record.stages.closing.work import doubts_of
 from pentools.record.stages.job.ending_kinds import Result
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.work_kinds import MATERIAL, Work
@@ -138,4 +140,6 @@ _DOUBTS: dict[type[Form], Callable[[Job, Any], str]] = {
     Bath: _bath,
     Work: _minutes,
     Result: _price,
+    Round: doubts_of,
+    Step: doubts_of,
 }

@@ -21,6 +21,7 @@ STAGES: dict[str, str] = {
     "repairs": "pentools.record.stages.repairs.repairs:REPAIRS",
     "work log": "pentools.record.stages.job.work_log:WORK_LOG",
     "seal": "pentools.record.stages.seal.sealing:SEAL",
+    "closing": "pentools.record.stages.closing.closing:CLOSING",
     "fill test": "pentools.record.stages.weighing.filling:FILL_TEST",
     "nib": "pentools.record.stages.nib.nib:NIB",
     "finish": "pentools.record.stages.finish.finishing:FINISH",

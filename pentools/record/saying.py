@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
 from pentools.record.spending import spending_of
+from pentools.record.stages.closing.closing import closing_sentence
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.dating.kinds import MARK
@@ -154,6 +155,7 @@ _SAYS: dict[str, Callable[[Job], str]] = {
     "repairs": repair_sentence,
     "work log": _work_log,
     "seal": _seal,
+    "closing": closing_sentence,
     "fill test": _fill_test,
     "nib": nib_sentence,
     "finish": finish_sentence,

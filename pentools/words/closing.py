@@ -35,6 +35,7 @@ WORDS: Mapping[str, Template] = {
     "failed": _failed,
     "shut": _missing("Step {number}, the {part}, closed over something untested. Not known to be so: {missing}"),
     "skipped": _missing("Step {number}, the {part}, was done before this was so: {missing}"),
+    "unsaid": _missing("Step {number}, the {part}, was done without a word that this was so: {missing}"),
     "held": _missing("Step {number}, the {part}, closes something in. First this has to be tested: {missing}"),
     "early": _missing("Before step {number}, the {part}, this has to be so: {missing}"),
     "untested": "Step {number}, the {part}, is done but not tested. {test} Passed: {passes}.",
@@ -45,5 +46,7 @@ WORDS: Mapping[str, Template] = {
     "ink": "{ink}: {advice} ({sure}).",
     "not-named": "The body is not named, so the strictest advice holds.",
     "shellac-silicone": "Shellac does not hold a silicone sac: it comes off unless it is bound with thread.",
+    "owed": "It has gone without these tests: {tests:and}.",
+    "sent-failed": "It has gone although this did not pass: {tests:and}.",
     "together": "It is together, and every test on the way has passed.",
 }

@@ -37,6 +37,7 @@ WORDS: Mapping[str, Template] = {
     "send out-held": "Parts mended: a part was sent out although {reason}.",
     "nib work-held": "The nib: work on it is logged although {reason}.",
     "flex-held": "The nib: a test of flex is logged although {reason}.",
+    "close-held": "Back together: steps are logged although {reason}.",
     "release-held": "Release: the pen is released although {reason}.",
     "ceiling": "Work log: {reason}.",
     "price-past": "Release: the price of {price} is past the agreed ceiling of {ceiling} (ask the owner first).",

@@ -13,11 +13,11 @@ from pentools.errors import InputError
 
 __all__ = ["STEPS", "HoldState", "JobFacts", "Step", "Topic", "hold_point"]
 
-Step = Literal["heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "spend", "release"]
+Step = Literal["heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "close", "spend", "release"]
 STEPS: tuple[Step, ...] = get_args(Step)
 Topic = Literal[
     "material", "refused", "consent", "masks", "dry fit", "ceiling", "leak check", "limits", "cure",
-    "unknown", "unfit", "treatment", "test spot", "test failed", "rubbing", "limit",
+    "unknown", "unfit", "treatment", "test spot", "test failed", "rubbing", "limit", "untested",
 ]  # fmt: skip
 
 
@@ -43,6 +43,8 @@ class JobFacts:
         Whether a solvent weld on the pen has not stood its time yet.
     repair : tuple of Topic
         What stands in the way of the repair in question, as `calc.repairs.fitness` says; empty where nothing does.
+    untested : bool
+        Whether something untested lies behind a joint that is closed, or is closed next.
     ended_early : bool
         Whether the job was stopped or the pen is returned unrepaired, so that nothing is left to test.
     spent, ceiling : float or None
@@ -61,6 +63,7 @@ class JobFacts:
     flexed_past_limit: bool = False
     curing: bool = False
     repair: tuple[Topic, ...] = ()
+    untested: bool = False
     ended_early: bool = False
     spent: float = 0.0
     ceiling: float | None = None
@@ -94,7 +97,7 @@ def hold_point(step: Step, facts: JobFacts, *, amount: float = 0.0) -> HoldState
 
     Parameters
     ----------
-    step : {"heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "spend", "release"}
+    step : {"heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "close", "spend", "release"}
         The step about to begin.
     facts : JobFacts
         What is known of the job.
@@ -143,6 +146,7 @@ def _checks(step: Step, facts: JobFacts, amount: float) -> tuple[tuple[Topic, bo
         "send out": (("refused", refused), ("consent", unasked)),
         "nib work": (("refused", refused), ("consent", unasked)),
         "flex": (("limit", facts.flexed_past_limit),),
+        "close": (("untested", facts.untested),),
         "spend": (("ceiling", facts.ceiling is not None and facts.spent + amount > facts.ceiling),),
         "release": (("leak check", open_end and not facts.leak_test_done), ("limits", open_end and not facts.limits_written)),
     }  # fmt: skip

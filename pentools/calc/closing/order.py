@@ -276,8 +276,10 @@ def _of_done(step: ClosingStep) -> Iterator[Finding]:
         yield Finding("stop", "closing.failed", number=row.step, part=row.part, passes=row.passes, undone=row.undone)
     if step.untested:
         yield Finding("stop", "closing.shut", number=row.step, part=row.part, missing=_said(step.untested))
-    elif step.skipped:
+    elif any(not hold.from_outside for hold in step.skipped):
         yield Finding("warning", "closing.skipped", number=row.step, part=row.part, missing=_said(step.skipped))
+    elif step.skipped:  # who was asked and went on has said that it was so
+        yield Finding("note", "closing.unsaid", number=row.step, part=row.part, missing=_said(step.skipped))
 
 
 def _of_coming(coming: ClosingStep) -> Iterator[Finding]:

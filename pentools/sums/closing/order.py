@@ -126,6 +126,7 @@ def _as_json(step: ToldStep) -> dict[str, Any]:
         "caution": step.caution or None,
         "changes": list(step.changes),
         "closes": step.closes,
+        "only_with": step.only_with or None,
         "state": step.state,
         "waits_for": list(step.waits),
         "cure_h": step.hours,

@@ -60,6 +60,8 @@ class ToldStep:
         What the materials change, by themselves.
     closes : bool
         Whether it shuts something in.
+    only_with : str
+        When it is needed, such as "bar was out"; empty where it always is.
     state : str
         Where it stands.
     waits : tuple of str
@@ -82,6 +84,7 @@ class ToldStep:
     caution: str
     changes: tuple[str, ...]
     closes: bool
+    only_with: str
     state: str
     waits: tuple[str, ...]
     hours: float | None
@@ -214,6 +217,7 @@ def _closing_step(step: ClosingStep, body: Sequence[str], fitted: Sequence[str])
         caution=" ".join((*changes, row.caution)).strip(),
         changes=changes,
         closes=row.closes,
+        only_with=row.only_with,
         state=step.state,
         waits=tuple(hold.condition for hold in step.missing),
         hours=cure_hours(row, fitted),
@@ -300,6 +304,7 @@ def _opening_steps(order: OpeningOrder, body: Collection[str]) -> tuple[ToldStep
                 caution=" ".join(text for text in cautions if text),
                 changes=(),
                 closes=False,
+                only_with="",
                 state={"held": "early"}.get(step.state, step.state),
                 waits=tuple(hold.condition for hold in step.held_by),
                 hours=None,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.findings import Finding
 from pentools.calc.closing.care import TOPICS, CareLine, CareOf, care_told, inks_told, lines_for, never_told
 from pentools.calc.treatment.limits import Verdict
+from pentools.record.stages.closing.kinds import ROUND
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TRIAL
@@ -120,4 +121,7 @@ def _seals(job: Job, system: str) -> tuple[str, ...]:
 def _sealants(job: Job) -> tuple[str, ...]:
     """What was put on joints; grease inside the mechanism is no joint that an owner turns."""
     put = (logged.values for logged in job.log(SEALANT))
-    return tuple(one.sealant or "" for one in put if one.sealant != "grease" or one.place in ("section", "inner-cap"))
+    found = [one.sealant or "" for one in put if one.sealant != "grease" or one.place in ("section", "inner-cap")]
+    for logged in job.log(ROUND):
+        found += [name for name in (logged.values.sac_with, logged.values.section_with) if name is not None]
+    return tuple(found)

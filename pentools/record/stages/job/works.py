@@ -19,7 +19,7 @@ WORKS: tuple[tuple[str, str], ...] = (
 
 _FRAME = ("intake", "condition", "agree")
 _END = ("work log", "limits", "pictures", "release")
-_FILLER = (*_FRAME, "open", "seal", "fill test", *_END)
+_FILLER = (*_FRAME, "open", "seal", "closing", "fill test", *_END)
 STAGES_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "re-sac": _FILLER,
     "cork or ring": _FILLER,
@@ -52,6 +52,7 @@ FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "work log": ("work", "material"),
     "repairs": ("repair", "sent out", "back again"),
     "seal": ("measure", "trial", "sealant", "test"),
+    "closing": ("order",),
     "fill test": ("weighing", "leak check", "dimensions"),
     "nib": ("loupe", "adjust", "smoothing", "writing test"),
     "finish": ("zone", "masks on", "plan", "step"),

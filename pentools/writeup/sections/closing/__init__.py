@@ -1,0 +1,1 @@
+"""Back together on a page."""

@@ -1,0 +1,104 @@
+"""Back together on a page: the order as it was kept, what each test showed, and how it left."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pentools.calc.closing.order import ClosingStep
+from pentools.record.stages.closing.closing import closing_findings
+from pentools.record.stages.closing.kinds import STEP, WRITING
+from pentools.record.stages.closing.proofs import owed_now
+from pentools.record.stages.closing.work import closing_of, put_on, step_values
+from pentools.record.stages.seal.kinds import SEALANTS
+from pentools.writeup.blocks import Audience, Block, Details, Findings, Lead, Photos, Section, Table
+from pentools.writeup.photos import PhotoBook
+from pentools.writeup.sections.generic import kind_table, releases_of
+from pentools.writeup.sections.job.pictures import photo_among
+from pentools.writeup.words import capital, list_in_words
+
+if TYPE_CHECKING:
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
+
+__all__ = ["closed_in_words", "section"]
+
+_STATES = {"done": "✓ passed", "untested": "not tested", "failed": "✗ did not pass", "not needed": "was not out"}
+_GRAVE = ("shut", "skipped", "failed")
+
+
+def section(job: Job, stage: Stage, audience: Audience) -> Section:
+    """How it went together.
+
+    Parameters
+    ----------
+    stage : Stage
+        The stage of closing.
+    audience : {"owner", "everybody"}
+        Who will see the page; all of it is for everybody.
+
+    Returns
+    -------
+    Section
+        No blocks where nothing was entered.
+    """
+    order = closing_of(job)
+    if not job.record.live(stage.key) or order is None:
+        return Section(stage.key, stage.title)
+    blocks: list[Block] = []
+    if words := closed_in_words(job):
+        blocks.append(Lead(words))
+    grave = tuple(f for f in closing_findings(job) if f.topic in _GRAVE)
+    if grave:
+        blocks.append(Findings(grave))
+    told = [step for step in order.steps if step.state in _STATES]
+    rows = tuple((str(step.row.step), capital(step.row.part), _done(job, step), _STATES[step.state], _showed(step)) for step in told)  # fmt: skip
+    if rows:
+        table = Table("The order, and what each test showed", ("Step", "Part", "What was done", "Test", "A sound one shows"), rows)  # fmt: skip
+        blocks.append(Details("The order, step by step", (table,)))
+    blocks += kind_table(job, STEP, audience, without=("photo",), caption="Steps told apart")
+    blocks += _proofs(job)
+    blocks += kind_table(job, WRITING, audience, caption="Writing after a night")
+    blocks += _photos(job, audience)
+    blocks += releases_of(job, stage, audience)
+    return Section(stage.key, stage.title, tuple(blocks))
+
+
+def closed_in_words(job: Job) -> str:
+    """How it went together, in one sentence without a claim that was not entered; empty where nothing was done."""
+    order = closing_of(job)
+    if order is None:
+        return ""
+    done = [step for step in order.steps if step.state in ("done", "untested", "failed")]
+    if not done:
+        return ""
+    tested = sum(step.state == "done" for step in done)
+    if tested == len(done) and order.next_step is None:
+        return f"It went together in {len(done)} steps, each tested before the next."
+    return f"It went together in {len(done)} steps so far, {tested} of them tested."
+
+
+def _done(job: Job, step: ClosingStep) -> str:
+    """What was done, with what was measured and what holds it."""
+    more = [step_values(job)[step.row.value]] if step.row.value in step_values(job) else []
+    said = put_on(job, step.row.clock) if step.row.clock and step.state != "not needed" else None
+    more += [dict(SEALANTS)[said[0]]] if said else []
+    return f"{step.row.action} ({', '.join(more)})" if more else step.row.action
+
+
+def _showed(step: ClosingStep) -> str:
+    return capital(step.row.passes) if step.state != "not needed" else "–"
+
+
+def _proofs(job: Job) -> list[Block]:
+    proofs = owed_now(job)
+    passed = [proof.row.label for proof in proofs if proof.state == "passed"]
+    failed = [proof.row.label for proof in proofs if proof.state == "failed"]
+    rows = [("Passed", capital(list_in_words(passed)))] if passed else []
+    rows += [("Did not pass", capital(list_in_words(failed)))] if failed else []
+    return [Table("Tests before it left", ("Test", "Which"), tuple(rows))] if rows else []
+
+
+def _photos(job: Job, audience: Audience) -> list[Block]:
+    book = PhotoBook(job, audience)
+    shown = dict.fromkeys(p for logged in job.log(STEP) if (p := logged.values.photo) and book.allowed(p))
+    return [Photos(tuple(photo_among(job, file, "") for file in shown))] if shown else []
