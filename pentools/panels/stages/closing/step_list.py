@@ -17,6 +17,13 @@ _MARKS = {"done": "✓", "untested": "○", "failed": "✗", "not needed": "–"
 _SAID = {"done": "done and tested", "untested": "done, not tested", "failed": "its test failed", "not needed": "was not out"}  # fmt: skip
 
 
+def _not_needed(only_with: str) -> str:
+    """What is said of a step that this pen does not need."""
+    if only_with.endswith((" was out", " was off")):
+        return "was not out"
+    return "has none" if " " not in only_with else "not wanted"
+
+
 class StepRow:
     """One step: what to do with its tick, what a sound one shows with its tick, and whether it was out at all.
 
@@ -35,18 +42,20 @@ class StepRow:
         row = step.row
         self.done = self._tick(f"{row.step}. {row.action}", f"step {row.step} done")
         self.tested = self._tick(f"tested: {row.passes}", row.test)
-        self.left_out = self._tick("was not out", f"step {row.step} is not needed: not so that {row.only_with}")
+        self.left_out = self._tick(
+            _not_needed(row.only_with), f"step {row.step} is not needed: not so that {row.only_with}"
+        )
         self._changed, self._quiet = changed, False
         self.done.observe(lambda _: self._follow(self.done), "value")
         self.tested.observe(lambda _: self._follow(self.tested), "value")
         self.left_out.observe(lambda _: self._follow(self.left_out), "value")
-        under = "".join(f'<div class="pt-hint">{escape(text)}</div>' for text in words)
+        under = f'<span class="pt-hint">{escape(" ".join(words))}</span>' if words else ""
         said = f'<b class="pt-step-said">{_MARKS[step.state]} {row.step}. {escape(row.part)}: {_SAID[step.state]}.</b> ' if step.state in _SAID else ""  # fmt: skip
         closes = '<b class="pt-closes" title="closes something in">▐ closes</b> ' if row.closes else ""
-        undone = {"no": "cannot be taken back", "partly": "taken back in part only"}.get(row.undone, "")
+        undone = {"no": "Cannot be taken back", "partly": "Taken back in part only"}.get(row.undone, "")
         if self.key == ANSWERED_BELOW and not said:
             said = f"<b>{row.step}. {escape(row.action)}</b> It is answered below, with the tests that are owed. "
-        mind = f'<span class="pt-hint">{escape(undone)}</span>' if undone and not said else ""
+        mind = f'<span class="pt-hint">{escape(undone)}. </span>' if undone and not said else ""
         self.note = widgets.HTML(f"{said}{closes}{mind}{under}")
         self._offer(step.state, bool(row.only_with))
         self.widget = widgets.HBox([widgets.VBox([self.done, self.note]), self.tested, self.left_out])

@@ -105,7 +105,9 @@ def _shut(order: ClosingOrder) -> ClosingStep | None:
     if done:
         return done[0]
     coming = order.next_step
-    return coming if coming is not None and coming.state == "held" else None
+    if coming is None or coming.state not in ("untested", "failed", "held"):
+        return None
+    return next((step for step in order.steps if step.state == "held"), None)
 
 
 def closing_findings(job: Job) -> tuple[Finding, ...]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -23,6 +22,7 @@ from pentools.record.view import once_a_state
 from pentools.sums.closing.work import closing_rows
 
 if TYPE_CHECKING:
+    from pentools.record.entries import Entry
     from pentools.record.job import Job
 
 __all__ = ["NIGHT_H", "Known", "body_of", "known_conditions", "known_steps"]
@@ -41,14 +41,14 @@ class Known:
     ----------
     did : Did
         The step, and whether its test is known to have passed.
-    at : datetime
-        When that was entered.
+    entry : Entry
+        The entry that says so.
     by : str
         Which stage says so, in words.
     """
 
     did: Did
-    at: dt.datetime
+    entry: Entry
     by: str
 
 
@@ -83,13 +83,13 @@ def _of_step(job: Job, row: ClosingRow) -> Iterator[Known]:
 def _cleared(job: Job) -> Iterator[Known]:
     for logged in job.log(MEASURE):
         if logged.values.cleaned is True:
-            yield Known(Did("cleared", True), logged.entry.time, "measured after cleaning (Seal)")
+            yield Known(Did("cleared", True), logged.entry, "measured after cleaning (Seal)")
 
 
 def _tried(job: Job, key: str, place: str) -> Iterator[Known]:
     if passed_places(job).get(place):
-        times = [logged.entry.time for logged in job.log(TRIAL) if logged.values.place == place]
-        yield Known(Did(key, True), times[-1], "tried dry (Seal)")
+        entries = [logged.entry for logged in job.log(TRIAL) if logged.values.place == place]
+        yield Known(Did(key, True), entries[-1], "tried dry (Seal)")
 
 
 def _sealed(job: Job, row: ClosingRow) -> Iterator[Known]:
@@ -97,7 +97,7 @@ def _sealed(job: Job, row: ClosingRow) -> Iterator[Known]:
     for logged in job.log(SEALANT):
         if logged.values.place in places and logged.values.sealant not in (None, "none"):
             tight = row.clock == "sac" and results_that_count(job).get("press") == "bubbles stop"
-            yield Known(Did(row.key, True if tight else None), logged.entry.time, "sealant put on (Seal)")
+            yield Known(Did(row.key, True if tight else None), logged.entry, "sealant put on (Seal)")
 
 
 def _filled(job: Job) -> Iterator[Known]:
@@ -108,7 +108,7 @@ def _filled(job: Job) -> Iterator[Known]:
     answer = capacity_of(job)
     fine = answer is not None and not any(f.level in ("warning", "stop") for f in answer.findings)
     first = whole[-2].filled_ids[0]
-    begun = next(logged.entry.time for logged in job.log(WEIGHING) if logged.entry.id == first)
+    begun = next(logged.entry for logged in job.log(WEIGHING) if logged.entry.id == first)
     yield Known(Did("wet-tested", True if fine else None), begun, "two fillings weighed (Fill test)")
 
 
@@ -116,7 +116,7 @@ def _rested(job: Job) -> Iterator[Known]:
     for logged in job.log(LEAK_CHECK):
         rested, dry = logged.values.rested, logged.values.dry
         if rested is not None and rested.value >= NIGHT_H and dry is not None:
-            yield Known(Did("rested", dry), logged.entry.time, "a night filled (Fill test)")
+            yield Known(Did("rested", dry), logged.entry, "a night filled (Fill test)")
 
 
 @once_a_state

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.closing.order import ClosingOrder, ClosingRow, ClosingStep, Did
 from pentools.record.entries import now
-from pentools.record.forms import Logged
 from pentools.record.stages.closing.kinds import ROUND, STEP, Round, Step
 from pentools.record.stages.closing.known import body_of, known_conditions, known_steps
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -20,6 +19,7 @@ from pentools.sums.closing.care import rubber_of
 from pentools.sums.closing.work import closing_rows, closing_work, cure_hours, step_changes
 
 if TYPE_CHECKING:
+    from pentools.record.entries import Entry
     from pentools.record.job import Job
 
 __all__ = [
@@ -30,6 +30,7 @@ __all__ = [
     "fits_dry",
     "fitted_of",
     "met_of",
+    "place_of",
     "put_on",
     "shut_by",
     "step_values",
@@ -65,7 +66,7 @@ class Clock:
 
 @dataclass(frozen=True, slots=True)
 class _Event:
-    at: dt.datetime
+    at: int
     did: tuple[Did, ...]
     known: bool = False
 
@@ -107,10 +108,11 @@ def _left_out(job: Job, rows: Sequence[ClosingRow]) -> set[str]:
 def _events(job: Job, rows: Sequence[ClosingRow]) -> list[_Event]:
     """Everything that was done, in the order of time; what other stages say only where no entry of closing does."""
     keys = [row.key for row in rows]
-    said = [_Event(_first(job, logged), _of_round(logged.values, keys)) for logged in job.log(ROUND)]
-    said += [_Event(_first(job, logged), _of_step(logged.values, keys)) for logged in job.log(STEP)]
+    said = [_Event(place_of(job, logged.entry), _of_round(logged.values, keys)) for logged in job.log(ROUND)]
+    said += [_Event(place_of(job, logged.entry), _of_step(logged.values, keys)) for logged in job.log(STEP)]
     named = {one.key for event in said for one in event.did}
-    found = [_Event(known.at, (known.did,), True) for key, known in known_steps(job).items() if key not in named]
+    known = [one for key, one in known_steps(job).items() if key not in named]
+    found = [_Event(place_of(job, one.entry), (one.did,), True) for one in known]
     events = sorted((*said, *found), key=lambda event: event.at)
     return _only_after_closing(events, {row.key for row in rows if row.closes})
 
@@ -126,9 +128,14 @@ def _only_after_closing(events: Iterable[_Event], closing: set[str]) -> list[_Ev
     return kept
 
 
-def _first(job: Job, logged: Logged[Round] | Logged[Step]) -> dt.datetime:
-    """When it was first entered: a correction does not move it."""
-    return job.record.history(logged.entry)[0].time
+@once_a_state
+def _places(job: Job) -> dict[str, int]:
+    return {entry.id: number for number, entry in enumerate(job.record.entries)}
+
+
+def place_of(job: Job, entry: Entry) -> int:
+    """Where an entry stands in the record: two of the same second keep their order, and a correction moves nothing."""
+    return _places(job)[job.record.history(entry)[0].id]
 
 
 def _of_round(values: Round, keys: Sequence[str]) -> tuple[Did, ...]:
@@ -242,7 +249,7 @@ def put_on(job: Job, clock: str) -> tuple[str, dt.datetime] | None:
     for said in job.log(ROUND):
         adhesive = said.values.section_with if clock == "section" else said.values.sac_with
         if adhesive is not None:
-            found.append((_first(job, said), adhesive))
+            found.append((job.record.history(said.entry)[0].time, adhesive))
     return max(found)[::-1] if found else None
 
 

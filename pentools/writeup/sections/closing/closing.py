@@ -72,9 +72,10 @@ def closed_in_words(job: Job) -> str:
     if not done:
         return ""
     tested = sum(step.state == "done" for step in done)
+    steps = "1 step" if len(done) == 1 else f"{len(done)} steps"
     if tested == len(done) and order.next_step is None:
-        return f"It went together in {len(done)} steps, each tested before the next."
-    return f"It went together in {len(done)} steps so far, {tested} of them tested."
+        return f"It went together in {steps}, each with its own test passed."
+    return f"So far {steps} of putting it together {'is' if len(done) == 1 else 'are'} done, {tested} of them with {'its' if tested == 1 else 'their'} test passed."
 
 
 def _done(job: Job, step: ClosingStep) -> str:
