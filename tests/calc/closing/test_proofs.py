@@ -49,7 +49,8 @@ def test_a_test_is_kept_where_such_results_are_kept_and_passes_by_a_sign_of_it()
     signs = {(row["test"], row["result"]) for row in tables.rows("seal_signs")}
     given = {row["gives"] for row in tables.rows("closing_steps")}
     for row in ROWS:
-        assert row.systems and set(row.systems) <= set(SYSTEMS), row
+        assert set(row.systems) <= set(SYSTEMS), row
+        assert row.systems
         assert set(row.gives) <= given, row
         if row.records.startswith("seal test "):
             test = row.records.removeprefix("seal test ")
