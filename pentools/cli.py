@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
 
 if TYPE_CHECKING:
+    from pentools.answers.asking import Answer
     from pentools.record.bench import Bench
     from pentools.sums import Sum
 
@@ -213,6 +214,9 @@ def _add_sums(parser: argparse.ArgumentParser, words: Sequence[str]) -> None:
         )
         _add_fields(command, chosen)
         command.add_argument("--json", action="store_true", help="print the whole result as JSON")
+        command.add_argument(
+            "--drawing", metavar="FILE", help="write its drawing, if it has one, to a file: .svg, .html or .pdf"
+        )
         _add_bench(command, "the bench whose facts fill what is not said")
         command.set_defaults(run=_sum, sum_key=key)
 
@@ -342,6 +346,8 @@ def _sum(given: argparse.Namespace) -> int:
         if text is not None:
             texts[field.name] = "; ".join(text) if isinstance(text, list) else text
     answer = answer_to(given.sum_key, texts, given.bench)
+    if given.drawing is not None:
+        _write_drawing(answer, given.drawing)
     if given.json:
         _say(json.dumps(answer.data, ensure_ascii=False, indent=2, allow_nan=False))
         return EXIT_OK
@@ -351,6 +357,16 @@ def _sum(given: argparse.Namespace) -> int:
     for row in _columns(answer.table):
         _say("  " + row)
     return EXIT_OK
+
+
+def _write_drawing(answer: Answer, path: str) -> None:
+    from pentools.errors import InputError
+    from pentools.writeup.one_drawing import write_drawing
+
+    drawing = answer.figure()
+    if drawing is None:
+        raise InputError("drawing", "asked of an answer that draws something", path)
+    write_drawing(drawing, path)
 
 
 def _columns(table: Sequence[Sequence[str]]) -> list[str]:

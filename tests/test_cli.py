@@ -337,3 +337,15 @@ def test_a_pen_that_comes_back_goes_on_from_its_older_job(bench, capsys):
     _, out, _ = run(capsys, "check", "pen-2")
     assert "What failed" in out
     assert (bench / "pen-2" / "pen-2.ipynb").is_file()
+
+
+def test_a_sum_s_drawing_goes_into_a_file(tmp_path, capsys):
+    wall = tmp_path / "wall.svg"
+    code, out, err = run(capsys, "sums", "order", "--system", "lever-sac", "--drawing", str(wall), "--json")
+    assert (code, err) == (0, "")
+    assert json.loads(out)["system"] == "lever-sac"
+    assert "how it goes together" in wall.read_text(encoding="utf-8")
+    code, _, err = run(capsys, "sums", "shellac", "--cut", "3", "--drawing", str(wall))
+    assert code != 0
+    assert "draws something" in err
+    assert run(capsys, "sums", "order", "--system", "lever-sac", "--drawing", str(tmp_path / "wall.doc"))[0] != 0

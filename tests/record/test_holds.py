@@ -30,7 +30,7 @@ def test_there_is_a_hold_for_every_step():
 
 
 def test_a_fresh_job_holds_everything_but_spending(job):
-    assert {key for key in HOLDS if held(job, key)} == set(STEPS) - {"spend", "repair", "flex"}
+    assert {key for key in HOLDS if held(job, key)} == set(STEPS) - {"spend", "repair", "flex", "close"}
 
 
 @pytest.mark.parametrize("key", ["heat", "soak"])
@@ -112,9 +112,11 @@ def test_every_hold_names_the_entries_made_past_it(job):
             {"when": "after", "loads": "15 g; 60 g", "widths": "0.5 mm; 1.0 mm", "maximum": "yes"},
             "flex-held",
         ),
+        ("closing", "order", {"done": "sac-on"}, "close-held"),
         ("release", "result", {"ending": "done", "summary": "It writes."}, "release-held"),
     )
     job.add("intake", "request", {"asked": "mend it", "price_limit": "50 EUR"})
+    job.add("intake", "arrival", {"pen": "a pen", "system": "lever-sac"})
     assert len(entries) == len(HOLDS)
     named = []
     for stage, kind, texts, topic in entries:

@@ -13,7 +13,9 @@ from pentools.errors import InputError
 
 __all__ = ["STEPS", "HoldState", "JobFacts", "Step", "Topic", "hold_point"]
 
-Step = Literal["heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "close", "spend", "release"]
+Step = Literal[
+    "heat", "soak", "polish", "sealant", "repair", "send out", "nib work", "flex", "close", "spend", "release"
+]
 STEPS: tuple[Step, ...] = get_args(Step)
 Topic = Literal[
     "material", "refused", "consent", "masks", "dry fit", "ceiling", "leak check", "limits", "cure",

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
-from pentools.record.stages.job.care import UNMENDED, care_of, never_on
+from pentools.record.stages.job.care import UNMENDED, care_of, inks_of, never_on
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.treatment.facts import material_is_named, materials_of
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 
 __all__ = ["MOST_LINES", "care_card", "care_card_files", "topics_of"]
 
-MOST_LINES = 17
-"""No card has more lines than this, beside the restorer's own."""
+MOST_LINES, MOST_INKS = 19, 2
+"""No card has more lines than this, nor more on inks, beside the restorer's own."""
 _LABELS = {
     "Filling": ("filling", "force"),
     "Ink": ("ink",),
@@ -55,7 +55,7 @@ def care_card(job: Job) -> Paper:
     """The care card of a pen, by filling system, material and what was put in."""
     own = told(RESULT, job.newest(RESULT), "care")
     rows = tuple(Row(label, lines) for label, lines in _under_labels(job, own) if lines)
-    rows += rows_of(job, _never, _watch)
+    rows += rows_of(job, _inks, _never, _watch)
     drawing = pen_in_section(job) if job.newest(ARRIVAL).system else None
     return Paper("care", "Care for your pen", _what_it_is(job), rows, _foot(own), drawing)
 
@@ -83,6 +83,18 @@ def _under_labels(job: Job, own: str) -> list[tuple[str, tuple[str, ...]]]:
         (label, tuple(line for topic in topics for line in said.get(topic, ()))) for label, topics in _LABELS.items()
     ]
     return [*found, ("Also", tuple(said.get("", ())))]
+
+
+def _inks(job: Job) -> Row:
+    """Inks that this pen does badly with, the gravest first, each with how sure it is; the card says "ink only" already."""
+    said: dict[tuple[str, str], list[str]] = {}
+    for found in inks_of(job):
+        ink = str(found.values["ink"])
+        if "India" not in ink:
+            how = "Not" if found.level == "warning" else "Better not"
+            said.setdefault((how, str(found.values["sure"])), []).append(ink[:1].lower() + ink[1:])
+    lines = [f"{how} {list_in_words(inks)} ({sure})." for (how, sure), inks in said.items()]
+    return Row("Other inks", tuple(lines[:MOST_INKS]))
 
 
 def _never(job: Job) -> Row:

@@ -37,6 +37,7 @@ def test_nothing_is_held_when_all_is_done():
         ({"consents": frozenset({"polish", "nib work"})}, {"send out"}),
         ({"consents": frozenset({"polish", "send out"})}, {"nib work"}),
         ({"flexed_past_limit": True}, {"flex"}),
+        ({"untested": True}, {"close"}),
         ({"refusals": frozenset({"nib work"})}, {"nib work"}),
         ({"masks_on": False}, {"polish"}),
         ({"dry_fit_passed": False}, {"sealant"}),
@@ -57,7 +58,7 @@ def test_one_thing_missing_holds_just_its_steps(change, steps):
 
 
 def test_a_fresh_job_holds_all_but_spending():
-    assert held_steps(JobFacts()) == set(STEPS) - {"spend", "repair", "flex"}
+    assert held_steps(JobFacts()) == set(STEPS) - {"spend", "repair", "flex", "close"}
 
 
 @pytest.mark.parametrize(

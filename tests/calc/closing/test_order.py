@@ -16,7 +16,7 @@ OUTSIDE = frozenset(row.key for row in HOLDS if row.from_outside)
 
 SAC = [r"old rubber", r"nib and feed", r"section in the barrel bare", r"cut it to length", r"shellac.*silicone adhesive", r"talc", r"without heat|section fully home|section in with|section into"]  # fmt: skip
 NAMED = {
-    "lever-sac": [*SAC[:3], r"put the bar in", *SAC[3:], r"under water", r"cold, or warmed", r"a night"],
+    "lever-sac": [*SAC[:3], r"Put the bar in", *SAC[3:], r"under water", r"cold, or warmed", r"a night"],
     "button-sac": [*SAC, r"bar in last", r"button on", r"under water", r"a night"],
     "crescent-sac": [*SAC[:3], r"arc and bar in", *SAC[3:], r"under water", r"a night"],
     "slot-sac": [*SAC[:3], r"plate", *SAC[3:], r"under water", r"a night"],

@@ -35,7 +35,6 @@ class ProofList:
         self.hours: dict[str, widgets.Text] = {}
         self.body = widgets.VBox()
         self.widget = widgets.VBox([self.body])
-        self.widget.add_class("pt-proofs")
 
     def show(self, proofs: Sequence[tuple[Proof, Sequence[tuple[str, str]]]], rested: Callable[[Proof], str]) -> None:
         """Show the tests.

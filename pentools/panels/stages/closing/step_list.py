@@ -113,7 +113,6 @@ class StepList:
         self.body = widgets.VBox()
         self.before = widgets.Checkbox(indent=False)
         self.before.observe(lambda _: changed(), "value")
-        self.before.add_class("pt-step-before")
         self.widget = widgets.VBox([self.head, self.before, self.body])
         self.widget.add_class("pt-steps")
 

@@ -82,8 +82,8 @@ def closing_untested(job: Job) -> str:
         The step, and what is not known to be so.
     """
     order = closing_of(job)
-    if order is None or not any(step.state in ("done", "untested", "failed") for step in order.steps):
-        return ""
+    if order is None or not job.record.live("closing"):
+        return ""  # who enters no closing is not judged by its order
     step = _shut(order)
     if step is None:
         return ""
@@ -94,9 +94,9 @@ def closing_untested(job: Job) -> str:
 def closed_untested(job: Job) -> bool:
     """Whether a step that closes something was done over what is not known to be so."""
     order = closing_of(job)
-    return order is not None and any(
-        step.untested for step in order.steps if step.state in ("done", "untested", "failed")
-    )
+    if order is None or not job.record.live("closing"):
+        return False
+    return any(step.untested for step in order.steps if step.state in ("done", "untested", "failed"))
 
 
 def _shut(order: ClosingOrder) -> ClosingStep | None:
