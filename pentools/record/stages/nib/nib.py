@@ -77,7 +77,7 @@ def _written_since(job: Job) -> bool | None:
 
 
 def _state(job: Job) -> StageState:
-    if not job.record.live("nib"):
+    if not any(job.log(kind) for kind in NIB.kinds):
         return StageState("not begun")
     room = clearance_of(job, "after") or clearance_of(job, "found")
     if room is not None and not room.may_be_capped:
