@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -29,7 +30,7 @@ from pentools.record.stages.nib.fit import (
     window_for,
 )
 from pentools.record.stages.nib.kinds import WHEN, WRITING, FeedSetting, Fit, FlexTest, Smoothed, Writing
-from pentools.record.stages.nib.nib import nib_findings
+from pentools.record.stages.nib.nib import nib_findings, worked_on
 from pentools.record.stages.nib.paper import answer_of, flex_of, flow_of, paper_findings, past_limit, writes
 from pentools.record.stages.nib.tip import aligned, loupe, loupe_findings, nib_plan_of, smoothing_findings, strokes_done
 from pentools.record.stages.nib.words import line_in_words, loupe_in_words, nib_sentence, writes_in_words
@@ -57,6 +58,33 @@ class NibPanel(StagePanel):
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         super().__init__(job, stage, sheet)
         self.above.children = (widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions])),)
+
+    # what is known already is filled in ----------------------------------------------------------------------
+
+    def refresh_forms(self) -> None:
+        """Offer the moment that comes next, the ink and paper of the last test, and the plan's next grade."""
+        job = self.job
+        begun = worked_on(job) or loupe(job, "found") is not None
+        self._offer("loupe", when="after" if begun else "found")
+        self._offer("fit", when="after" if worked_on(job) else "found")
+        tests = job.log(WRITING)
+        if tests:
+            self._offer("writing test", ink=tests[-1].values.ink or "", paper=tests[-1].values.paper or "")
+        plan, taken = nib_plan_of(job), {one.label: one.strokes for one in strokes_done(job)}
+        left = (
+            [step.grade.label for step in plan.steps if taken.get(step.grade.label, 0) < step.most_strokes]
+            if plan
+            else []
+        )
+        self._offer("smoothing", grade=left[0] if left else "")
+
+    def _offer(self, kind: str, **texts: str) -> None:
+        """Put texts into boxes that hold nothing of the person's own; what is offered counts as a default."""
+        for name, text in texts.items():
+            box = self.forms[kind].boxes[name]
+            if box.text in ("", box.field.default):
+                box.text = text
+            box.field = replace(box.field, default=text)
 
     # what is refused ---------------------------------------------------------------------------------------
 

@@ -220,3 +220,41 @@ def test_the_figures_nibs_are_held_to_are_under_more(panel):
     panel.more_button.value = True
     assert "gap between the tips, firm nib" in panel.more_drawings.value
     assert "150 gf" in panel.more_drawings.value
+
+
+def test_what_is_known_is_offered_and_what_was_typed_stays(job, panel, put):
+    boxes = {key: form.boxes for key, form in panel.forms.items()}
+    assert (boxes["loupe"]["when"].text, boxes["fit"]["when"].text, boxes["writing test"]["ink"].text) == (
+        "found",
+        "found",
+        "",
+    )
+    put(panel, "loupe", tipping="sound", tines="level")
+    assert logged(job, "loupe")[0].when == "found"
+    assert (boxes["loupe"]["when"].text, boxes["fit"]["when"].text) == ("after", "found")
+    put(panel, "writing test", when="found", ink="a blue ink", paper="pad paper")
+    assert (boxes["writing test"]["ink"].text, boxes["writing test"]["paper"].text) == ("a blue ink", "pad paper")
+    boxes["writing test"]["ink"].text = "a black ink"
+    job.add("nib", "adjust", {"what": "tines", "did": "by hand"})
+    panel.refresh()
+    assert (boxes["writing test"]["ink"].text, boxes["fit"]["when"].text) == ("a black ink", "after")
+
+
+def test_the_plans_next_grade_is_offered(job, panel, put):
+    job.add("agree", "answer", YES)
+    job.add("finish", "plan", {"defect": "light scratch", "own": "film 3 um; film 1 um"})
+    put(panel, "loupe", tipping="sound", tines="level")
+    put(panel, "smoothing plan", feel="scratchy")
+    grade = panel.forms["smoothing"].boxes["grade"]
+    assert grade.text == "film 3 µm"
+    put(panel, "smoothing", strokes="12", figure="eight", looked="yes")
+    assert logged(job, "smoothing")[0].grade == "film 3 µm"
+    assert grade.text == "film 1 µm"
+
+
+def test_the_owners_letter_is_never_a_width(job, panel, put):
+    put(panel, "loupe", tipping="sound", tines="level", called="F")
+    panel.show_form("writing test")
+    assert "mm" not in panel.result_text.value
+    put(panel, "writing test", when="after", ink="a blue ink", paper="pad paper", wetness="wet")
+    assert " mm" not in panel.result_text.value.replace("\u202f", " ")
