@@ -107,7 +107,6 @@ def lab_environment(folder: Path, token: str, base: Mapping[str, str] | None = N
     own = str(write_kernel(folder / "jupyter"))
     environment["JUPYTER_PATH"] = os.pathsep.join(filter(None, (own, environment.get("JUPYTER_PATH"))))
     environment["JUPYTERLAB_WORKSPACES_DIR"] = str(folder / "workspaces")
-    environment[READY_FILE] = str(folder / "ready")
     return environment
 
 
@@ -171,7 +170,7 @@ def run_lab(notebook: Path, *, port: int, browser: bool, say: Callable[[str], No
         server = f"http://127.0.0.1:{port or _free_port()}"
         command = lab_command(notebook, port=int(server.rpartition(":")[2]))
         door = f"/doc/tree/{notebook.name}" if notebook.name == BENCH_NOTEBOOK else ""
-        environment = lab_environment(held, token) | {SERVER: server, DOOR: door}
+        environment = lab_environment(held, token) | {SERVER: server, DOOR: door, READY_FILE: str(held / "ready")}
         process = subprocess.Popen(command, env=environment)  # noqa: S603
         try:
             say(f"Opening {notebook.name}: the sheet comes up by itself. Stop with Ctrl+C here.")

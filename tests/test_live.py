@@ -13,6 +13,7 @@ from pentools.errors import RecordError
 from pentools.lab import _free_port, lab_command, lab_environment
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
+from pentools.serving import READY_FILE
 
 TOKEN = "a-token-for-this-test"
 
@@ -33,7 +34,10 @@ def server(job, tmp_path, monkeypatch):
     port = _free_port()
     with (held / "lab.log").open("wb") as log:
         process = subprocess.Popen(
-            lab_command(job.notebook, port=port), env=lab_environment(held, TOKEN), stdout=log, stderr=log
+            lab_command(job.notebook, port=port),
+            env=lab_environment(held, TOKEN) | {READY_FILE: str(held / "ready")},
+            stdout=log,
+            stderr=log,
         )
         live.wait_for_server(f"http://127.0.0.1:{port}", TOKEN, process.poll, 120)
         yield f"http://127.0.0.1:{port}"

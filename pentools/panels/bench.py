@@ -76,6 +76,7 @@ class BenchSheet(ShowsItself):
         self.job, self.practice = job, practice
         self.slots: dict[str, StageSlot] = {}
         self.desk = Desk(job.name)
+        self.desk.observe(lambda _: self._greet(), "woken")
         self.head = widgets.HTML()
         self.strip = Strip(job, partial(self.changed, None))
         self.cable = BalanceCable(job.bench, self.strip.take_printed, self.strip.refuse_printed)
@@ -205,9 +206,18 @@ class BenchSheet(ShowsItself):
         """Put the cursor into the first box under a selector."""
         self.desk.focus(selector)
 
+    def onward_now(self) -> None:
+        """Go to what comes next."""
+        self.onward.press()
+
     def forget(self, stage: str, kind: str) -> None:
         """What was typed into a form is saved: no draft of it is kept any longer."""
         self.desk.forget(stage, kind)
+
+    def _greet(self) -> None:
+        """A page that shows the sheet anew begins at what is owed next, where no stage is open."""
+        if self.owed.widget.layout.display != "none" and not any(slot.is_open for slot in self.slots.values()):
+            self.look_at(".pt-owed .pt-main")
 
     # the head ----------------------------------------------------------------------------------------------
 

@@ -6,15 +6,28 @@ const boxOf = (element) => {
   return holder ? [...holder.classList].find((name) => name.startsWith(DRAFT)) : null;
 };
 
+const BOXES = "input, textarea, select";
+
 const focusIn = (selector, tries = 60) => {
-  const found = [...document.querySelectorAll(`${selector} input, ${selector} textarea, ${selector} select`)].find(
-    (box) => box.offsetParent !== null && !box.disabled,
-  );
+  const places = [...document.querySelectorAll(selector)];
+  const boxes = places.flatMap((place) => [...place.querySelectorAll(BOXES)]);
+  const buttons = places.flatMap((place) => [place, ...place.querySelectorAll("button")]).filter((e) => e.matches("button"));
+  const found = [...boxes, ...buttons].find((box) => box.offsetParent !== null && !box.disabled);
   if (found) {
     found.focus({ preventScroll: true });
     (found.closest(".pt-slot") ?? found).scrollIntoView({ block: "nearest", behavior: "auto" });
+    found.scrollIntoView({ block: "nearest", behavior: "auto" });
   } else if (tries > 0) {
     setTimeout(() => focusIn(selector, tries - 1), 50);
+  }
+};
+
+// on a button, a tick or a choice the notebook would take Enter, space and letters for its own commands
+const ours = () => {
+  for (const part of document.querySelectorAll(
+    ".pentools :is(button, select, summary, a, input[type=checkbox]):not([data-lm-suppress-shortcuts])",
+  )) {
+    part.setAttribute("data-lm-suppress-shortcuts", "true");
   }
 };
 
@@ -67,7 +80,10 @@ export default {
       if (address.startsWith("/") && !address.startsWith("//")) window.location.assign(address);
     };
 
-    const watcher = new MutationObserver(giveBack);
+    const watcher = new MutationObserver(() => {
+      giveBack();
+      ours();
+    });
     watcher.observe(document.body, { childList: true, subtree: true });
     document.addEventListener("input", keep, true);
     model.on("change:look_at", look);
@@ -76,6 +92,7 @@ export default {
     model.set("woken", Date.now());
     model.save_changes();
     giveBack();
+    ours();
     el.style.display = "none";
     return () => {
       watcher.disconnect();

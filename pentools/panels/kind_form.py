@@ -27,6 +27,8 @@ __all__ = ["FormHooks", "KindForm", "at_once"]
 
 REMARK = Field("remark", "Remark", hint="for the bench alone: it stands on no page", audience="bench")
 DOUBLE_CLICK_SECONDS = 1.0
+STAYING = ("choice", "yes-no", "ticks")
+"""Kinds of field whose choice stays after a save, for the next entry of a log."""
 MOST_AT_ONCE, FEWEST_AT_ONCE = 6, 4
 
 
@@ -50,6 +52,8 @@ class FormHooks:
         With the filled form; gives what is to be asked before it is saved, empty where nothing is.
     forget : callable
         With stage and kind, when what was typed needs to be kept no longer.
+    onward : callable
+        When Enter is pressed in a form that was saved and holds nothing new: to what comes next.
     """
 
     saved: Callable[[Entry], None]
@@ -57,6 +61,7 @@ class FormHooks:
     look_at: Callable[[str], None] = field(default=_nothing)
     doubt: Callable[[Form], str] = field(default=lambda _: "")
     forget: Callable[[str, str], None] = field(default=_nothing)
+    onward: Callable[[], None] = field(default=_nothing)
 
 
 def at_once(fields: tuple[Field, ...]) -> tuple[str, ...]:
@@ -98,13 +103,14 @@ class KindForm:
     def __init__(self, job: Job, stage: str, kind: Kind[Any], hooks: FormHooks) -> None:
         self.job, self.stage, self.kind, self.hooks = job, stage, kind, hooks
         self._correcting: Entry | None = None
-        self._last_save = float("-inf")
+        self._last_save, self._saved_once = float("-inf"), False
         self._only: tuple[str, ...] | None = None
         self.status = Status()
         self._once = AskedOnce(self.status, "Press Save again if it is so, or change it.")
         self.save = guarded(self.status, self._save)
         files = pictures_in(job.folder)
-        self.boxes = {f.name: FieldBox(f, self.save, files) for f in (*kind.fields, REMARK)}
+        entered = guarded(self.status, self._enter)
+        self.boxes = {f.name: FieldBox(f, entered, files) for f in (*kind.fields, REMARK)}
         for name, box in self.boxes.items():
             box.widget.add_class(draft_class(stage, kind.key, name))
         self.button = widgets.Button(description="Save")
@@ -192,6 +198,15 @@ class KindForm:
         self.status.quiet()
         self._set_heading()
 
+    def _enter(self) -> None:
+        """Enter in a box saves; where that was done and nothing was typed since, it leads on."""
+        typed = [box for box in self.boxes.values() if box.field.kind not in STAYING and box.text != box.field.default]
+        saved_before = self._last_save + DOUBLE_CLICK_SECONDS < time.monotonic()
+        if self.kind.log and self._saved_once and saved_before and not typed and self._correcting is None:
+            self.hooks.onward()
+        else:
+            self._save()
+
     def _save(self) -> None:
         self.job.record.refresh()
         texts = {name: box.given for name, box in self.boxes.items()}
@@ -236,12 +251,12 @@ class KindForm:
         self.hooks.look_at(f".{draft_class(self.stage, self.kind.key, first)}")
 
     def _after_save(self, entry: Entry) -> None:
-        self._last_save = time.monotonic()
+        self._last_save, self._saved_once = time.monotonic(), True
         self._correcting = None
         self.hooks.forget(self.stage, self.kind.key)
         if self.kind.log:
             for box in self.boxes.values():
-                if box.field.kind not in ("choice", "yes-no", "ticks"):
+                if box.field.kind not in STAYING:
                     box.clear()
         self._set_heading()
         self.status.saved(f"saved {entry.time:%H:%M:%S}")

@@ -36,7 +36,8 @@ class OwedRow:
         self.buttons: dict[str, widgets.Button] = {}
         self.label = widgets.HTML()
         self.widget = widgets.HBox()
-        self.widget.add_class("pt-ways")
+        for name in ("pt-ways", "pt-owed"):
+            self.widget.add_class(name)
         self.refresh()
 
     def refresh(self) -> None:
@@ -77,6 +78,7 @@ class Onward:
         self.button = widgets.Button()
         self.button.on_click(lambda _: self.press())
         self.widget = widgets.HBox([self.button])
+        self.widget.add_class("pt-onward")
         self.refresh()
 
     def refresh(self) -> None:

@@ -20,3 +20,6 @@ class Sheet(Protocol):
 
     def forget(self, stage: str, kind: str) -> None:
         """What was typed into a form is saved: no draft of it is kept any longer."""
+
+    def onward_now(self) -> None:
+        """Go to what comes next."""

@@ -73,7 +73,9 @@ class StagePanel(ShowsItself):
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         self.job, self.stage, self.sheet = job, stage, sheet
         self.status = Status()
-        hooks = FormHooks(self._saved, self._checked, sheet.look_at, partial(doubt_of, job), sheet.forget)
+        hooks = FormHooks(
+            self._saved, self._checked, sheet.look_at, partial(doubt_of, job), sheet.forget, sheet.onward_now
+        )
         kinds = [kind for kind in stage.kinds if kind.key not in self.hidden_kinds]
         self.forms = StageForms(job, kinds, hooks)
         self.log = StageLog(job, stage, self._correct, self._withdrawn)
@@ -268,6 +270,8 @@ class StagePanel(ShowsItself):
             self.show_form(coming[0])
             self._status_here().saved(f"saved {entry.time:%H:%M:%S}: {self.log.title_of(entry).lower()}")
             self.sheet.look_at(f".pt-slot-{self.stage.key.replace(' ', '-')} .pt-form")
+        elif not coming:
+            self.sheet.look_at(".pt-onward")
 
     def _correct(self, entry: Entry) -> None:
         if entry.kind not in self.forms:

@@ -127,7 +127,7 @@ def open_fill_test(page):
     """The fill test's place, opened by its line."""
     slot = page.locator(".pt-slot-fill-test")
     slot.get_by_role("button", name="Fill test", exact=True).click()
-    slot.get_by_role("heading", name=re.compile("^Fill test")).wait_for()
+    slot.locator(".pt-panel").wait_for()
     return slot
 
 

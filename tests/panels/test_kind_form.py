@@ -40,3 +40,22 @@ def test_a_single_form_shows_what_is_recorded_and_replaces_it(sheet, job, type_i
         BenchSheet(open_job(job.name, bench=job.bench)).panel("intake").forms["arrival"].boxes["mass_g"].text
         == "16.42 g"
     )
+
+
+def test_enter_in_a_saved_and_empty_form_leads_on_and_never_past_what_was_typed(sheet, job, type_into, press_enter):
+    sheet.open_stage("fill test")
+    form = sheet.panel("fill test").forms["weighing"]
+    press_enter(form.boxes["mass"])
+    assert "NOT SAVED" in form.status.text  # nothing was saved in it yet
+    type_into(form, mass="23.26 g")
+    press_enter(form.boxes["mass"])
+    press_enter(form.boxes["mass"])  # the same press twice
+    assert sheet.slots["fill test"].is_open
+    form._last_save -= 5
+    type_into(form, mass="23.2")
+    press_enter(form.boxes["mass"])
+    assert len(job.log(kind_of("fill test", "weighing"))) == 2
+    form._last_save -= 5
+    press_enter(form.boxes["mass"])
+    assert sheet.slots["intake"].is_open
+    assert not sheet.slots["fill test"].is_open

@@ -55,3 +55,21 @@ def test_a_job_that_ended_with_nothing_owed_shows_no_row(tmp_path):
 
     job = create_job(open_bench_folder(tmp_path / "bench", create=True), "lead", sample="green-piston")
     assert BenchSheet(job).owed.widget.layout.display == "none"
+
+
+def test_after_the_last_that_is_owed_at_a_stage_the_cursor_stands_on_the_way_on(sheet, job, type_into):
+    job.add("intake", "owner", {"owner": "Adela Quist", "contact": "by letter"})
+    job.add("intake", "arrival", {"pen": "a pen", "system": "piston", "material": "celluloid"})
+    form = sheet.panel("intake").forms["request"]
+    type_into(form, asked="mend it")
+    form.button.click()
+    assert sheet.desk.look_at["selector"] == ".pt-onward"
+
+
+def test_a_page_that_comes_up_begins_at_what_is_owed(sheet):
+    sheet.desk.woken = 1.0
+    assert sheet.desk.look_at["selector"] == ".pt-owed .pt-main"
+    sheet.open_stage("seal")
+    sheet.desk.look_at = {}
+    sheet.desk.woken = 2.0
+    assert sheet.desk.look_at == {}
