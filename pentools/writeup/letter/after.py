@@ -10,6 +10,7 @@ from pentools.money import Money, read_money
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.agree_kinds import ESTIMATE
 from pentools.record.stages.job.care import suggested_care
+from pentools.record.stages.job.coming_back_kinds import RETURN
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.makeshifts import come_back
 from pentools.record.stages.job.work_kinds import MATERIAL
@@ -39,7 +40,12 @@ def price_row(job: Job) -> Row | None:
         past = price_past_ceiling(job, price)
         against = f"; {most} at most had been agreed" if past else f", of {most} agreed at most"
     text = f"{_money_text(job, price)}{against}."
-    return Row("Price", (" ".join(part for part in (text, _estimated(job), _parts(job)) if part),))
+    return Row("Price", (" ".join(part for part in (text, _covered(job), _estimated(job), _parts(job)) if part),))
+
+
+def _covered(job: Job) -> str:
+    """That a pen which came back is covered, where that was said."""
+    return "It is covered by what was promised with the earlier work." if job.newest(RETURN).covered is True else ""
 
 
 def _estimated(job: Job) -> str:

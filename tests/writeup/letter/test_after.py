@@ -75,3 +75,11 @@ def test_what_holds_only_for_now_says_when_to_come_back(new_job):
     told = {"ending": "done with limits", "summary": "It writes.", "follow_up": "I look for a section of its own."}
     job.add("release", "result", told)
     assert "makeshift" not in said(contact_row(job))
+
+
+def test_a_pen_that_came_back_and_is_covered_says_so_beside_its_price(new_job):
+    job = new_job()
+    job.add("release", "result", {"ending": "done", "summary": "It writes.", "price": "0 EUR"})
+    for covered, told in (("", False), ("no", False), ("yes", True)):
+        job.add("intake", "coming back", {"older": "pen-one", "failed": "it leaked", "covered": covered})
+        assert ("covered by what was promised" in said(price_row(job))) is told

@@ -53,7 +53,7 @@ def test_parts_mended_stand_on_it_with_lot_and_whether_that_can_be_undone(new_jo
     job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-leave"})
     job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-weld"})
     assert rows(job)["Mended"].lines == (
-        "Clip, spring: spring shimmed or made anew (lot wire 4). It can be undone in part.",
+        "Clip, spring: spring shimmed or made anew (lot: wire 4). It can be undone in part.",
         "Cap, lip: solvent weld. It cannot be undone.",
     )
-    assert rows(job)["What holds the joints"].lines == ("Diaphragm on its seat: silicone adhesive (lot tube 3).",)
+    assert rows(job)["What holds the joints"].lines == ("Diaphragm on its seat: silicone adhesive (lot: tube 3).",)

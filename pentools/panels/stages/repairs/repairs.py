@@ -120,6 +120,20 @@ class RepairsPanel(StagePanel):
                     box.text = ""
         super()._saved(entry)
 
+    def refresh_state(self) -> None:
+        """A part that is not to be sent out has no hold on sending it: its row shows on that form alone."""
+        super().refresh_state()
+        if self.chooser.value != OUT.key:
+            self.holds["send out"].show("")
+        shown = any(row.widget.layout.display == "" for row in self.holds.values())
+        self.holder.layout.display = "" if shown else "none"
+
+    def _chosen_kind(self) -> None:
+        super()._chosen_kind()
+        self.refresh_state()
+        if hasattr(self, "cautions"):
+            self._show_cautions()
+
     # what is refused ---------------------------------------------------------------------------------------
 
     def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
@@ -165,7 +179,7 @@ class RepairsPanel(StagePanel):
         row = self._way() if hasattr(self, "cautions") else None
         part = self.forms[self._form()].boxes["part"].text
         sentence = row.how if row is not None else say(self.job, self.stage.key)
-        table = self._ways_table(part) + self._faults_table() + self._clock_table()
+        table = self._source_table(row) + self._ways_table(part) + self._faults_table() + self._clock_table()
         return PanelResult(sentence, (*self._on_way(row, part), *repair_findings(self.job)), table=table)
 
     def _on_way(self, row: RepairRow | None, part: str) -> tuple[Finding, ...]:
@@ -180,19 +194,17 @@ class RepairsPanel(StagePanel):
         return (*found, *([Finding("stop", "repairs.waits", reason=reason)] if reason else []))
 
     def _ways_table(self, part: str) -> str:
-        if not part:
-            return ""
-        actions, named = dict(ACTIONS), materials_of(self.job, part)
-        rows = [
-            (
-                row.label, "; ".join(row.materials) + ("" if all(fits_material(row, m) for m in named) else " (not here)"),
-                actions.get(row.consent, "–"), row.reversible, _stands(row), row.limit,
-                f"{'; '.join(source_words(row.source, 'part_repairs'))} ({CERTAINTY[row.certainty]})",
-            )
-            for row in repairs_for(part)
-        ]  # fmt: skip
-        head = ("Way", "For", "Yes needed to", "Undone", "Stands", "Mind", "Source, and how sure")
+        rows = [_way_words(row, materials_of(self.job, part)) for row in repairs_for(part)]
+        head = ("Way", "For", "Yes needed to", "Undone", "Stands", "How sure")
         return table_html(f"Ways of mending: {_NAMES.get(part, part)}", head, rows) if rows else ""
+
+    @staticmethod
+    def _source_table(row: RepairRow | None) -> str:
+        """Where the chosen way is known from."""
+        if row is None:
+            return ""
+        known = [(row.label, "; ".join(source_words(row.source, "part_repairs")))]
+        return table_html("Where it is known from", ("Way", "Source"), known)
 
     def _faults_table(self) -> str:
         rows = [
@@ -204,6 +216,13 @@ class RepairsPanel(StagePanel):
     def _clock_table(self) -> str:
         rows = [(one.words, clock_sentence(one)) for one in mended(self.job) if one.stands is not None]
         return table_html("What stands", ("Part and way", "How long"), rows) if rows else ""
+
+
+def _way_words(row: RepairRow, named: tuple[str, ...]) -> tuple[str, ...]:
+    """A way as a row: what it is for and whether that is this part's material, whose yes, how long it stands, how sure."""
+    here = "" if all(fits_material(row, material) for material in named) else " (not here)"
+    asked = dict(ACTIONS).get(row.consent, "–")
+    return (row.label, "; ".join(row.materials) + here, asked, row.reversible, _stands(row), CERTAINTY[row.certainty])
 
 
 def _offered(row: RepairRow, form: str) -> bool:

@@ -99,3 +99,13 @@ def test_a_correction_brings_the_way_back_into_its_box(surveyed, sheet, put):
     panel.forms["repair"].boxes["where"].text = "under the clip"
     panel.forms["repair"].button.click()
     assert [v.values.where for v in surveyed.log(REPAIR)] == ["under the clip"]
+
+
+def test_the_hold_on_sending_out_stands_on_its_own_form_alone(job, sheet):
+    panel = sheet.panel("repairs")
+    assert panel.holder.layout.display == "none"
+    panel.show_form("sent out")
+    assert "Hold point on sending a part out" in panel.holds["send out"].text.value
+    assert panel.holder.layout.display == ""
+    panel.show_form("repair")
+    assert panel.holder.layout.display == "none"
