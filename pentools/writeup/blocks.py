@@ -92,7 +92,7 @@ class FigureBlock:
 class Photo:
     """A picture from the job's photos folder, by file name; one of a pair names the file beside it and its own place.
 
-    The place is "before" or "after"; "halves" is one picture, half of each.
+    The place is "before" or "after"; "halves" is one picture, half of each. ``words`` are the restorer's own caption.
     """
 
     file: str
@@ -101,6 +101,12 @@ class Photo:
     drawn: bool = False
     beside: str = ""
     place: str = ""
+    words: str = ""
+
+    @property
+    def said(self) -> str:
+        """What stands under it where its moment and view are not told: the restorer's caption, else what it shows."""
+        return self.words or self.alt
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,7 +52,7 @@ class Chapter:
     def caption(self) -> str:
         """The one sentence under the figure; empty where there is none."""
         if self.photo is not None:
-            said = sentences(self.photo.alt)
+            said = sentences(self.photo.said)
             return said[0] if said else ""
         return self.reading
 

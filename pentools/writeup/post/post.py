@@ -118,7 +118,7 @@ class _Post:
             drawn = " Drawn, not photographed." if photo.drawn else ""
             name = head if pair else photo.alt
             picture = self.pictures.add_photo(embedded, f"{'Drawn: ' if photo.drawn else ''}{photo.alt}", name)
-            yield Caption(Image(picture), f"{sentence(head if pair else photo.alt)}{drawn}")
+            yield Caption(Image(picture), f"{sentence(head if pair else photo.said)}{drawn}")
 
     def _shown(self, text: str) -> str:
         """A text with the bench's decimal sign, in which no line ends between a value and its uncertainty."""

@@ -129,4 +129,4 @@ def _photo(job: Job, picture: Picture) -> Photo:
     shows = shown_by(job, picture)
     told = picture.caption or (picture.shows or "")
     caption = f"{moment}{view}{day}" + (f": {sentence(told)}" if told else ".") + light
-    return Photo(picture.photo or "", shows, caption, drawn=picture.drawn is True)
+    return Photo(picture.photo or "", shows, caption, drawn=picture.drawn is True, words=picture.caption or "")

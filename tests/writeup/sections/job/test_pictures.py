@@ -79,6 +79,26 @@ def test_the_caption_says_when_what_and_in_what_light(job):
     assert photo_of(job, "a.jpg").caption == "After: Shows a.jpg."
 
 
+def test_a_caption_stands_under_it_and_what_it_shows_is_for_those_who_cannot_see_it(job):
+    add(job, "a.jpg", "before", "side", caption="as it came", taken_on="2026-03-09")
+    add(job, "b.jpg", "after", shows="")
+    first, second = photo_of(job, "a.jpg"), photo_of(job, "b.jpg")
+    assert (first.caption, first.alt, first.said) == (
+        "Before, side, 9\u00a0March 2026: As it came.", "shows a.jpg", "as it came",
+    )  # fmt: skip
+    assert (second.caption, second.alt, second.said) == ("After.", "The pen after the work", "The pen after the work")
+
+
+def test_each_of_a_pair_is_told_what_it_lies_beside(job):
+    add(job, "a.jpg", "before", "side")
+    add(job, "b.jpg", "after", "side")
+    [block] = before_and_after(job, "owner").blocks
+    assert [(p.file, p.beside, p.place) for p in block.photos] == [("a.jpg", "b.jpg", "before"), ("b.jpg", "a.jpg", "after")]  # fmt: skip
+    add(job, "b.jpg", "after", "side", public="no")
+    [block] = before_and_after(job, "everybody").blocks
+    assert [(p.file, p.beside, p.place) for p in block.photos] == [("a.jpg", "", "")]
+
+
 def test_beside_other_entries_a_picture_goes_by_its_own_words_and_a_drawing_is_said_to_be_one(job):
     assert photo_among(job, "a.jpg", "the lip") == Photo("a.jpg", "the lip", "The lip.", drawn=False)
     add(job, "a.jpg", "during", drawn="yes")
