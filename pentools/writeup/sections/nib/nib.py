@@ -10,9 +10,9 @@ from pentools.record.stages.nib.fit import clearance_of
 from pentools.record.stages.nib.kinds import FEED_SETTING, LOUPE, SMOOTHED, WHEN
 from pentools.record.stages.nib.paper import flex_of, writes
 from pentools.record.stages.nib.tip import loupe
-from pentools.record.stages.nib.words import done_in_words, flow_in_words, loupe_in_words, writes_in_words
+from pentools.record.stages.nib.words import done_in_words, loupe_in_words, writes_in_words
 from pentools.words.treatment import CLOSING_LINE
-from pentools.writeup.blocks import Audience, Block, Details, Lead, Notice, Paragraph, Section, Table
+from pentools.writeup.blocks import Audience, Block, Details, Lead, Notice, Paragraph, Section
 from pentools.writeup.sections.generic import kind_table, releases_of
 from pentools.writeup.words import capital
 
@@ -64,7 +64,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     )
     done = done_in_words(job)
     blocks += [Paragraph(done)] if done else []
-    blocks += _cap(job) + _tests(job)
+    blocks += _cap(job) + _flex(job)
     caution = nib_caution(job)
     blocks += [Notice(caution, "Caution")] if caution else []
     blocks += _workings(job, stage, audience) + releases_of(job, stage, audience)
@@ -87,22 +87,19 @@ def _cap(job: Job) -> list[Block]:
     return [Paragraph(said)] if room.may_be_capped else [Notice(f"{said} It must not be capped.", "Caution")]
 
 
-def _tests(job: Job) -> list[Block]:
-    """Flow and flex with their ±, as found and after; a test that gives no result is named."""
-    rows: list[tuple[str, str, str]] = []
-    trouble = []
+def _flex(job: Job) -> list[Block]:
+    """How stiff it is, with its ±; a test that gives no result is named. Flow stands in what it writes."""
+    blocks: list[Block] = []
     for when, words in WHEN:
-        found = writes(job, when)
-        if found is not None and found.flow is not None:
-            rows.append(("Ink on a metre", words, capital(flow_in_words(found).removesuffix(" of ink on a metre"))))
         try:
             flex = flex_of(job, when)
         except InputError:
-            trouble.append(f"Flex, {words}")
+            blocks.append(Notice(f"Flex, {words}: the readings give no result.", "To be settled"))
             continue
-        rows += [] if flex is None else [("Flex", words, flex.sentence)]
-    blocks: list[Block] = [Table("Weighed and loaded", ("Test", "When", "Result"), tuple(rows))] if rows else []
-    return [*blocks, *(Notice(f"{what}: the readings give no result.", "To be settled") for what in trouble)]
+        blocks += (
+            [] if flex is None else [Paragraph(f"{capital(words)}: {flex.sentence[:1].lower()}{flex.sentence[1:]}")]
+        )
+    return blocks
 
 
 def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
