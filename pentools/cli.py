@@ -105,7 +105,7 @@ def _add_commands(commands: Any) -> None:
         _add_bench(command, "the bench folder (see: pentools --help)")
         if name == "open":
             command.add_argument("job", metavar="JOB", nargs="?", help="the job's name; left out, the bench itself")
-        elif name not in ("demo", "starter"):
+        elif name not in ("wanted", "demo", "starter"):
             command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
         command.set_defaults(run=run)
         return command
@@ -158,6 +158,7 @@ def _add_commands(commands: Any) -> None:
     command.add_argument(
         "folder", metavar="FOLDER", nargs="?", help="where to lay it (default: the desktop, else home)"
     )
+    add("wanted", "list the parts that would replace what only holds for now, over every pen on the bench", _wanted)
     add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
 
 
@@ -324,6 +325,14 @@ def _starter(given: argparse.Namespace) -> int:
     bench = _heard(open_bench_folder(given.bench, create=True))
     place = lay_starter(bench, Path(given.folder) if given.folder else None)
     _say(f"Laid {place}. Double-click it to open the bench; it stops when its window is closed.")
+    return EXIT_OK
+
+
+def _wanted(given: argparse.Namespace) -> int:
+    from pentools.record.wanted import wanted_in_words
+
+    for line in wanted_in_words(_bench(given)):
+        _say(line)
     return EXIT_OK
 
 

@@ -349,3 +349,14 @@ def test_a_sum_s_drawing_goes_into_a_file(tmp_path, capsys):
     assert code != 0
     assert "draws something" in err
     assert run(capsys, "sums", "order", "--system", "lever-sac", "--drawing", str(tmp_path / "wall.doc"))[0] != 0
+
+
+def test_parts_wanted_are_listed_over_every_pen(bench, capsys):
+    run(capsys, "new", "pen-1")
+    _, out, _ = run(capsys, "wanted")
+    assert out == "No parts wanted.\n"
+    oiled = {"part": "threads", "method": "thread-oil", "wanted": "a section of its own"}
+    Record(bench / "pen-1" / "record.jsonl").append(new_entry("repairs", "repair", oiled))
+    _, out, _ = run(capsys, "wanted")
+    assert "pen-1: threads: wanted: a section of its own. Now: trace of oil or grease, since 20" in out
+    assert out.endswith("1 part wanted.\n")

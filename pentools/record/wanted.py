@@ -18,7 +18,9 @@ if TYPE_CHECKING:
 
     import pandas as pd
 
-__all__ = ["parts_wanted", "wanted_on"]
+    from pentools.record.bench import Bench
+
+__all__ = ["parts_wanted", "wanted_in_words", "wanted_on"]
 
 COLUMNS = ("job", "pen", "system", "part", "wanted", "holds_now", "since")
 
@@ -49,6 +51,16 @@ def wanted_on(bench: Bench) -> list[dict[str, str | None]]:
     older = {name for path in folder.glob(f"*/{RECORD_NAME}") if (name := _older(path.parent))}
     kept = [row for row in rows if row["job"] not in older]
     return sorted(kept, key=lambda row: row["since"] or "")
+
+
+def wanted_in_words(bench: Bench) -> list[str]:
+    """The list of parts wanted, a sentence each, and how many they are."""
+    table = parts_wanted(bench.folder)
+    lines = [
+        f"{row['job']}: {row['part']}: wanted: {row['wanted'] or 'not said'}. Now: {row['holds_now']}, since {row['since']}."
+        for row in table.fillna("").to_dict("records")
+    ]
+    return [*lines, "1 part wanted." if len(lines) == 1 else f"{len(lines) or 'No'} parts wanted."]
 
 
 def _rows(folder: Path) -> list[dict[str, str | None]]:
