@@ -11,7 +11,7 @@ from pentools.calc.closing.order import ClosingRow
 from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN
 
-__all__ = ["Change", "ChangeRow", "changes_of"]
+__all__ = ["Change", "ChangeRow", "action_with", "changes_of"]
 
 _UNNAMED = ("naphtha-based sealant",)
 """What alone is said by itself of a body that is not named; the rest is written."""
@@ -26,6 +26,8 @@ class ChangeRow(msgspec.Struct, frozen=True):
     words: str
     source: str
     certainty: str
+    says: str = ""
+    says_instead: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +42,8 @@ class Change:
         Whether the material never takes what the step comes to; otherwise it takes it within a limit.
     source, certainty : str
         Where it is known from, and how sure that is.
+    says, says_instead : str
+        Words of the action that do not hold then, and what stands in their place.
     """
 
     material: str
@@ -47,6 +51,8 @@ class Change:
     never: bool
     source: str
     certainty: str
+    says: str = ""
+    says_instead: str = ""
 
 
 def changes_of(
@@ -83,11 +89,20 @@ def changes_of(
         said = [row for row in own if row.material == material]
         for row in said:
             never = treatment_limits(material, row.treatment, grid).verdict == "never"
-            found.append(Change(material, row.words, never, row.source, row.certainty))
+            found.append(Change(material, row.words, never, row.source, row.certainty, row.says, row.says_instead))
         if material in body:
             written = {row.treatment for row in said}
             found += [c for t in step.uses if t not in written and (c := _by_table(material, t, grid)) is not None]
     return tuple(found)
+
+
+def action_with(step: ClosingRow, changes: Iterable[Change]) -> str:
+    """What is done at a step, as its changes leave it."""
+    action = step.action
+    for change in changes:
+        if change.says:
+            action = action.replace(change.says, change.says_instead)
+    return action
 
 
 def _by_table(material: str, treatment: str, grid: Sequence[CompatibilityRow]) -> Change | None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from pentools import tables
 from pentools.calc.base.findings import Finding, Level, gravest_first
-from pentools.calc.closing.changes import Change, ChangeRow, changes_of
+from pentools.calc.closing.changes import Change, ChangeRow, action_with, changes_of
 from pentools.calc.closing.clock import CureRow, cure_of
 from pentools.calc.closing.order import ClosingOrder, ClosingRow, ClosingStep, Did, closing_order
 from pentools.calc.treatment.cautions import CautionRow
@@ -205,12 +205,13 @@ def closing_told(
 
 def _closing_step(step: ClosingStep, body: Sequence[str], fitted: Sequence[str]) -> ToldStep:
     row = step.row
-    changes = tuple(change.words for change in step_changes(row, body, fitted))
+    found = step_changes(row, body, fitted)
+    changes = tuple(change.words for change in found)
     return ToldStep(
         number=row.step,
         key=row.key,
         part=row.part,
-        action=row.action,
+        action=action_with(row, found),
         before=tuple(hold.condition for hold in step.before),
         test=_test_words(step, cure_hours(row, fitted)),
         undone=row.undone,

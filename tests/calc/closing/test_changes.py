@@ -3,7 +3,7 @@
 import pytest
 
 from pentools import tables
-from pentools.calc.closing.changes import ChangeRow, changes_of
+from pentools.calc.closing.changes import ChangeRow, action_with, changes_of
 from pentools.calc.closing.order import ClosingRow
 from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 
@@ -55,3 +55,16 @@ def test_a_body_that_is_not_named_takes_the_strictest_and_is_told_so_once_a_trea
     words = [change.words for change in changed("lever-sac", "sealed", ["unknown"])]
     assert len(words) == len(set(words)) == 3
     assert all("not named" in text for text in words)
+
+
+def test_the_action_itself_says_what_the_materials_leave_of_it():
+    for row in ROWS:
+        actions = [step.action for step in STEPS if step.key in row.steps]
+        assert not row.says or any(row.says in action for action in actions), row
+        assert bool(row.says) == bool(row.says_instead), row
+    sealed = next(row for row in STEPS if (row.system, row.key) == ("lever-sac", "sealed"))
+    assert "warmed" in action_with(sealed, changed("lever-sac", "sealed", ["stainless steel"]))
+    assert action_with(sealed, changed("lever-sac", "sealed", ["celluloid"])).endswith("home to its mark, cold.")
+    sac = next(row for row in STEPS if (row.system, row.key) == ("lever-sac", "sac-on"))
+    assert action_with(sac, changed("lever-sac", "sac-on", [], ["silicone"])).startswith("One thin coat of silicone adhesive")  # fmt: skip
+    assert action_with(sac, changed("lever-sac", "sac-on", [], ["latex"])) == sac.action

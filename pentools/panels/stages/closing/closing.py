@@ -27,6 +27,7 @@ from pentools.record.stages.closing.kinds import ROUND, WRITING, Round, Step
 from pentools.record.stages.closing.known import body_of, known_steps
 from pentools.record.stages.closing.proofs import answers_to, owed_now, seal_test_of
 from pentools.record.stages.closing.work import (
+    action_of,
     clocks_of,
     closing_of,
     fitted_of,
@@ -80,7 +81,8 @@ class ClosingPanel(StagePanel):
         if not hasattr(self, "steps"):
             return
         order = closing_of(self.job)
-        self.steps.show(order, self._lines(), self._wanted())
+        actions = {step.row.key: action_of(self.job, step.row) for step in order.steps} if order is not None else {}
+        self.steps.show(order, self._lines(), self._wanted(), actions)
         self.forms[ROUND.key].show_only(self._asked())
         step = self.forms["step"].boxes["step"]
         own = [row.row.key for row in order.steps] if order is not None else []

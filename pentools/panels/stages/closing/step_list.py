@@ -31,16 +31,18 @@ class StepRow:
     ----------
     step : ClosingStep
         The step and how it stands.
+    action : str
+        What is done, as the materials leave it.
     words : sequence of str
         What materials change, clocks and what is known from elsewhere, each a line under the step.
     changed : callable
         Called when a tick changes.
     """
 
-    def __init__(self, step: ClosingStep, words: Sequence[str], changed: Callable[[], None]) -> None:
+    def __init__(self, step: ClosingStep, action: str, words: Sequence[str], changed: Callable[[], None]) -> None:
         self.key = step.row.key
         row = step.row
-        self.done = self._tick(f"{row.step}. {row.action}", f"step {row.step} done")
+        self.done = self._tick(f"{row.step}. {action}", f"step {row.step} done")
         self.tested = self._tick(f"tested: {row.passes}", row.test)
         self.left_out = self._tick(
             _not_needed(row.only_with), f"step {row.step} is not needed: not so that {row.only_with}"
@@ -54,7 +56,7 @@ class StepRow:
         closes = '<b class="pt-closes" title="closes something in">▐ closes</b> ' if row.closes else ""
         undone = {"no": "Cannot be taken back", "partly": "Taken back in part only"}.get(row.undone, "")
         if self.key == ANSWERED_BELOW and not said:
-            said = f"<b>{row.step}. {escape(row.action)}</b> It is answered below, with the tests that are owed. "
+            said = f"<b>{row.step}. {escape(action)}</b> It is answered below, with the tests that are owed. "
         mind = f'<span class="pt-hint">{escape(undone)}. </span>' if undone and not said else ""
         self.note = widgets.HTML(f"{said}{closes}{mind}{under}")
         self._offer(step.state, bool(row.only_with))
@@ -116,7 +118,13 @@ class StepList:
         self.widget = widgets.VBox([self.head, self.before, self.body])
         self.widget.add_class("pt-steps")
 
-    def show(self, order: ClosingOrder | None, words: Mapping[str, Sequence[str]], wanted: Mapping[str, str]) -> None:
+    def show(
+        self,
+        order: ClosingOrder | None,
+        words: Mapping[str, Sequence[str]],
+        wanted: Mapping[str, str],
+        actions: Mapping[str, str] | None = None,
+    ) -> None:
         """Show an order.
 
         Parameters
@@ -127,13 +135,21 @@ class StepList:
             Lines under each step, by its key.
         wanted : mapping of str to str
             The conditions from outside that nobody has said yet: key to sentence.
+        actions : mapping of str to str or None
+            What is done at a step where the materials change it, by its key.
         """
+        said_so = actions or {}
         self.wanted = tuple(wanted)
         said = " ".join(wanted.values())
         self.before.description = f"It was so before: {said}"
         self.before.layout.display = "" if wanted else "none"
         steps = order.steps if order is not None else ()
-        self.rows = {step.row.key: StepRow(step, words.get(step.row.key, ()), self._changed) for step in steps}
+        self.rows = {
+            step.row.key: StepRow(
+                step, said_so.get(step.row.key, step.row.action), words.get(step.row.key, ()), self._changed
+            )
+            for step in steps
+        }
         self.body.children = tuple(row.widget for row in self.rows.values())
         self.head.value = "" if steps else '<p class="pt-hint">Name the filling system at intake, and the order stands here.</p>'  # fmt: skip
 

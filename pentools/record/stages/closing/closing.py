@@ -10,7 +10,7 @@ from pentools.calc.closing.order import ClosingOrder, ClosingStep
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.closing.kinds import BEGUN, ROUND, STEP, WRITING
 from pentools.record.stages.closing.proofs import owed_now
-from pentools.record.stages.closing.work import clocks_of, closing_of
+from pentools.record.stages.closing.work import action_of, clocks_of, closing_of
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.words.treatment import CLOSING_LINE
@@ -49,7 +49,7 @@ def closing_sentence(job: Job, moment: dt.datetime | None = None) -> str:
         return f"Step {coming.row.step} of {count}, the {coming.row.part}, is done; its test is owed.{_wait(job, coming, moment)}"
     if coming.state == "failed":
         return f"Step {coming.row.step} of {count}, the {coming.row.part}, did not pass its test."
-    return f"Next, step {coming.row.step} of {count}, the {coming.row.part}: {coming.row.action}"
+    return f"Next, step {coming.row.step} of {count}, the {coming.row.part}: {action_of(job, coming.row)}"
 
 
 def _wait(job: Job, step: ClosingStep, moment: dt.datetime | None) -> str:

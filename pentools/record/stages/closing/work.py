@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from pentools.calc.closing.changes import action_with
 from pentools.calc.closing.order import ClosingOrder, ClosingRow, ClosingStep, Did
 from pentools.record.entries import now
 from pentools.record.stages.closing.kinds import ROUND, STEP, Round, Step
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Clock",
+    "action_of",
     "clocks_of",
     "closing_of",
     "doubts_of",
@@ -304,6 +306,11 @@ def step_values(job: Job) -> dict[str, str]:
             if value is not None:
                 found[name] = ROUND.field(name).shown(value)
     return found
+
+
+def action_of(job: Job, row: ClosingRow) -> str:
+    """What is done at a step of this pen, as its materials leave it."""
+    return action_with(row, step_changes(row, body_of(job), fitted_of(job)))
 
 
 def words_of_changes(job: Job, row: ClosingRow) -> tuple[str, ...]:

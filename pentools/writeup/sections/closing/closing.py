@@ -8,7 +8,7 @@ from pentools.calc.closing.order import ClosingStep
 from pentools.record.stages.closing.closing import closing_findings
 from pentools.record.stages.closing.kinds import STEP, WRITING
 from pentools.record.stages.closing.proofs import owed_now
-from pentools.record.stages.closing.work import closing_of, put_on, step_values
+from pentools.record.stages.closing.work import action_of, closing_of, put_on, step_values
 from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.writeup.blocks import Audience, Block, Details, Findings, Lead, Photos, Section, Table
 from pentools.writeup.photos import PhotoBook
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 __all__ = ["closed_in_words", "section"]
 
-_STATES = {"done": "✓ passed", "untested": "not tested", "failed": "✗ did not pass", "not needed": "was not out"}
+_STATES = {"done": "✓ passed", "untested": "not tested", "failed": "✗ did not pass"}
 _GRAVE = ("shut", "skipped", "failed")
 
 
@@ -51,7 +51,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     if grave:
         blocks.append(Findings(grave))
     told = [step for step in order.steps if step.state in _STATES]
-    rows = tuple((str(step.row.step), capital(step.row.part), _done(job, step), _STATES[step.state], _showed(step)) for step in told)  # fmt: skip
+    rows = tuple((str(step.row.step), capital(step.row.part), _done(job, step), _STATES[step.state], capital(step.row.passes)) for step in told)  # fmt: skip
     if rows:
         table = Table("The order, and what each test showed", ("Step", "Part", "What was done", "Test", "A sound one shows"), rows)  # fmt: skip
         blocks.append(Details("The order, step by step", (table,)))
@@ -81,13 +81,10 @@ def closed_in_words(job: Job) -> str:
 def _done(job: Job, step: ClosingStep) -> str:
     """What was done, with what was measured and what holds it."""
     more = [step_values(job)[step.row.value]] if step.row.value in step_values(job) else []
-    said = put_on(job, step.row.clock) if step.row.clock and step.state != "not needed" else None
+    said = put_on(job, step.row.clock) if step.row.clock else None
     more += [dict(SEALANTS)[said[0]]] if said else []
-    return f"{step.row.action} ({', '.join(more)})" if more else step.row.action
-
-
-def _showed(step: ClosingStep) -> str:
-    return capital(step.row.passes) if step.state != "not needed" else "–"
+    action = action_of(job, step.row)
+    return f"{action} ({', '.join(more)})" if more else action
 
 
 def _proofs(job: Job) -> list[Block]:

@@ -41,7 +41,7 @@ def test_done_says_what_it_still_owes(job):
     up_to(job, "rested")
     job.add("fill test", "leak check", {"rested": "12 h", "dry": "yes"})
     assert state(job).word == "done"
-    assert closing_sentence(job).endswith("It still owes: nib down on tissue, open, capped, then the cap looked into, writing after a night.")  # fmt: skip
+    assert closing_sentence(job).endswith("It still owes: nib down and open on tissue, capped, and the cap looked into, writing after a night.")  # fmt: skip
 
 
 def test_a_step_that_would_close_over_something_untested_is_held(job):
