@@ -59,3 +59,30 @@ def stroke(widths, blur=40.0, doubt=DOUBT, **more):
     track = np.column_stack([np.arange(n), np.zeros(n), np.arange(n) * 0.06, widths])
     given = {"length_mm": n * 0.06, "closed": False, "gaps": ((), 0)} | more
     return stroke_of(track, 60.0, blur, 0.95, doubt, **given)
+
+
+def rounded(shape, middle, size_mm, degrees, *, px_mm, radius_mm=3.18):
+    """Coverage of a rectangle with round corners, by the distance from its edge."""
+    y, x = np.indices(shape, float)
+    a = math.radians(degrees)
+    x, y = x / px_mm - middle[0], y / px_mm - middle[1]
+    u, v = np.abs(x * math.cos(a) + y * math.sin(a)), np.abs(-x * math.sin(a) + y * math.cos(a))
+    p, q = u - size_mm[0] / 2 + radius_mm, v - size_mm[1] / 2 + radius_mm
+    off = np.hypot(np.maximum(p, 0), np.maximum(q, 0)) + np.minimum(np.maximum(p, q), 0) - radius_mm
+    return np.clip(0.5 - off * px_mm, 0, 1)
+
+
+def with_card(
+    degrees=7.0, *, px_mm=6.0, size_mm=(85.60, 53.98), radius_mm=3.18, middle=(70, 60), page_mm=(140, 120), ink=0.2
+):
+    """Light of a page with a card, or something like one."""
+    shape = (round(page_mm[1] * px_mm), round(page_mm[0] * px_mm))
+    cover = rounded(shape, middle, size_mm, degrees, px_mm=px_mm, radius_mm=radius_mm)
+    grain = np.random.default_rng(8).normal(0, 0.004, shape)
+    return np.clip(0.8 * (1 - cover) + ink * cover + grain, 0, 1)
+
+
+def codes(light):
+    """Eight bits with the usual curve."""
+    curve = np.where(light <= 0.0031308, 12.92 * light, 1.055 * np.maximum(light, 1e-9) ** (1 / 2.4) - 0.055)
+    return np.round(255 * np.clip(curve, 0, 1)).astype(np.uint8)

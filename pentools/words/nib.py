@@ -107,6 +107,10 @@ LINES: Mapping[str, Template] = {
     "cannot be told apart here. Look at them through the loupe.",
     "ratio-floor": "A ratio of {ratio:.2f} is no more than an even line of this scatter shows ({floor:.2f}).",
     "light-on-dark": "The lines are lighter than their ground, so the page was turned round before measuring.",
+    "scale-differs": "The card says {card:.0f} dots an inch, the file {dpi:.0f}: {share:.1%} apart. One of them is wrong; a card is seldom.",
+    "aslant": "Taken aslant, by {tilt:.0f}°: turned straight by the card, which leaves the scale to ± {share:.1%}.",
+    "printed-text": "This looks like a page of print, not of strokes: {count} short marks stand in even rows.",
+    "bilevel": "The file has black and white only, no greys at the edges, and widths come in steps: scan in greys.",
     "coarse": "{dpi:.0f} dots an inch is coarse for lines: scan at 600 or more.",
 }
 

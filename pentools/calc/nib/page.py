@@ -18,7 +18,7 @@ from pentools.calc.nib.thin import branches_of, thin
 from pentools.calc.nib.tone import FULL
 from pentools.calc.nib.widths import Blurred, Raw, Usual, deblurred, raw_widths
 
-__all__ = ["Progress", "Traced", "measure_strokes", "trace"]
+__all__ = ["Progress", "Traced", "measure_strokes", "subset", "trace"]
 
 Progress = Callable[[str, float], None]
 """Is told what is being done, and what share of the whole is behind it [1]."""
@@ -133,7 +133,7 @@ def measure_strokes(traced: Traced, doubt: Doubt, tell: Progress | None = None) 
     groups, usual = _groups(traced.lines), Usual()
     for number, which in enumerate(groups):
         say("measuring", 0.3 + 0.65 * number / len(groups))
-        made, usual = _measure_group(traced, _subset(traced.lines, which), doubt, usual)
+        made, usual = _measure_group(traced, subset(traced.lines, which), doubt, usual)
         strokes += made
     say("done", 1.0)
     return tuple(sorted(strokes, key=lambda stroke: -stroke.length_mm))
@@ -154,7 +154,8 @@ def _groups(lines: Lines) -> list[Ints]:
     return groups
 
 
-def _subset(lines: Lines, which: Ints) -> Lines:
+def subset(lines: Lines, which: Ints) -> Lines:
+    """Some of the strokes, in the order asked for."""
     rows = np.concatenate([np.arange(lines.bounds[i], lines.bounds[i + 1]) for i in which])
     bounds = run_bounds(np.diff(lines.bounds)[which])
     return Lines(

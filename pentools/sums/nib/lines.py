@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.nib.card import Card
 from pentools.calc.nib.page import Progress, measure_strokes, trace
+from pentools.calc.nib.print_marks import look_for_print
 from pentools.calc.nib.strokes import Doubt, Stroke
 from pentools.calc.nib.summary import Kind, PageLines, summed_up
-from pentools.calc.nib.tone import light_of
 from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.numbers import fixed, plain
 from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.nib.scale import scaled
 from pentools.sums.nib.scan_file import Scan, read_scan
 
 __all__ = ["LINES", "lines_answer"]
@@ -26,9 +28,7 @@ FIELDS = (
     Field("scale", "Scale from", "choice", choices=SCALES, default="auto", hint="a card of 85.60 x 53.98 mm is found by itself"),
     Field("threshold", "Edge at", "number", low=0.3, high=0.7, default="0.5", hint="share of the way from paper to ink"),
 )  # fmt: skip
-_SCREEN_DPI = 100.0  # no scanner works below this; 72 and 96 are what programs write when they do not know
-_COARSE_DPI = 250.0
-_TAG_SHARE = 0.003  # judged: a flatbed's own scale; halves of one scan differed by 1.2 % in a published trial
+_SOME_MARKS = 20
 _UNKNOWN_TONE = 0.4  # blurs, standard uncertainty: an unknown curve moves both edges together by up to 0.76 blurs
 
 
@@ -56,34 +56,32 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
     if tell is not None:
         tell("reading", 0.0)
     scan = read_scan(name)
-    um_per_px, share, found = _scale(scan)
-    threshold = given.number("threshold", 0.5)
-    doubt = Doubt(share, um_per_px, 0.0 if scan.tone_said else _UNKNOWN_TONE, threshold)
-    traced = trace(light_of(scan.codes, scan.tone), um_per_px, tell=tell)
+    page_at = scaled(scan, given.text("scale", "auto"))
+    doubt = Doubt(
+        page_at.share, page_at.um_per_px, 0.0 if scan.tone_said else _UNKNOWN_TONE, given.number("threshold", 0.5)
+    )
+    traced = trace(page_at.light, page_at.um_per_px, page_at.taken, tell)
+    marks = look_for_print(traced.paper.mask, traced.um_per_px * traced.paper.factor)
     strokes = measure_strokes(traced, doubt, tell)
     if not strokes:
+        why = f"{marks.count} short marks, like print" if marks.count > _SOME_MARKS else "none"
         raise InputError(
-            "scan", "a page with strokes of at least a millimetre", name, "No stroke on it could be measured."
+            "strokes", "on the page, a millimetre long and more", why, "Write a page of strokes and scan that."
         )
     page = summed_up(strokes, doubt)
+    found = [*page_at.findings, *_of_scan(scan)]
     if traced.paper.light_on_dark:
         found.append(Finding("note", "nib.light-on-dark"))
+    if marks.printed:
+        found.append(Finding("warning", "nib.printed-text", count=marks.count))
     findings = gravest_first((*found, *page.findings))
     sentence = _sentence(page)
-    return SumAnswer(sentence, _data(sentence, page, findings), findings, _table(page), page)
+    data = _data(sentence, page, findings) | {"scale_from": page_at.kind, "card": _card(page_at.card)}
+    return SumAnswer(sentence, data, findings, _table(page), page)
 
 
-def _scale(scan: Scan) -> tuple[float, float, list[Finding]]:
-    """Size of an element [µm], its standard uncertainty as a share, and what to say of it."""
-    advice = "Lay a bank card beside the strokes and scan again, or scan with the resolution written into the file."
-    if scan.dpi is None:
-        raise InputError("scale", "known", "a file that names no resolution", advice)
-    dpi = scan.dpi[0]
-    if scan.camera or dpi < _SCREEN_DPI:
-        said = "a camera's picture" if scan.camera else f"{plain(dpi)} dots an inch, which is no scanner's"
-        raise InputError("scale", "known", said, advice)
-    found = [Finding("warning", "nib.coarse", dpi=dpi)] if dpi < _COARSE_DPI else []
-    return 25400.0 / dpi, _TAG_SHARE, found
+def _of_scan(scan: Scan) -> list[Finding]:
+    return [Finding("warning", "nib.bilevel")] if scan.bilevel else []
 
 
 def _sentence(page: PageLines) -> str:
@@ -141,6 +139,13 @@ def _stroke(stroke: Stroke) -> dict[str, object]:
         "too_fine": stroke.too_fine,
         "closed": stroke.closed,
     }  # fmt: skip
+
+
+def _card(card: Card | None) -> dict[str, object] | None:
+    if card is None:
+        return None
+    names = ("um_per_px", "u_share", "aslant", "tilt_deg", "height_mm")
+    return {"corners_px": card.corners.tolist(), **{name: getattr(card, name) for name in names}}
 
 
 def _kind(kind: Kind | None) -> dict[str, object] | None:

@@ -86,7 +86,7 @@ def test_a_camera_s_dots_are_no_scale(capsys, scan):
 
 def test_a_blank_page_is_refused(capsys, scan):
     noise = np.random.default_rng(2).normal(230, 2, (800, 900)).astype(np.uint8)
-    assert "No stroke" in refused(capsys, scan(noise, dpi=(600, 600)))
+    assert "strokes must be on the page" in refused(capsys, scan(noise, dpi=(600, 600)))
 
 
 def test_light_on_dark_is_measured_and_said(capsys, scan):
