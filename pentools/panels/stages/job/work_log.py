@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import ipywidgets as widgets
@@ -18,8 +19,13 @@ from pentools.record.saying import say
 from pentools.record.spending import counted
 from pentools.record.stages.job.work_kinds import ACTIVITIES, TIMER_START, TIMER_STOP, Material
 from pentools.record.stages.job.work_log import minutes_by_activity, running_timer
+from pentools.record.stages.seal.trials import fitted_unlisted
 
 __all__ = ["WorkLogPanel"]
+
+
+_PART = {"section": "section", "inner-cap": "inner-cap", "breather": "filler", "collar": "filler"}
+"""Place of a seal -> the part it counts to, where that is not the seals."""
 
 
 class WorkLogPanel(StagePanel):
@@ -43,6 +49,7 @@ class WorkLogPanel(StagePanel):
             row = widgets.HBox([self.activity, self.start, self.timed, self.stop])
             row.add_class("pt-row")
             self.above.children = (self.timer_text, row)
+        self._offer_fitted()
         running = running_timer(self.job)
         self.start.disabled, self.stop.disabled = running is not None, running is None
         if running is not None:
@@ -52,6 +59,26 @@ class WorkLogPanel(StagePanel):
             self.timer_text.value = f"The timer runs for <b>{name}</b> since {begun:%H:%M} ({minutes:.0f} min)."
         else:
             self.timer_text.value = "No timer is running."
+
+    def _offer_fitted(self) -> None:
+        """What held in a dry trial stands in the form of what went in, with its lot: it is not typed again."""
+        fitted = fitted_unlisted(self.job)
+        offered = {"what": "", "lot": "", "way": "", "part": ""}
+        if fitted is not None:
+            offered = {
+                "what": fitted.what or "",
+                "lot": fitted.lot or "",
+                "way": "added",
+                "part": _PART.get(fitted.place or "", "seals"),
+            }
+        form = self.forms["material"]
+        if form.boxes["what"].text not in ("", form.boxes["what"].field.default):
+            return  # something else is being typed
+        for name, text in offered.items():
+            box = form.boxes[name]
+            if box.text in ("", box.field.default):
+                box.field = replace(box.field, default=text)
+                box.text = text
 
     def _start(self) -> None:
         if running_timer(self.job) is not None:

@@ -14,6 +14,7 @@ from pentools.calc.seal.trials import LadderStep, Trial, next_trial_size
 from pentools.calc.seal.washers import WasherFit
 from pentools.errors import InputError
 from pentools.record.forms import Logged
+from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, TRIAL
 from pentools.record.stages.seal.kinds import Trial as TrialEntry
 from pentools.record.stages.seal.measure import candidates, gland_of, in_mm, work_out
@@ -22,7 +23,7 @@ from pentools.record.view import once_a_state
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["NextTrial", "TrialDone", "dry_fit_passed", "next_trial", "passed_places", "trials"]
+__all__ = ["NextTrial", "TrialDone", "dry_fit_passed", "fitted_unlisted", "next_trial", "passed_places", "trials"]
 
 SIZES_FROM_TABLES = 9
 SAME_SIZE_MM = 0.02
@@ -184,6 +185,22 @@ def next_trial(job: Job, place: str) -> NextTrial | None:
     step = next_trial_size(tuple(words), tried, start)
     what, ring = words.get(step.next_mm, ("", None)) if step.next_mm is not None else ("", None)
     return NextTrial(step, what, ring, tuple(sorted(words)), own)
+
+
+def fitted_unlisted(job: Job) -> TrialEntry | None:
+    """What held in a dry trial last and does not stand among the parts put in yet; None where there is nothing."""
+    listed = {(logged.values.what or "").casefold() for logged in job.log(MATERIAL)}
+    passed = passed_places(job)
+    for logged in reversed(job.log(TRIAL)):
+        values = logged.values
+        held = values.happened == "pulls back" and passed.get(values.place or "", False)
+        if held and values.what is not None:
+            return None if any(_names(what, values.what) for what in listed) else values
+    return None
+
+
+def _names(listed: str, tried: str) -> bool:
+    return tried.casefold() in listed
 
 
 def passed_places(job: Job) -> dict[str, bool]:

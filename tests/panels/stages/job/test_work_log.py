@@ -41,3 +41,34 @@ def test_no_spending_past_the_ceiling(sheet, job, type_into):
     type_into(form, what="the old ring", way="returned")
     form.button.click()
     assert len(job.log(kind_of("work log", "material"))) == 3
+
+
+def test_what_held_in_a_dry_trial_stands_in_the_form_of_what_went_in(job, sheet, put):
+    tried = {"place": "head", "what": "dash 007, nitrile", "outside": "7.30 mm", "lot": "drawer 2", "dry": "yes"}
+    job.add("seal", "trial", {**tried, "happened": "no touch"})
+    panel = sheet.panel("work log")
+    boxes = panel.forms["material"].boxes
+    assert boxes["what"].text == ""
+    job.add("seal", "trial", {**tried, "what": "dash 008, nitrile", "outside": "8.30 mm", "happened": "pulls back"})
+    panel.refresh()
+    assert [boxes[name].text for name in ("what", "lot", "way", "part")] == [
+        "dash 008, nitrile",
+        "drawer 2",
+        "added",
+        "seals",
+    ]
+    panel.forms["material"].button.click()
+    assert panel.forms["material"].status.text.startswith("saved ")
+    assert [boxes[name].text for name in ("what", "lot", "way", "part")] == ["", "", "", ""], "it is offered once"
+
+
+def test_what_is_being_typed_is_not_replaced_by_an_offer(job, sheet, type_into):
+    panel = sheet.panel("work log")
+    type_into(panel.forms["material"], what="old cork", way="removed")
+    tried = {"place": "head", "what": "a ring", "outside": "8.30 mm", "dry": "yes", "happened": "pulls back"}
+    job.add("seal", "trial", tried)
+    panel.refresh()
+    assert (panel.forms["material"].boxes["what"].text, panel.forms["material"].boxes["way"].text) == (
+        "old cork",
+        "removed",
+    )

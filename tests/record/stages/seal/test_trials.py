@@ -5,7 +5,7 @@ from record.stages.seal.pens import HEAD, STOCK, WASHER, try_washer, with_stock
 
 from pentools.record.stages.seal.measure import work_out
 from pentools.record.stages.seal.sealing import SEAL
-from pentools.record.stages.seal.trials import dry_fit_passed, next_trial, passed_places, trials
+from pentools.record.stages.seal.trials import dry_fit_passed, fitted_unlisted, next_trial, passed_places, trials
 
 
 def test_the_ladder_halves_what_is_left(job):
@@ -136,3 +136,19 @@ def test_the_same_words_are_the_same_size_where_nothing_was_measured(job):
     job.add("seal", "trial", {**trial, "what": "as it WAS", "happened": "too stiff"})
     assert passed_places(job) == {"section": False}
     assert dry_fit_passed(job) is False
+
+
+def test_what_held_and_is_not_listed_among_the_parts_is_the_newest(job):
+    assert fitted_unlisted(job) is None
+    for what, happened in (("sac 16", "too stiff"), ("sac 15", "pulls back")):
+        job.add("seal", "trial", {"place": "sac", "what": what, "outside": "6 mm", "dry": "yes", "happened": happened})
+    assert fitted_unlisted(job).what == "sac 15"
+    job.add("work log", "material", {"what": "Latex SAC 15, cut to 52 mm", "way": "added"})
+    assert fitted_unlisted(job) is None
+    job.add(
+        "seal", "trial", {"place": "sac", "what": "sac 15", "outside": "6 mm", "dry": "yes", "happened": "too stiff"}
+    )
+    job.add(
+        "seal", "trial", {"place": "head", "what": "ring", "outside": "8 mm", "dry": "no", "happened": "pulls back"}
+    )
+    assert fitted_unlisted(job) is None, "what holds no more, or was not dry, has not been fitted"
