@@ -91,6 +91,13 @@ def test_more_ink_than_a_line_takes_is_a_slip(width, level):
     assert [f.level for f in found] == ([level] if level else [])
 
 
+def test_within_its_doubt_nothing_is_called_a_slip():
+    # 10 ± 4.2 mg on a metre: 8 is what half a millimetre takes, 14 the end of what is known
+    wide = flow(200, 20, 0.03, width_mm=0.5)
+    assert (wide.verdict, len(wide.findings)) == ("about", 1)
+    assert [f.key for f in flow(200, 20, 0.005, width_mm=0.5).findings] == ["nib.flow:number", "nib.flow-ceiling"]
+
+
 @pytest.mark.parametrize(("mg", "told"), [(14.5, True), (13.9, False), (2.5, False), (2.3, True)])
 def test_outside_the_span_it_is_asked_again(mg, told):
     assert any(f.key == "nib.flow-span" for f in flow(mg * 20, 20, 0.0).findings) is told

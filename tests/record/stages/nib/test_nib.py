@@ -38,6 +38,10 @@ def test_a_test_before_the_work_is_none_after_it(job):
     job.add("nib", "writing test", PAGE)
     job.add("nib", "smoothing", {"grade": "film 1 um", "strokes": "2", "figure": "eight"})
     assert state(job)[0] == "open"
+    job.add("nib", "writing test", {**PAGE, "when": "found"})
+    assert state(job)[0] == "open", "how it wrote as found, entered late, is no test after the work"
+    job.add("nib", "writing test", PAGE)
+    assert state(job)[0] == "done"
 
 
 @pytest.mark.parametrize(
