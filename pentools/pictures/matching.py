@@ -13,11 +13,11 @@ if TYPE_CHECKING:
 
 __all__ = ["Agreement", "Alignment", "Unlike", "align", "judged"]
 
-_WORK_PX = 840
-_PLACES, _A_PLACE = 20, 9  # features are taken evenly: so many of each of 20 strips of the long side
+_WORK_PX = 1200
+_PLACES, _A_PLACE = 28, 9  # features are taken evenly: so many of each of 28 strips of the long side
 _LEAST_SIZE_PX = 2.4  # smaller features are grain
 _RATIO, _NEAR = 0.85, 0.76  # distance to the best match over that to the second best; cosine of two that are one
-_ERROR_PX, _REACH_PX = 3.0, 3.0
+_ERROR_PX, _REACH_PX = 4.0, 4.0
 _TRIES = 3
 # the gate: judged, on the pairs of `tests/bench/bench_pictures.py`
 _FEWEST, _INLIERS, _MANY_HITS = 9, 12, 10
@@ -179,7 +179,7 @@ def _features(picture: Image) -> _Features | None:
 
     grey = picture.convert("L")
     grey.thumbnail((_WORK_PX, _WORK_PX), Images.Resampling.BOX)
-    pixels = cv2.createCLAHE(2.0, (8, 8)).apply(np.asarray(grey))
+    pixels = cv2.createCLAHE(1.0, (8, 8)).apply(np.asarray(grey))
     found, signs = cv2.SIFT.create(6000, contrastThreshold=0.015).detectAndCompute(pixels, None)
     if signs is None:
         return None

@@ -47,7 +47,7 @@ def test_before_and_after_are_laid_on_each_other(job):
     found = align(pen(job, "before"), after)
     assert isinstance(found, Alignment)
     assert worst_px(found, homography, pen(job, "before"), after) < 6
-    assert found.scale == pytest.approx(1 / 0.9, rel=0.03)
+    assert found.scale == pytest.approx(1 / 0.9, rel=0.05)  # the tilt adds to it
 
 
 def test_the_same_homography_serves_every_size():
