@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -23,7 +23,9 @@ _TRIES = 3
 _FEWEST, _INLIERS, _MANY_HITS = 9, 12, 10
 _PERSPECTIVE, _SCALES, _STRETCH = 1.7, (0.4, 2.5), 1.6
 _GRID, _HIT, _MISS, _CONTENT = 16, 0.2, 0.08, 3
-_SAME_GROUND, _OTHER_THING, _LEAST_HITS, _LEAST_SHARE = 0.3, 0.1, 4, 0.3
+_SAME_GROUND, _MOST_MISSES, _MOST_UNLIKE, _LEAST_HITS, _LEAST_SHARE = 0.3, 0.3, 0.08, 4, 0.3
+_LATER_HITS = 6
+_CLOSE_PX, _WINDOW_PX, _SHIFT_PX, _LIKE, _STRUCTURE = 800, 15, 2, 0.5, 9.0
 _TOO_LITTLE = "there is too little in them to hold on to"
 _NOT_ALIKE = "too few places of the one are found in the other"
 _BENT = "the one would have to be bent out of shape to lie on the other"
@@ -55,6 +57,9 @@ class Agreement:
         Fields inside, with something in both pictures, that are the same, and that are not.
     edge_hits, edge_fields : int
         Fields at the edge of the picture that are the same, of those that both pictures cover.
+    unlike : float
+        Share of the middle's structure that is not the same seen closely, 0 to 1; 0 where the ground is not the same, for
+        then it is not asked.
     """
 
     inliers: int
@@ -62,6 +67,12 @@ class Agreement:
     misses: int
     edge_hits: int
     edge_fields: int
+    unlike: float = 0.0
+
+    @property
+    def same_ground(self) -> bool:
+        """Whether the edge of the one picture is that of the other."""
+        return self.edge_hits >= _SAME_GROUND * max(self.edge_fields, 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,11 +114,16 @@ class Alignment:
 
 @dataclass(frozen=True, slots=True)
 class _Features:
-    """Places [px] and directions of unit length that say what is there; the picture's width and height [px]."""
+    """Places [px] and directions of unit length that say what is there; the grey picture, its width and height [px]."""
 
     places: np.ndarray
     signs: np.ndarray
-    size: tuple[int, int]
+    grey: np.ndarray
+
+    @property
+    def size(self) -> tuple[int, int]:
+        high, wide = self.grey.shape
+        return wide, high
 
 
 def align(first: Image, second: Image) -> Alignment | Unlike:
@@ -128,19 +144,22 @@ def align(first: Image, second: Image) -> Alignment | Unlike:
     -----
     SIFT features (Lowe 2004) compared as root histograms, a homography by MAGSAC; then each field of a grid is asked
     whether the same features lie at the same places in both. Where the edge of the picture agrees, the ground is the
-    same, so the middle must agree nearly everywhere; where it does not, near a third of the middle must.
+    same, so the middle must be the same too when it is looked at closely (local correlation of brightness, of either
+    sign); where it does not, near a third of the fields of the middle must agree.
     """
     one, two = _features(first), _features(second)
     if one is None or two is None:
         return Unlike(_TOO_LITTLE)
     alike = two.signs @ one.signs.T
     reasons: list[str] = []
-    for found, inliers in _homographies(one, two, alike):
+    for tried, (found, inliers) in enumerate(_homographies(one, two, alike)):
         bent = _shape(found, two.size)[1]
         homography = found if bent else _settled(found, one, two, alike)
         scale, bent = _shape(homography, two.size)
         agreement = _agreement(homography, inliers, one, two, alike) if not bent else None
-        reasons.append(judged(agreement) if agreement is not None else _BENT)
+        if agreement is not None and agreement.same_ground:
+            agreement = replace(agreement, unlike=_unlike(homography, one, two))
+        reasons.append(judged(agreement, first=tried == 0) if agreement is not None else _BENT)
         if agreement is not None and not reasons[-1]:
             shares = _in_shares(one.size) @ homography @ _inverse(_in_shares(two.size))
             rows = tuple(tuple(float(v) for v in row) for row in shares / shares[2, 2])
@@ -148,13 +167,15 @@ def align(first: Image, second: Image) -> Alignment | Unlike:
     return Unlike(reasons[0] if reasons else _NOT_ALIKE)
 
 
-def judged(found: Agreement) -> str:
+def judged(found: Agreement, *, first: bool = True) -> str:
     """Why two pictures that agree so far are not of one thing; empty where they are.
 
     Parameters
     ----------
     found : Agreement
         What was counted.
+    first : bool
+        Whether it is what most features agree on; of what the others agree on more is asked.
 
     Returns
     -------
@@ -163,10 +184,10 @@ def judged(found: Agreement) -> str:
     """
     inside = found.hits + found.misses
     few = found.inliers < (_FEWEST if found.hits >= _MANY_HITS else _INLIERS)
-    if few or found.hits < _LEAST_HITS:
+    if few or found.hits < (_LEAST_HITS if first else _LATER_HITS):
         return _NOT_ALIKE
-    if found.edge_hits >= _SAME_GROUND * max(found.edge_fields, 1):
-        return _OTHER if found.misses > _OTHER_THING * inside else ""
+    if found.same_ground:
+        return _OTHER if found.misses > _MOST_MISSES * inside or found.unlike > _MOST_UNLIKE else ""
     share = 0.5 if found.hits == _LEAST_HITS else _LEAST_SHARE
     return _NOT_ALIKE if found.hits < share * inside else ""
 
@@ -195,7 +216,7 @@ def _features(picture: Image) -> _Features | None:
         return None
     shares = signs[kept] / np.maximum(signs[kept].sum(axis=1, keepdims=True), 1e-6)
     places = np.array([found[i].pt for i in kept], np.float32)
-    return _Features(places, np.sqrt(shares).astype(np.float32), grey.size)
+    return _Features(places, np.sqrt(shares).astype(np.float32), np.asarray(grey))
 
 
 def _homographies(one: _Features, two: _Features, alike: np.ndarray) -> Iterator[tuple[np.ndarray, int]]:
@@ -298,6 +319,38 @@ def _agreement(homography: np.ndarray, inliers: int, one: _Features, two: _Featu
     return Agreement(
         inliers, int((hit & inside).sum()), int((miss & inside).sum()), int((hit & ~inside).sum()), int((whole & ~inside).sum()),
     )  # fmt: skip
+
+
+def _unlike(homography: np.ndarray, one: _Features, two: _Features) -> float:
+    """The share of the middle's structure that does not correlate once the second lies on the first."""
+    import cv2
+    import numpy as np
+
+    shrink = _CLOSE_PX / max(one.size)
+    smaller = np.diag([shrink, shrink, 1.0])
+    size = (round(one.size[0] * shrink), round(one.size[1] * shrink))
+    first = cv2.GaussianBlur(cv2.resize(one.grey, size, interpolation=cv2.INTER_AREA).astype(np.float32), (0, 0), 1.0)
+    laid = cv2.warpPerspective(two.grey.astype(np.float32), smaller @ homography, size, flags=cv2.INTER_AREA)
+    second = cv2.GaussianBlur(laid, (0, 0), 1.0)
+    covered = cv2.warpPerspective(np.ones(two.size[::-1], np.float32), smaller @ homography, size) > 0.99
+
+    def near(pixels: np.ndarray) -> np.ndarray:
+        return np.asarray(cv2.blur(pixels, (_WINDOW_PX, _WINDOW_PX)))
+
+    mean, best = near(first), np.zeros(size[::-1], np.float32)
+    spread = near(first * first) - mean * mean
+    shifts = range(-_SHIFT_PX, _SHIFT_PX + 1)
+    for right, down in ((x, y) for x in shifts for y in shifts):
+        moved = np.roll(second, (down, right), (0, 1))
+        other = near(moved)
+        spread_there = near(moved * moved) - other * other
+        together = near(first * moved) - mean * other
+        best = np.maximum(best, np.abs(together) / np.sqrt(np.maximum(spread, 1e-3) * np.maximum(spread_there, 1e-3)))
+    there = near(second * second) - near(second) ** 2
+    seen = (spread > _STRUCTURE) & (there > _STRUCTURE) & covered
+    high, wide = (length // 12 for length in size[::-1])
+    inside = best[high:-high, wide:-wide][seen[high:-high, wide:-wide]]
+    return float((inside < _LIKE).mean()) if inside.size else 0.0
 
 
 def _in_shares(size: tuple[int, int]) -> np.ndarray:

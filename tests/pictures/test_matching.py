@@ -113,9 +113,23 @@ GOOD = Agreement(inliers=40, hits=20, misses=8, edge_hits=0, edge_fields=40)
     ({"hits": 3, "misses": 0}, False),
     ({"misses": 46}, True),
     ({"misses": 47}, False),
-    ({"edge_hits": 12, "misses": 2}, True),
-    ({"edge_hits": 12, "misses": 3}, False),
-    ({"edge_hits": 11, "misses": 3}, True),
+    ({"edge_hits": 12, "misses": 8}, True),
+    ({"edge_hits": 12, "misses": 9}, False),
+    ({"edge_hits": 11, "misses": 9}, True),
+    ({"edge_hits": 12, "unlike": 0.08}, True),
+    ({"edge_hits": 12, "unlike": 0.081}, False),
+    ({"edge_hits": 11, "unlike": 0.5}, True),
 ])  # fmt: skip
 def test_the_gate_holds_to_its_edges(changed, taken):
     assert (judged(dataclasses.replace(GOOD, **changed)) == "") is taken
+
+
+def test_of_what_only_the_rest_agrees_on_more_is_asked():
+    few = dataclasses.replace(GOOD, hits=5, misses=0)
+    assert judged(few) == ""
+    assert judged(few, first=False)
+    assert judged(dataclasses.replace(few, hits=6), first=False) == ""
+
+
+def test_two_pens_of_one_outline_on_the_same_paper_are_refused():
+    assert isinstance(align(pen("green-piston", "after"), pen("lever-with-limits", "after")), Unlike)

@@ -93,7 +93,9 @@ class PicturesPanel(StagePanel):
         listed = {logged.values.photo: logged.values for logged in self.job.log(PICTURE)}
         files.sort(key=lambda file: (file in listed, file))
         views = [_thumbnail(self.job, folder / file, listed.get(file)) for file in files[:MOST_THUMBNAILS]]
-        self.picker.pictures = sorted(views, key=lambda view: bool(view["problem"]))  # what cannot be chosen stands last
+        self.picker.pictures = sorted(
+            views, key=lambda view: bool(view["problem"])
+        )  # what cannot be chosen stands last
         more = f" The first {MOST_THUMBNAILS} of {len(files)} are shown." if len(files) > MOST_THUMBNAILS else ""
         count = sum(file not in listed for file in files)
         said = f"{count} of {len(files)} in photos/ not listed yet." if files else "photos/ is empty."
