@@ -29,7 +29,7 @@ __all__ = ["ACTIVITY_OF", "Strip"]
 STATES = (("empty", "dry"), ("drained", "drained"), ("filled", "filled"), ("gain", "gain"))
 ACTIVITY_OF: Mapping[str, str] = {
     "intake": "look", "identify": "look", "condition": "look", "agree": "write", "open": "open", "clean": "clean",
-    "seal": "seal", "closing": "seal", "fill test": "test", "finish": "finish", "limits": "write", "pictures": "write", "release": "write",
+    "repairs": "mend", "seal": "seal", "closing": "seal", "fill test": "test", "finish": "finish", "limits": "write", "pictures": "write", "release": "write", "posting": "write",
 }  # fmt: skip
 """The activity that minutes are counted for, by the stage that is open."""
 _MINUTES = re.compile(r"\s*(\d+(?:[.,]\d+)?\s*(?:(?:h|hours?|min|minutes?)\b)?)[\s:,]*(.*)", re.DOTALL)

@@ -203,7 +203,7 @@ class RepairsPanel(StagePanel):
         """Where the chosen way is known from."""
         if row is None:
             return ""
-        known = [(row.label, "; ".join(source_words(row.source, "part_repairs")))]
+        known = [(row.label, "; ".join(words.rstrip(".") for words in source_words(row.source, "part_repairs")))]
         return table_html("Where it is known from", ("Way", "Source"), known)
 
     def _faults_table(self) -> str:

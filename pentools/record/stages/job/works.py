@@ -50,7 +50,7 @@ FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "open": ("joint", "heat pass", "step"),
     "clean": ("bath", "soak started", "soak ended", "drying"),
     "work log": ("work", "material"),
-    "repairs": ("repair", "sent out", "back again"),
+    "repairs": ("repair", "test spot", "sent out", "back again"),
     "seal": ("measure", "trial", "sealant", "test"),
     "closing": ("order",),
     "fill test": ("weighing", "leak check", "dimensions"),

@@ -102,7 +102,11 @@ def _photos(job: Job, audience: Audience) -> list[Block]:
 
 def _sources(job: Job) -> list[Block]:
     rows = tuple(
-        (capital(row.label), "; ".join(source_words(row.source, "part_repairs")), CERTAINTY[row.certainty])
+        (
+            capital(row.label),
+            "; ".join(words.rstrip(".") for words in source_words(row.source, "part_repairs")),
+            CERTAINTY[row.certainty],
+        )
         for row in dict.fromkeys(one.row for one in mended(job))
     )
     table = Table("Where each way is known from", ("Way", "Source", "How sure"), rows)

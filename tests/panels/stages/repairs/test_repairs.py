@@ -3,6 +3,8 @@
 import pytest
 from by_name import kind_of
 
+from pentools.panels.strip import ACTIVITY_OF
+
 REPAIR = kind_of("repairs", "repair")
 WELD = {"part": "cap", "method": "cap-lip-weld"}
 
@@ -109,3 +111,9 @@ def test_the_hold_on_sending_out_stands_on_its_own_form_alone(job, sheet):
     assert panel.holder.layout.display == ""
     panel.show_form("repair")
     assert panel.holder.layout.display == "none"
+
+
+def test_minutes_of_the_open_stage_count_as_mending_and_the_trial_is_offered_at_once(job, sheet):
+    assert ACTIVITY_OF["repairs"] == "mend"
+    panel = sheet.panel("repairs")
+    assert [key for _, key in panel.chooser.options] == ["repair", "test spot", "sent out", "back again"]
