@@ -17,6 +17,7 @@ import numpy as np
 import pytest
 from PIL import Image, ImageCms
 
+from pentools.writeup.blocks import Photo
 from pentools.writeup.forms import files_of, page_forms
 from pentools.writeup.photos import PhotoBook, left_out
 from pentools.writeup.write import write_pages
@@ -125,8 +126,6 @@ def test_a_second_reader_finds_nothing_either(job, tmp_path):
 
 
 def test_the_pair_on_the_pages_is_aligned_and_carries_the_bar_of_the_one_with_a_scale(job):
-    from pentools.writeup.blocks import Photo
-
     book = PhotoBook(job, "owner")
     one = book.shown(Photo("a.jpg", "x", beside="b.jpg", place="before"), 800)
     two = book.shown(Photo("b.jpg", "x", beside="a.jpg", place="after"), 800)
@@ -150,8 +149,6 @@ def _longest(row):
 
 
 def test_pictures_that_cannot_be_aligned_stand_as_they_are(job):
-    from pentools.writeup.blocks import Photo
-
     (job.folder / "photos" / "b.jpg").write_bytes((SAMPLES / "mixed-dates" / "photos" / "side-after.jpg").read_bytes())
     book = PhotoBook(job, "owner")
     assert book.shown(Photo("b.jpg", "x", beside="a.jpg", place="after")) == book.embed("b.jpg")
@@ -160,8 +157,6 @@ def test_pictures_that_cannot_be_aligned_stand_as_they_are(job):
 
 
 def test_half_of_a_picture_that_everybody_may_not_see_is_shown_to_nobody_else(job):
-    from pentools.writeup.blocks import Photo
-
     job.add("pictures", "picture", {"photo": "b.jpg", "moment": "after", "public": "no"})
     book = PhotoBook(job, "everybody")
     assert book.shown(Photo("a.jpg", "x", beside="b.jpg", place="halves")) is None
@@ -177,3 +172,19 @@ def test_a_picture_that_stands_on_no_page_is_said_as_the_pages_are_written(job):
     said = []
     write_pages(job, ["letter"], progress=said.append)
     assert left_out(job)[0] in said
+
+
+def test_a_scale_that_only_the_second_has_is_carried_over_to_the_pair(new_job):
+    job = new_job()
+    for name, moment, width, more in (
+        ("a.jpg", "before", 1500, {}), ("b.jpg", "after", 750, {"known_mm": "20 mm", "known_px": "100"}),
+    ):  # fmt: skip
+        with Image.open(SAMPLES / "green-piston" / "photos" / f"side-{moment}.jpg") as opened:
+            opened.resize((width, width * 690 // 1500)).save(job.folder / "photos" / name, quality=92)
+        job.add("pictures", "picture", {"photo": name, "moment": moment, "view": "side", **more})
+    made = PhotoBook(job, "owner").shown(Photo("a.jpg", "x", beside="b.jpg", place="before"), 800)
+    with Image.open(io.BytesIO(made.content)) as picture:
+        low = np.asarray(picture.convert("RGB").crop((0, picture.height * 3 // 4, picture.width, picture.height)))
+    # 0.2 mm a pixel of 750 is 0.1 of 1500: 20 mm are 200 px of 1500, 107 of 800
+    ink = np.abs(low.astype(int) - (31, 58, 95)).sum(axis=2) < 90
+    assert max(_longest(row) for row in ink.tolist()) == pytest.approx(107, abs=4)
