@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
     from pentools.door import open_door
     from pentools.errors import InputError, RecordError
+    from pentools.figures.nib.sheet import write_sheet
     from pentools.panels.bench import open_bench
     from pentools.panels.sums import open_sums
     from pentools.record.ledger import ledger
@@ -56,6 +57,7 @@ __all__ = [
     "thread_match",
     "treatment_limits",
     "washer_fit",
+    "write_sheet",
 ]
 
 # module -> public names that it holds; nothing is imported before it is used, so that the package opens at once
@@ -70,6 +72,7 @@ _WHERE = {
     "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),
     "pentools.door": ("open_door",),
     "pentools.errors": ("InputError", "RecordError"),
+    "pentools.figures.nib.sheet": ("write_sheet",),
     "pentools.panels.bench": ("open_bench",),
     "pentools.panels.sums": ("open_sums",),
     "pentools.record.ledger": ("ledger",),

@@ -105,7 +105,7 @@ def _add_commands(commands: Any) -> None:
         _add_bench(command, "the bench folder (see: pentools --help)")
         if name == "open":
             command.add_argument("job", metavar="JOB", nargs="?", help="the job's name; left out, the bench itself")
-        elif name not in ("wanted", "demo", "starter"):
+        elif name not in ("wanted", "demo", "starter", "sheet"):
             command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
         command.set_defaults(run=run)
         return command
@@ -159,6 +159,9 @@ def _add_commands(commands: Any) -> None:
         "folder", metavar="FOLDER", nargs="?", help="where to lay it (default: the desktop, else home)"
     )
     add("wanted", "list the parts that would replace what only holds for now, over every pen on the bench", _wanted)
+    command = add("sheet", "write the sheet that a nib is tried on, to print at true size", _sheet)
+    command.add_argument("file", metavar="FILE", help="a name that ends in .pdf or .svg")
+    command.add_argument("--paper", default="A4", help="A4 or Letter (default: A4)")
     add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
 
 
@@ -336,6 +339,13 @@ def _wanted(given: argparse.Namespace) -> int:
     return EXIT_OK
 
 
+def _sheet(given: argparse.Namespace) -> int:
+    from pentools.figures.nib import sheet
+
+    _say(f"{sheet.write_sheet(given.file, paper=given.paper)} is written. Print it at 100 %, not fitted to the page.")
+    return EXIT_OK
+
+
 def _demo(given: argparse.Namespace) -> int:
     from pentools.demo import run_demo
 
@@ -347,13 +357,11 @@ def _sum(given: argparse.Namespace) -> int:
     import json
 
     from pentools.answers.asking import answer_to
+    from pentools.markup import text_columns
     from pentools.sums import find
 
-    texts = {}
-    for field in find(given.sum_key).fields:
-        text = getattr(given, field.name)
-        if text is not None:
-            texts[field.name] = "; ".join(text) if isinstance(text, list) else text
+    typed = {f.name: getattr(given, f.name) for f in find(given.sum_key).fields}
+    texts = {n: "; ".join(t) if isinstance(t, list) else t for n, t in typed.items() if t is not None}
     answer = answer_to(given.sum_key, texts, given.bench)
     if given.drawing is not None:
         _write_drawing(answer, given.drawing)
@@ -363,7 +371,7 @@ def _sum(given: argparse.Namespace) -> int:
     _say(answer.sentence)
     for finding in answer.findings:
         _say(f"  {finding}")
-    for row in _columns(answer.table):
+    for row in text_columns(answer.table):
         _say("  " + row)
     return EXIT_OK
 
@@ -376,13 +384,6 @@ def _write_drawing(answer: Answer, path: str) -> None:
     if drawing is None:
         raise InputError("drawing", "asked of an answer that draws something", path)
     write_drawing(drawing, path)
-
-
-def _columns(table: Sequence[Sequence[str]]) -> list[str]:
-    if not table:
-        return []
-    widths = [max(len(row[i]) for row in table if i < len(row)) for i in range(max(map(len, table)))]
-    return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=False)).rstrip() for row in table]
 
 
 def _bench_option(given: argparse.Namespace) -> str:

@@ -10,6 +10,7 @@ from pentools.calc.seal.fit import SealFit
 from pentools.figures.closing.wall import care_page, order_page
 from pentools.figures.drawing import Drawing
 from pentools.figures.finish.finishing import ladder_figure, scales_chart
+from pentools.figures.nib.lines import lines_figures
 from pentools.figures.seal.rings import ring_drawing
 from pentools.figures.weighing.dips import dips_figure
 from pentools.figures.weighing.filling import budget_figure, capacity_figure
@@ -53,6 +54,7 @@ FIGURES: Mapping[str, Callable[[SumAnswer], Sequence[Drawing | None]]] = {
     "order": _order,
     "care": _care,
     "seal": _seal,
+    "lines": lines_figures,
 }
 """The sum's name -> its figures; a None among them is a figure that this answer does not have."""
 

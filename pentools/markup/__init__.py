@@ -13,7 +13,7 @@ from pentools.words import LEVEL_SIGNS, LEVEL_WORDS
 if TYPE_CHECKING:
     import jinja2
 
-__all__ = ["Told", "environment", "findings_html", "sentence_html", "shown_alone", "table_html"]
+__all__ = ["Told", "environment", "findings_html", "sentence_html", "shown_alone", "table_html", "text_columns"]
 
 BLOCKS = "blocks.html.j2"
 
@@ -130,3 +130,11 @@ def aligned(rows: Sequence[Sequence[str]], column: int) -> list[str]:
         gap = "\u2007" * (most - len(decimals)) + ("\u2008" if most and not decimals else "")
         padded.append(f"{found[1]}{found[2] or ''}{decimals}{found[4]}{gap}")
     return padded
+
+
+def text_columns(table: Sequence[Sequence[str]]) -> list[str]:
+    """Rows of a table as lines of text, each column as broad as its broadest cell."""
+    if not table:
+        return []
+    widths = [max(len(row[i]) for row in table if i < len(row)) for i in range(max(map(len, table)))]
+    return ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=False)).rstrip() for row in table]

@@ -1,0 +1,1 @@
+"""Figures of lines on paper, and the sheet they are written on."""
