@@ -156,3 +156,8 @@ def test_what_holds_for_now_is_as_was_said_else_as_is_usual(job):
     for method, said in (("wax", ""), ("wax", "no"), ("bush", "yes"), ("bush", "")):
         job.add("repairs", "repair", {"part": "blind-cap", "method": f"blind-cap-{method}", "for_now": said})
     assert [holds_for_now(one) for one in mended(job)] == [True, False, True, False]
+
+
+def test_the_benchs_own_time_to_stand_is_handed_on(job):
+    put(job, NOON, **WELD, stands={"value": 720.0, "unit": "h", "typed": "720 h"})
+    assert mended(job)[0].stands.usual == NOON + dt.timedelta(days=30)
