@@ -188,3 +188,19 @@ def test_a_scale_that_only_the_second_has_is_carried_over_to_the_pair(new_job):
     # 0.2 mm a pixel of 750 is 0.1 of 1500: 20 mm are 200 px of 1500, 107 of 800
     ink = np.abs(low.astype(int) - (31, 58, 95)).sum(axis=2) < 90
     assert max(_longest(row) for row in ink.tolist()) == pytest.approx(107, abs=4)
+
+
+def test_each_of_the_pair_is_itself(job):
+    def colours(made):
+        with Image.open(io.BytesIO(made.content)) as picture:
+            return np.asarray(picture.convert("RGB").resize((60, 30))).astype(int)[4:22, 6:54]
+
+    book = PhotoBook(job, "owner")
+    one = colours(book.shown(Photo("a.jpg", "x", beside="b.jpg", place="before"), 800))
+    two = colours(book.shown(Photo("b.jpg", "x", beside="a.jpg", place="after"), 800))
+    before, after = colours(book.embed("a.jpg", 800)), colours(book.embed("b.jpg", 800))
+    assert np.abs(one - before).mean() < 0.5 * np.abs(one - after).mean()
+    assert np.abs(two - after).mean() < 0.5 * np.abs(two - before).mean()
+    halves = colours(book.shown(Photo("a.jpg", "x", beside="b.jpg", place="halves"), 800))
+    assert np.abs((halves - one)[:, :20]).mean() < 1
+    assert np.abs((halves - two)[:, -20:]).mean() < 1
