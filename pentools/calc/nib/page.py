@@ -22,7 +22,7 @@ __all__ = ["Progress", "Traced", "measure_strokes", "subset", "trace"]
 
 Progress = Callable[[str, float], None]
 """Is told what is being done, and what share of the whole is behind it [1]."""
-_STEP_UM = 60.0  # way between two cuts
+_STEP_UM = 85.0  # way between two cuts
 _MEAN_UM = 130.0  # a cut is averaged with its neighbours within this
 _PAST_UM = 170.0  # a middle line is read on past its end by this
 _BROADEST_MM = 6.0  # what is broader is no stroke

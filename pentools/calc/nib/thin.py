@@ -132,18 +132,21 @@ def _without_spurs(lines: Bytes, depth: Floats) -> Bytes:
     if not forks.any():
         return lines
     count = int(labels.max()) + 1
-    length = np.bincount(labels.ravel(), minlength=count)
+    there = cut > 0  # few elements of the whole page
+    own = labels[there]
+    length = np.bincount(own, minlength=count)
     free = cv2.LUT(_codes(lines), (_COUNT == 1).astype(np.uint8)) & cut
-    loose = np.zeros(count, np.int64)
-    np.add.at(loose, labels[free > 0], 1)
+    loose = np.bincount(labels[free > 0], minlength=count)
     # the broadest fork within two elements of a branch
     broad = cv2.dilate(np.where(forks, depth, 0.0).astype(np.float32), np.ones((5, 5), np.uint8))
     at_fork = np.zeros(count)
-    np.maximum.at(at_fork, labels.ravel(), np.where(labels > 0, broad, 0.0).ravel())
+    np.maximum.at(at_fork, own, broad[there])
     spur = (loose == 1) & (at_fork > 0) & (length < 1.3 * at_fork + 2)
     spur[0] = False
+    if not spur.any():
+        return lines
     kept = lines.copy()
-    kept[spur[labels]] = 0
+    kept[there] = np.where(spur[own], 0, kept[there])
     return thin(kept > 0)
 
 
