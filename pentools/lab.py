@@ -69,9 +69,8 @@ def lab_command(notebook: Path, *, port: int) -> list[str]:
         f"--ServerApp.default_url=/doc/tree/{notebook.name}",
         f"--LabApp.default_url=/doc/tree/{notebook.name}",
         "--ServerApp.terminals_enabled=False",
-        "--ServerApp.websocket_ping_timeout=30000",  # its own default is refused with a warning
-        "--ServerApp.log_level=WARN",  # the only address that is printed is the one that leads to the sheet
-        "--LabApp.log_level=WARN",
+        "--ServerApp.log_level=ERROR",  # the only address that is printed is the one that leads to the sheet
+        "--LabApp.log_level=ERROR",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
     ]

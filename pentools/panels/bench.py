@@ -19,7 +19,7 @@ from pentools.panels.cable import BalanceCable
 from pentools.panels.desk import Desk
 from pentools.panels.owed_row import Onward, OwedRow
 from pentools.panels.showing import ShowsItself
-from pentools.panels.slot import MARKS, StageSlot, line_of
+from pentools.panels.slot import MARKS, StageSlot, form_of, line_of
 from pentools.panels.stage import StagePanel
 from pentools.panels.strip import Strip
 from pentools.panels.style import STYLE, findings_html
@@ -175,8 +175,7 @@ class BenchSheet(ShowsItself):
         self._show_slots()
         if slot.stage.key not in self._shown:
             self.stray.children = (slot.widget,)
-        name = slot.stage.key.replace(" ", "-")
-        self.look_at(f".pt-slot-{name} .pt-form")
+        self.look_at(form_of(slot.stage.key))
 
     def open_stage(self, key: str) -> None:
         """Open the stage of that name."""
@@ -190,7 +189,7 @@ class BenchSheet(ShowsItself):
         built = self.slots[stage].built  # none where it could not be made; its place says why
         if built is not None and kind in built.forms:
             built.show_form(kind)
-            self.look_at(f".pt-slot-{stage.replace(' ', '-')} .pt-form")
+            self.look_at(form_of(stage))
 
     # what panels ask of the sheet --------------------------------------------------------------------------
 
@@ -215,8 +214,11 @@ class BenchSheet(ShowsItself):
         self.desk.forget(stage, kind)
 
     def _greet(self) -> None:
-        """A page that shows the sheet anew begins at what is owed next, where no stage is open."""
-        if self.owed.widget.layout.display != "none" and not any(slot.is_open for slot in self.slots.values()):
+        """A page that shows the sheet anew begins in the stage that is open, else at what is owed next."""
+        is_open = next((key for key, slot in self.slots.items() if slot.is_open), None)
+        if is_open is not None:
+            self.look_at(form_of(is_open))
+        elif self.owed.widget.layout.display != "none":
             self.look_at(".pt-owed .pt-main")
 
     # the head ----------------------------------------------------------------------------------------------

@@ -80,12 +80,67 @@ export default {
       if (address.startsWith("/") && !address.startsWith("//")) window.location.assign(address);
     };
 
+    // What is typed reaches the kernel letter by letter, one message at a time, and the rest waits; an Enter or a press
+    // would overtake it. So it is held until the kernel has answered a question put after the last letter: by then
+    // what waited has been sent.
+    const held = new Map();
+    let typedSince = false;
+    let asked = 0;
+
+    const typed = (event) => {
+      if (event.target.closest?.(".pentools")) typedSince = true;
+    };
+
+    const hold = (event, go) => {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      asked += 1;
+      held.set(asked, go);
+      typedSince = false;
+      model.send({ settle: asked });
+    };
+
+    const enter = (event) => {
+      const box = event.target;
+      if (!event.isTrusted || !typedSince || event.key !== "Enter" || !box.matches?.(".pentools input")) return;
+      hold(event, () => {
+        const again = new KeyboardEvent("keypress", { key: "Enter", bubbles: true, cancelable: true });
+        Object.defineProperty(again, "keyCode", { value: 13 });
+        box.dispatchEvent(again);
+      });
+    };
+
+    // in a large box Enter is a new line; with Ctrl or Cmd it saves, and runs no cell
+    const save = (event) => {
+      if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+      const button = event.target.closest?.(".pt-form")?.querySelector("button.pt-main");
+      if (button) hold(event, () => button.click());
+    };
+
+    const press = (event) => {
+      const button = event.target.closest?.(".pentools button.widget-button");
+      if (!event.isTrusted || !typedSince || !button) return;
+      hold(event, () => button.click());
+    };
+
+    const settled = (message) => {
+      const go = held.get(message.settled);
+      held.delete(message.settled);
+      go?.();
+    };
+
     const watcher = new MutationObserver(() => {
       giveBack();
       ours();
     });
     watcher.observe(document.body, { childList: true, subtree: true });
     document.addEventListener("input", keep, true);
+    document.addEventListener("input", typed, true);
+    document.addEventListener("change", typed, true);
+    document.addEventListener("keypress", enter, true);
+    document.addEventListener("keydown", save, true);
+    document.addEventListener("click", press, true);
+    model.on("msg:custom", settled);
     model.on("change:look_at", look);
     model.on("change:saved", forget);
     model.on("change:go_to", leave);
@@ -97,6 +152,12 @@ export default {
     return () => {
       watcher.disconnect();
       document.removeEventListener("input", keep, true);
+      document.removeEventListener("input", typed, true);
+      document.removeEventListener("change", typed, true);
+      document.removeEventListener("keypress", enter, true);
+      document.removeEventListener("keydown", save, true);
+      document.removeEventListener("click", press, true);
+      model.off("msg:custom", settled);
       model.off("change:look_at", look);
       model.off("change:saved", forget);
       model.off("change:go_to", leave);

@@ -32,6 +32,12 @@ class Desk(anywidget.AnyWidget):
     def __init__(self, job: str) -> None:
         super().__init__(job=job)
         self._count = 0
+        self.on_msg(self._settle)
+
+    def _settle(self, _: object, content: object, __: object) -> None:
+        """Answer the browser, which holds an Enter until what was typed before it has arrived."""
+        if isinstance(content, dict) and "settle" in content:
+            self.send({"settled": content["settle"]})
 
     def focus(self, selector: str) -> None:
         """Put the cursor into the first box under a selector, as soon as it is there."""

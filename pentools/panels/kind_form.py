@@ -113,7 +113,7 @@ class KindForm:
         self.boxes = {f.name: FieldBox(f, entered, files) for f in (*kind.fields, REMARK)}
         for name, box in self.boxes.items():
             box.widget.add_class(draft_class(stage, kind.key, name))
-        self.button = widgets.Button(description="Save")
+        self.button = widgets.Button(description="Save", tooltip="Enter; in a large box Ctrl and Enter")
         self.button.add_class("pt-main")
         self.button.on_click(self.save)
         self.cancel = widgets.Button(description="Leave it as it was", layout={"display": "none"})

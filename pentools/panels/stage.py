@@ -18,6 +18,7 @@ from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import FormHooks
 from pentools.panels.sheet_part import Sheet
 from pentools.panels.showing import ShowsItself
+from pentools.panels.slot import form_of
 from pentools.panels.stage_forms import StageForms
 from pentools.panels.stage_log import StageLog
 from pentools.panels.style import findings_html, sentence_html
@@ -79,7 +80,7 @@ class StagePanel(ShowsItself):
         kinds = [kind for kind in stage.kinds if kind.key not in self.hidden_kinds]
         self.forms = StageForms(job, kinds, hooks)
         self.log = StageLog(job, stage, self._correct, self._withdrawn)
-        self._said = ""
+        self._said, self._done = "", frozenset[str]()
         self.header = widgets.HTML()
         self.header.add_class("pt-panel-head")  # on the sheet the stage's own line says it
         self.above = widgets.VBox()
@@ -197,6 +198,7 @@ class StagePanel(ShowsItself):
 
     def follow(self) -> None:
         """Show the state and adapt the forms to what the record says now; a form stays as it is where that cannot be told."""
+        self._done = frozenset(one.key for one in owed_by(self.job) if one.done)
         self.refresh_state()
         try:
             self.refresh_forms()
@@ -252,25 +254,25 @@ class StagePanel(ShowsItself):
     def _saved(self, entry: Entry) -> None:
         for row in self.holds.values():
             row.pending = ""
-        before = self._said
+        before, done_before = self._said, self._done
         self.refresh()
         if entry.replaces and before and before != self._said and entry.kind in self.forms:
             self.forms[entry.kind].status.saved(f"saved {entry.time:%H:%M:%S}. Before: {before} Now: {self._said}")
         self.sheet.changed(self)
-        self._go_on(entry)
+        self._go_on(entry, done_before)
 
-    def _go_on(self, entry: Entry) -> None:
-        """After an entry that stands for all, show the form of this stage that is owed next."""
-        if entry.replaces or entry.kind not in self.forms or self.stage.kind(entry.kind).log:
+    def _go_on(self, entry: Entry, done_before: frozenset[str]) -> None:
+        """Once something that is owed is on record, lead on: to the next form of this stage, else to the way on."""
+        owed = [one for one in owed_by(self.job) if one.stage == self.stage.key]
+        new = [one for one in owed if one.done and one.key not in done_before]
+        if entry.replaces or not new:
             return
-        coming = [
-            o.kind for o in owed_by(self.job) if o.stage == self.stage.key and not o.done and o.kind in self.forms
-        ]
-        if coming and coming[0] != entry.kind:
+        coming = [one.kind for one in owed if not one.done and one.kind in self.forms]
+        if coming and not self.stage.kind(entry.kind).log:
             self.show_form(coming[0])
             self._status_here().saved(f"saved {entry.time:%H:%M:%S}: {self.log.title_of(entry).lower()}")
-            self.sheet.look_at(f".pt-slot-{self.stage.key.replace(' ', '-')} .pt-form")
-        elif not coming:
+            self.sheet.look_at(form_of(self.stage.key))
+        else:
             self.sheet.look_at(".pt-onward")
 
     def _correct(self, entry: Entry) -> None:

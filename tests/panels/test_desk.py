@@ -40,3 +40,12 @@ def test_a_refused_form_keeps_its_drafts_and_goes_to_the_box(sheet, type_into):
     assert sheet.desk.saved == {}
     assert sheet.desk.look_at["selector"] == ".pt-draft--fill-test--weighing--mass"
     assert "Look again at: Mass." in form.status.text
+
+
+def test_the_question_whether_all_that_was_typed_has_arrived_is_answered(monkeypatch):
+    desk = Desk("pen")
+    sent = []
+    monkeypatch.setattr(desk, "send", lambda content, *_: sent.append(content))
+    desk._handle_custom_msg({"settle": 7}, [])
+    desk._handle_custom_msg({"other": 1}, [])
+    assert sent == [{"settled": 7}]

@@ -72,4 +72,4 @@ def test_a_page_that_comes_up_begins_at_what_is_owed(sheet):
     sheet.open_stage("seal")
     sheet.desk.look_at = {}
     sheet.desk.woken = 2.0
-    assert sheet.desk.look_at == {}
+    assert sheet.desk.look_at["selector"] == ".pt-slot-seal .pt-form"

@@ -13,7 +13,7 @@ BENCH = {
     "work log/note": "note",
 }
 OWNER = {
-    "intake/owner": "owner address contact may_decide declared_value value_basis",
+    "intake/owner": "owner contact address may_decide declared_value value_basis",
     "intake/request": "expectations must_not price_limit",
     "intake/consent": "publish pictures engraving consent_on channel",
     "intake/coming back": "older covered promised_until lots",

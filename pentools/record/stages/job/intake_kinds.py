@@ -32,8 +32,8 @@ class Owner(Form, frozen=True):
     """Whose pen it is: what one entry holds."""
 
     owner: Annotated[str | None, ask("Owner", hint="name; never on the page for publication", required=True)] = None
-    address: Annotated[str | None, ask("Address", "long text", hint="where it goes back to")] = None
     contact: Annotated[str | None, ask("Contact", hint="how to reach the owner")] = None
+    address: Annotated[str | None, ask("Address", "long text", hint="where it goes back to")] = None
     may_decide: Annotated[bool | None, yes_no("May this person decide about the pen?")] = None
     declared_value: Annotated[str | None, ask("Declared value", hint="for custody and post, such as 180 EUR")] = None
     value_basis: Annotated[str | None, ask("Basis of the value", hint="who said so, and when")] = None

@@ -5,7 +5,7 @@ from record.on_disk import asked, on_disk
 from pentools.record.stages.job import intake_kinds
 
 KEPT = {
-    "intake/owner": "owner address contact may_decide:b declared_value value_basis private_note",
+    "intake/owner": "owner contact address may_decide:b declared_value value_basis private_note",
     "intake/arrival": (
         "pen system:c material arrived_on:d pieces:l mass_g:q capped_mm:q cap_mm:q cap_outside_mm:q "
         "barrel_mm:q barrel_outside_mm:q section_mm:q section_outside_mm:q nib_mm:q end_mm:q"
