@@ -18,6 +18,7 @@ from pentools.record.coming_back import link_of
 from pentools.record.entries import WITHDRAWAL
 from pentools.record.holds import held
 from pentools.record.job import create_job, shipped_folder
+from pentools.record.owed import owed_by
 from pentools.record.registry import STAGES, all_stages, find_stage
 from pentools.record.report import missing_report_fields
 from pentools.record.review import review
@@ -37,11 +38,15 @@ from pentools.sums.weighing.capacity import dimension_fields
 from pentools.tables import seals
 from pentools.units import Reading
 from pentools.writeup.notebook import stages_named
+from pentools.writeup.write import write_pages
 
 NAMES = ("green-piston", "lever-with-limits", "mixed-dates", "short-breather", "syringe-ladder")
 RETURNED = "casein-returned"
 """The sample that was stopped after the survey: complete for what was done, which is little."""
 
+
+ORDINARY = "button-in-an-evening"
+"""The sample of an ordinary pen: what it owes, and nothing more."""
 
 AGAIN = "lever-back-again"
 """The sample that comes back: it goes on from another, and is short, since most of it is known."""
@@ -52,7 +57,7 @@ def name(request):
     return request.param
 
 
-@pytest.fixture(params=(*NAMES, RETURNED, AGAIN))
+@pytest.fixture(params=(*NAMES, RETURNED, AGAIN, ORDINARY))
 def any_job(request, lay):
     return lay(request.param)
 
@@ -75,7 +80,7 @@ def number(value: Value) -> float:
 
 def test_these_samples_come_with_the_kit():
     there = {p.name for p in shipped_folder("sample_jobs").iterdir() if p.is_dir() and not p.name.startswith(".")}
-    assert there == {*NAMES, RETURNED, AGAIN}
+    assert there == {*NAMES, RETURNED, AGAIN, ORDINARY}
 
 
 def test_it_opens_without_problems_and_nothing_is_odd(any_job):
@@ -133,7 +138,8 @@ def test_there_is_a_correction_and_a_withdrawal(any_job):
     by_id = {entry.id: entry for entry in any_job.record.entries}
     replacing = [entry for entry in any_job.record.entries if entry.replaces]
     assert all(entry.replaces in by_id for entry in replacing)
-    assert {entry.kind == WITHDRAWAL for entry in replacing} == {True, False}
+    # the ordinary pen had nothing to correct
+    assert {entry.kind == WITHDRAWAL for entry in replacing} == (set() if any_job.name == ORDINARY else {True, False})
 
 
 def test_the_pictures_are_there_small_and_said_to_be_drawn(any_job):
@@ -147,7 +153,7 @@ def test_the_pictures_are_there_small_and_said_to_be_drawn(any_job):
         with Image.open(path) as picture:
             assert picture.width >= 1000
             assert not picture.getexif()
-    moments = {RETURNED: {"before", "during"}, AGAIN: {"before", "after"}}.get(
+    moments = {RETURNED: {"before", "during"}, AGAIN: {"before", "after"}, ORDINARY: {"before", "after"}}.get(
         any_job.name, {"before", "during", "after"}
     )
     assert all(
@@ -375,9 +381,17 @@ def test_the_notebook_is_story_and_stage_by_turns(any_job):
     assert own.metadata.kernelspec.name == "python3"
 
 
-@pytest.mark.parametrize("name", [*NAMES, RETURNED, AGAIN])
+@pytest.mark.parametrize("name", [*NAMES, RETURNED, AGAIN, ORDINARY])
 def test_no_sample_is_told_by_what_a_known_pen_is_known_by(name):
     folder = shipped_folder("sample_jobs") / name
     told = "".join((folder / file).read_text(encoding="utf-8") for file in ("record.jsonl", f"{name}.ipynb")).casefold()
     found = re.findall(r"\b(?:arrow\w*|barbs?|burgundy|navy|riveted|clear ring|three (?:narrow )?bands|thorne)\b", told)
     assert found == []
+
+
+def test_the_ordinary_pen_is_told_in_a_dozen_entries_and_owes_nothing(lay):
+    job = lay(ORDINARY)
+    assert len(job.record.live()) <= 14
+    assert [owed.key for owed in owed_by(job) if not owed.done] == []
+    assert held(job, "release") == ""
+    assert len(write_pages(job, ["letter"])[0].read_text(encoding="utf-8").split()) > 200

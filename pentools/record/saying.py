@@ -28,7 +28,7 @@ from pentools.record.stages.seal.sealing import fit_words
 from pentools.record.stages.treatment.baths import cleaning_sentence
 from pentools.record.stages.treatment.words import opening_sentence
 from pentools.record.stages.weighing.filling import capacity_of
-from pentools.record.stages.weighing.kinds import WEIGHING
+from pentools.record.stages.weighing.kinds import LEAK_CHECK, WEIGHING
 from pentools.record.view import SPOILT, why_not
 
 if TYPE_CHECKING:
@@ -119,7 +119,11 @@ def _fill_test(job: Job) -> str:
     answer = capacity_of(job)
     if answer is not None:
         return answer.sentence
-    started = job.log(WEIGHING)
+    started, rested = job.log(WEIGHING), job.log(LEAK_CHECK)
+    if rested and not started:
+        last = rested[-1].values
+        how = "dry all over" if last.dry else "damp"
+        return f"{how.capitalize()} after {LEAK_CHECK.field('rested').shown(last.rested)}; it was not weighed."
     return "Now fill it and weigh it again." if started else "Weigh it empty first, then fill it and weigh it again."
 
 

@@ -40,3 +40,10 @@ def test_the_sentence_follows_the_record(job):
 
 def test_a_stage_that_is_not_known_says_nothing(job):
     assert say(job, "polishing the moon") == ""
+
+
+def test_a_night_filled_without_a_balance_is_said_as_what_it_is(job):
+    job.add("fill test", "leak check", {"rested": "12 h", "dry": "yes"})
+    assert say(job, "fill test") == "Dry all over after 12\u202fh; it was not weighed."
+    job.add("fill test", "weighing", {"state": "dry", "mass": "15 g"})
+    assert say(job, "fill test") == "Now fill it and weigh it again."

@@ -33,7 +33,7 @@ def agreed_table(job: Job) -> Table | None:
         At most `MOST_ROWS` rows and no empty column; None where nothing was answered and nothing departed from.
     """
     departures = _departures(job)[: MOST_ROWS - 2]
-    answers = _answers(job)
+    answers = _same_words(_answers(job))
     if len(answers) + len(departures) > MOST_ROWS:
         answers = _gathered(answers, MOST_ROWS - len(departures))
     rows = (*answers, *departures)
@@ -62,6 +62,14 @@ def _answers(job: Job) -> list[_Row]:
     return sorted(
         rows, key=lambda row: (row[0] != "The proposal as a whole", order.index(row[0][0].lower() + row[0][1:]))
     )
+
+
+def _same_words(rows: list[_Row]) -> list[_Row]:
+    """Rows of one answer in the same words, such as those of one letter, taken together."""
+    groups: dict[tuple[str, ...], list[str]] = {}
+    for number, (what, agreed, words) in enumerate(rows):
+        groups.setdefault((agreed, words) if words else (str(number), agreed, words), []).append(what)
+    return [(_together(names) if len(names) > 1 else names[0], *key[-2:]) for key, names in groups.items()]  # type: ignore[misc]
 
 
 def _gathered(rows: list[_Row], room: int) -> list[_Row]:

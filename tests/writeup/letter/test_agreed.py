@@ -58,3 +58,17 @@ def test_a_no_given_elsewhere_does_not_borrow_the_day_and_the_words_of_an_older_
     answer(job, "polish", terms="Until it shines.")
     job.add("finish", "consent to polish", {"agreed": "no", "agreed_on": "2026-04-01"})
     assert rows(job) == [("Polishing", "no")]
+
+
+def test_what_was_said_to_several_things_in_one_breath_stands_in_one_row(small_job):
+    yes = {
+        "to": "heat; sealant",
+        "not_to": "polish",
+        "answered_on": "2026-03-11",
+        "channel": "letter",
+        "terms": "Go on.",
+    }
+    small_job.add("agree", "yes", yes)
+    rows = {row[0]: row[1] for row in agreed_table(small_job).rows}
+    assert rows["Heat and sealant or glue"].startswith("yes")
+    assert rows["Polishing"].startswith("no")

@@ -85,10 +85,10 @@ class Result(Form, frozen=True):
 
     ending: Annotated[str | None, ask("Result", "choice", choices=ENDINGS, required=True, hint="stopped and returned are proper endings too", audience="everybody")] = None
     summary: Annotated[str | None, ask("In a few sentences", "long text", required=True, hint="what the owner should know first", audience="everybody")] = None
+    price: Annotated[str | None, ask("Price", "money", hint="such as 95 EUR")] = None
     care: Annotated[str | None, ask("Care", "long text", hint="how to fill, flush and keep it; a draft stands in the box", audience="everybody")] = None
     follow_up: Annotated[str | None, ask("Follow-up", "long text", hint="what to watch for, and when to come back", audience="everybody")] = None
     promise_until: Annotated[str | None, ask("Work is answered for until", "date", hint="2026-06-14")] = None
-    price: Annotated[str | None, ask("Price", "money", hint="such as 95 EUR")] = None
     mass_g: Annotated[Reading | None, mass("Mass as it leaves", "empty and dry, such as 16.55 g")] = None
     released_on: Annotated[str | None, ask("Released on", "date", hint="2026-03-14", audience="everybody")] = None
 

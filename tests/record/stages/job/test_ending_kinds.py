@@ -8,7 +8,7 @@ KEPT = {
     "limits/limit": "part:c left why instead for_now:b wanted advice photo:p",
     "limits/nothing left": "nothing_left:b",
     "pictures/picture": "photo:p moment:c view shows caption belongs_to:c taken_on:d light_and_scale known_mm:q known_px:n drawn:b public:b",
-    "release/result": "ending:c summary care follow_up promise_until:d price mass_g:q released_on:d",
+    "release/result": "ending:c summary price care follow_up promise_until:d mass_g:q released_on:d",
 }
 
 
