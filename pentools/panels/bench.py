@@ -18,8 +18,9 @@ from pentools.errors import PentoolsError
 from pentools.panels.cable import BalanceCable
 from pentools.panels.desk import Desk
 from pentools.panels.owed_row import Onward, OwedRow
+from pentools.panels.sheet_part import form_of
 from pentools.panels.showing import ShowsItself
-from pentools.panels.slot import MARKS, StageSlot, form_of, line_of
+from pentools.panels.slot import MARKS, StageSlot, line_of
 from pentools.panels.stage import StagePanel
 from pentools.panels.strip import Strip
 from pentools.panels.style import STYLE, findings_html

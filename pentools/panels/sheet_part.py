@@ -6,7 +6,12 @@ from typing import Protocol
 
 from pentools.panels.showing import ShowsItself
 
-__all__ = ["Sheet"]
+__all__ = ["Sheet", "form_of"]
+
+
+def form_of(stage: str) -> str:
+    """The selector of the form that a stage shows while it is open."""
+    return f".pt-slot-{stage.replace(' ', '-')} .pt-form"
 
 
 class Sheet(Protocol):

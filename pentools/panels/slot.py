@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["MARKS", "StageSlot", "form_of", "line_of"]
+__all__ = ["MARKS", "StageSlot", "line_of"]
 
 MARKS = {"done": "✓", "open": "○", "held": "■", "not begun": "·"}
 """The mark of a stage's state; the word stands beside it for whoever cannot see it."""
@@ -38,11 +38,6 @@ def line_of(job: Job, stage: Stage) -> tuple[str, str]:
     if state.word == "held":
         return state.word, f"waits: {state.reason}"
     return state.word, say(job, stage.key)
-
-
-def form_of(stage: str) -> str:
-    """The selector of the form that a stage shows while it is open."""
-    return f".pt-slot-{stage.replace(' ', '-')} .pt-form"
 
 
 class StageSlot(ShowsItself):

@@ -16,9 +16,8 @@ from pentools.errors import HoldError, InputError
 from pentools.panels.guard import Status, guarded
 from pentools.panels.hold_row import HoldRow
 from pentools.panels.kind_form import FormHooks
-from pentools.panels.sheet_part import Sheet
+from pentools.panels.sheet_part import Sheet, form_of
 from pentools.panels.showing import ShowsItself
-from pentools.panels.slot import form_of
 from pentools.panels.stage_forms import StageForms
 from pentools.panels.stage_log import StageLog
 from pentools.panels.style import findings_html, sentence_html
