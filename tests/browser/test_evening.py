@@ -27,7 +27,8 @@ CLOSED_PX, OPEN_PX = 2000, 3500
 HEIGHT = """() => Math.max(...[...document.querySelectorAll(
   '.jp-NotebookPanel .jp-WindowedPanel-outer, .jp-NotebookPanel .jp-Notebook')].map(e => e.scrollHeight))"""
 REDRAWN = """() => { const t0 = performance.now(); window.redrawn = new Promise((done) => {
-  const look = () => document.querySelector('.pt-is-open .pt-saved') ? done(performance.now() - t0) : requestAnimationFrame(look);
+  const before = document.querySelector('.pt-next').innerText;
+  const look = () => document.querySelector('.pt-next').innerText !== before ? done(performance.now() - t0) : requestAnimationFrame(look);
   look(); }); }"""
 
 
@@ -105,7 +106,7 @@ def opened(job, tmp_path, chromium):
 
 
 def redrawn(sheet, act):
-    """Milliseconds from an act to the word that it is saved, in the browser's own frames."""
+    """Milliseconds from an act to the sheet's head redrawn after it, in the browser's own frames."""
     sheet.page.evaluate(REDRAWN)
     act()
     return sheet.page.evaluate("() => window.redrawn")
