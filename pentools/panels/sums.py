@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import partial
-
 import ipywidgets as widgets
 
 from pentools.answers.asking import BenchGiven, answer_to, bench_of, own_facts
@@ -11,10 +9,10 @@ from pentools.errors import PentoolsError
 from pentools.panels.bench import MessagePanel, PanelGroup
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import Status, guarded
+from pentools.panels.kind_form import at_once
 from pentools.panels.showing import ShowsItself
 from pentools.panels.style import STYLE
 from pentools.sums import Sum, find
-from pentools.sums.base import AskedFor
 
 __all__ = ["SumPanel", "SumSheet", "open_sums"]
 
@@ -41,14 +39,20 @@ class SumPanel(ShowsItself):
         button.add_class("pt-main")
         button.on_click(self.work_out)
         self.button = button
+        self.more = widgets.ToggleButton(description="more …", value=False)
+        self.more.add_class("pt-more")
+        self.more.observe(lambda _: self._lay_out(), "value")
+        self.first, self.rest = widgets.Box(), widgets.Box()
+        for grid in (self.first, self.rest):
+            grid.add_class("pt-fields")
         self.result = widgets.HTML()
         self.drawings = widgets.HTML()
         if chosen.asked_for is not None:
-            self.boxes[chosen.asked_for.by].input.observe(
-                guarded(self.status, partial(self._ask_for, chosen.asked_for)), "value"
-            )
-            self._ask_for(chosen.asked_for)
-        entry = widgets.VBox([*(box.widget for box in self.boxes.values()), button, self.status.widget])
+            self.boxes[chosen.asked_for.by].input.observe(guarded(self.status, self._lay_out), "value")
+        self._lay_out()
+        act = widgets.HBox([button, self.more, self.status.widget])
+        act.add_class("pt-act")
+        entry = widgets.VBox([self.first, self.rest, act])
         entry.add_class("pt-entry")
         right = widgets.VBox([self.result, self.drawings])
         right.add_class("pt-result")
@@ -57,26 +61,46 @@ class SumPanel(ShowsItself):
         self.widget = widgets.VBox([widgets.HTML(f"<h2>{chosen.title}</h2><p>{chosen.summary}</p>"), columns])
         self.widget.add_class("pentools")
 
-    def _ask_for(self, asked: AskedFor) -> None:
+    @property
+    def asked(self) -> tuple[str, ...]:
+        """The fields that are asked for now: without those of other systems than the one chosen."""
+        asked = self.sum.asked_for
+        if asked is None:
+            return tuple(self.boxes)
         wanted = asked.wanted(self.boxes[asked.by].text)
-        for name in asked.fields:
-            self.boxes[name].widget.layout.display = "" if name in wanted else "none"
+        return tuple(name for name in self.boxes if name not in asked.fields or name in wanted)
+
+    def _lay_out(self) -> None:
+        """In two columns what must be said, and what the chosen system asks for; the rest while it is wanted."""
+        asked, own = self.asked, self.sum.asked_for
+        first = set(at_once(tuple(self.boxes[name].field for name in asked)))
+        first |= {name for name in asked if own is not None and (name == own.by or name in own.fields)}
+        rest = [name for name in asked if name not in first]
+        self.first.children = tuple(self.boxes[name].widget for name in asked if name in first)
+        self.rest.children = tuple(self.boxes[name].widget for name in rest) if self.more.value else ()
+        self.rest.layout.display = "" if self.more.value and rest else "none"
+        self.more.layout.display = "" if rest else "none"
+        self.more.description = "less" if self.more.value else f"more ({len(rest)}) …"
 
     def _work_out(self) -> None:
-        failed, bench = False, bench_of(self.bench)
+        failed, bench = [], bench_of(self.bench)
         sign = bench.text("bench", "decimal_sign") if bench is not None else "."
-        for box in self.boxes.values():
+        for name in self.asked:
+            box = self.boxes[name]
             try:
-                box.field.read(box.text, decimal_sign=sign)
+                box.field.read(box.given, decimal_sign=sign)
                 box.show_hint()
             except PentoolsError as error:
                 box.show_error(str(error))
-                failed = True
+                failed.append(name)
         if failed:
+            self.more.value = self.more.value or any(
+                self.boxes[name].widget not in self.first.children for name in failed
+            )
             self.status.failed("Not worked out: look at the marked fields. What you typed is still there.")
             return
-        visible = {n: b.text for n, b in self.boxes.items() if b.text.strip() and b.widget.layout.display != "none"}
-        answer = answer_to(self.sum.key, visible, self.bench)
+        given = {name: self.boxes[name].given for name in self.asked if self.boxes[name].text.strip()}
+        answer = answer_to(self.sum.key, given, self.bench)
         self.result.value = answer.html()
         self.drawings.value = "".join(drawing.svg for drawing in answer.figures())
         self.status.quiet()

@@ -33,6 +33,10 @@ def example(key):
     return texts
 
 
+def shown(panel, name):
+    return panel.boxes[name].widget in (*panel.first.children, *panel.rest.children)
+
+
 @pytest.mark.parametrize("key", SUMS)
 def test_every_sum_works_its_example_out_in_a_panel(key):
     panel = open_sums().panel(key)
@@ -46,11 +50,31 @@ def test_every_sum_works_its_example_out_in_a_panel(key):
 
 def test_a_bad_value_is_marked_and_kept():
     panel = open_sums().panel("capacity")
-    panel.boxes["empty"].text = "23.26"
+    panel.boxes["empty"].text = "23.26 furlongs"
     panel.button.click()
     assert "Not worked out" in panel.status.text
-    assert "unit is missing" in panel.boxes["empty"].message.value
-    assert panel.boxes["empty"].text == "23.26"
+    assert "furlongs" in panel.boxes["empty"].message.value
+    assert panel.boxes["empty"].text == "23.26 furlongs"
+
+
+def test_a_bare_number_is_read_in_the_box_s_own_unit():
+    panel = open_sums().panel("capacity")
+    panel.boxes["empty"].text, panel.boxes["filled"].text = "23,26", "25,06 g"
+    panel.button.click()
+    assert panel.status.text == ""
+    assert "1.79" in panel.result.value
+
+
+def test_what_must_be_said_stands_in_two_columns_and_the_rest_under_more():
+    panel = open_sums().panel("capacity")
+    assert "pt-fields" in panel.first._dom_classes
+    assert not shown(panel, "readability")
+    panel.more.value = True
+    assert shown(panel, "readability")
+    panel.more.value = False
+    panel.boxes["readability"].text = "a hair"
+    panel.button.click()
+    assert shown(panel, "readability")  # what is wrong is in sight
 
 
 def test_contradicting_weighings_are_said_in_words():
@@ -62,10 +86,10 @@ def test_contradicting_weighings_are_said_in_words():
 
 def test_only_the_systems_own_dimensions_are_asked():
     panel = open_sums().panel("capacity")
-    assert panel.boxes["bore"].widget.layout.display == "none"
+    assert not shown(panel, "bore")
     panel.boxes["system"].text = "piston"
-    assert panel.boxes["bore"].widget.layout.display != "none"
-    assert panel.boxes["outside"].widget.layout.display == "none"
+    assert shown(panel, "bore")
+    assert not shown(panel, "outside")
 
 
 def test_several_and_unknown_sums():
@@ -84,7 +108,7 @@ def test_only_the_chosen_system_s_dimensions_are_asked_for():
     panel = open_sums().panel("capacity")
 
     def seen():
-        return {name for name in find("capacity").asked_for.fields if panel.boxes[name].widget.layout.display != "none"}
+        return {name for name in find("capacity").asked_for.fields if shown(panel, name)}
 
     assert seen() == set()
     panel.boxes["system"].text = "piston"
