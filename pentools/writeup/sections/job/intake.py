@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.record.stages.job.coming_back_kinds import RETURN
 from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, REQUEST
 from pentools.writeup.blocks import Audience, Block, Facts, Quote, Section
 from pentools.writeup.sections.generic import kind_facts, may_show, releases_of, shown
@@ -69,5 +70,6 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += kind_facts(job, REQUEST, audience, without=("asked",), caption="What was agreed on at the start")
     blocks += kind_facts(job, OWNER, audience)
     blocks += kind_facts(job, CONSENT, audience)
+    blocks += kind_facts(job, RETURN, audience)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was asked", tuple(blocks))

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
 from pentools.record.kinds import as_dict
-from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TRIAL, SealTest, asked_for
+from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TRIAL, SealTest
 from pentools.record.stages.seal.measure import bore_mm, places_in_use
 from pentools.record.stages.seal.sealing import (
     candidates,
@@ -248,7 +248,7 @@ def _workings(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         rows = tuple(
             (field.label, field.shown(found[field.name]))
             for field in MEASURE.fields
-            if field.name in asked_for(place) and found[field.name] is not None and may_show(field, audience)
+            if found[field.name] is not None and may_show(field, audience)
         )
         when = f", {date_in_words(logged.entry.time)}" if audience == "owner" else ""
         blocks += [Facts(f"Measured: {place_words(place)}{when}", rows)] if rows else []
