@@ -213,6 +213,10 @@ class Job:
         """
         return self.view.log(kind)
 
+    def entered(self, *kinds: Kind[Any]) -> tuple[Entry, ...]:
+        """The live entries of some kinds that can be read, one kind after the other."""
+        return tuple(logged.entry for kind in kinds for logged in self.log(kind))
+
     def newest(self, kind: Kind[F]) -> F:
         """What counts for a kind of which the newest stands for all; all None where there is none."""
         found = self.log(kind)

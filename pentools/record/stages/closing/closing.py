@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.closing.order import ClosingOrder, ClosingStep
 from pentools.record.kinds import Stage, StageState
-from pentools.record.stages.closing.kinds import BEGUN, ROUND, STEP, WRITING
+from pentools.record.stages.closing.kinds import BEGUN, KINDS, ROUND, STEP, WRITING
 from pentools.record.stages.closing.proofs import owed_now
 from pentools.record.stages.closing.work import action_of, clocks_of, closing_of
 from pentools.record.stages.job.ending_kinds import RESULT
@@ -82,7 +82,7 @@ def closing_untested(job: Job) -> str:
         The step, and what is not known to be so.
     """
     order = closing_of(job)
-    if order is None or not job.record.live("closing"):
+    if order is None or not job.entered(*KINDS):
         return ""  # who enters no closing is not judged by its order
     step = _shut(order)
     if step is None:
@@ -94,7 +94,7 @@ def closing_untested(job: Job) -> str:
 def closed_untested(job: Job) -> bool:
     """Whether a step that closes something was done over what is not known to be so."""
     order = closing_of(job)
-    if order is None or not job.record.live("closing"):
+    if order is None or not job.entered(*KINDS):
         return False
     return any(step.untested for step in order.steps if step.state in ("done", "untested", "failed"))
 
@@ -123,7 +123,7 @@ def closing_findings(job: Job) -> tuple[Finding, ...]:
 
 
 def _state(job: Job) -> StageState:
-    if not job.record.live("closing"):
+    if not job.entered(*KINDS):
         return StageState("not begun")
     order = closing_of(job)
     if order is None:
@@ -137,7 +137,7 @@ def _state(job: Job) -> StageState:
 
 
 def _checks(job: Job) -> tuple[Finding, ...]:
-    if not job.record.live("closing"):
+    if not job.entered(*KINDS):
         return ()
     found = [f.under("Back together", "warning") for f in closing_findings(job) if f.topic in _GRAVE]
     ending = job.newest(RESULT).ending

@@ -15,7 +15,7 @@ from pentools.record.stages.common import length
 from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.units import Reading
 
-__all__ = ["BEGUN", "OUTCOMES", "ROUND", "STEP", "STEP_WORDS", "WRITING", "Begun", "Round", "Step", "Writing"]
+__all__ = ["BEGUN", "KINDS", "OUTCOMES", "ROUND", "STEP", "STEP_WORDS", "WRITING", "Begun", "Round", "Step", "Writing"]
 
 STEP_WORDS: tuple[tuple[str, str], ...] = tuple(
     (key, key.replace("-", " ")) for key in dict.fromkeys(row.key for row in tables.read(ClosingRow, "closing_steps"))
@@ -84,6 +84,8 @@ class Writing(Form, frozen=True):
 
 
 WRITING = Kind("closing", "writing", "Writing after a night", Writing)
+
+KINDS = (ROUND, STEP, BEGUN, WRITING)
 
 
 # fmt: on

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from pentools import tables
 from pentools.calc.closing.proofs import Proof, ProofRow, proofs_owed
 from pentools.record.entries import now
-from pentools.record.stages.closing.kinds import BEGUN, WRITING
+from pentools.record.stages.closing.kinds import BEGUN, KINDS, WRITING
 from pentools.record.stages.closing.known import NIGHT_H
 from pentools.record.stages.closing.work import closing_of, place_of
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -85,7 +85,7 @@ def _by_seal_tests(job: Job, row: ProofRow) -> list[tuple[bool, int]]:
 
 def _by_order(job: Job, row: ProofRow) -> list[tuple[bool, int]]:
     """What the order's own tests have shown already is not asked again."""
-    order, entries = closing_of(job), job.record.live("closing")
+    order, entries = closing_of(job), job.entered(*KINDS)
     if order is None or not entries:
         return []
     passed = [step for step in order.steps if step.state == "done" and step.gives.key in row.gives]

@@ -9,6 +9,8 @@ from pentools.calc.base.findings import Finding, gravest_first
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.finish.kinds import STEP as POLISH
+from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.intake_kinds import PART_CONDITION
 from pentools.record.stages.repairs.kinds import BACK, IMPRINT, OUT, REPAIR, SPOT
 from pentools.record.stages.repairs.work import (
     away,
@@ -67,7 +69,7 @@ def _on_mends(job: Job) -> Iterator[Finding]:
 def _on_way(job: Job) -> Iterator[Finding]:
     for part, sent in away(job).items():
         yield Finding("note", "repairs.away", part=_NAMES.get(part, part), sent=sent.sent_on, due=sent.due_on)
-    if away(job) and job.record.live("release", "result"):
+    if away(job) and job.log(RESULT):
         yield Finding("warning", "repairs.left-away", parts=[_NAMES.get(part, part) for part in away(job)])
 
 
@@ -85,10 +87,10 @@ def _state(job: Job) -> StageState:
     if away(job) or curing(job):
         return StageState("open", repair_sentence(job).rstrip("."))
     faults = faults_waiting(job)
-    if not job.record.live("repairs"):
+    if not job.entered(REPAIR, SPOT, IMPRINT, OUT, BACK):
         return (
             StageState("not begun")
-            if faults or not job.record.live("condition")
+            if faults or not job.log(PART_CONDITION)
             else StageState("done", "nothing of the survey waits for it")
         )
     if faults:
