@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Collection
+from dataclasses import replace
 from html import escape
 from typing import Any
 
@@ -56,7 +57,7 @@ class FieldBox:
     """
 
     def __init__(self, field: Field, on_enter: Callable[[], None], files: tuple[str, ...] = ()) -> None:
-        self.field = field
+        self.field, self._every = field, field.choices
         self._on_enter = on_enter
         self.input = self._make_input(files)
         self.message = widgets.HTML()
@@ -101,10 +102,29 @@ class FieldBox:
 
     @text.setter
     def text(self, value: str) -> None:
-        """Put a text into the box; a choice that is not offered leaves it empty."""
-        if self.field.kind == "choice" and value not in dict(self.field.choices):
-            value = ""
+        """Put a text into the box; one that is no choice of the field leaves it empty."""
+        if self.field.kind == "choice":
+            if value not in dict(self._every):
+                value = ""
+            elif value not in dict(self.field.choices):
+                self.offer((*dict(self.field.choices), value))
         self.input.value = value
+
+    def offer(self, keys: Collection[str]) -> None:
+        """Offer only some of a choice's own, in their order, and what stands in the box already.
+
+        Parameters
+        ----------
+        keys : collection of str
+            Keys of the choices.
+        """
+        kept = self.text
+        choices = tuple(choice for choice in self._every if choice[0] in keys or choice[0] == kept)
+        if choices == self.field.choices:
+            return
+        self.field = replace(self.field, choices=choices)
+        self.input.options = [("choose …", ""), *((text, key) for key, text in choices)]
+        self.input.value = kept
 
     @property
     def given(self) -> str:

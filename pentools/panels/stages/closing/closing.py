@@ -84,9 +84,7 @@ class ClosingPanel(StagePanel):
         actions = {step.row.key: action_of(self.job, step.row) for step in order.steps} if order is not None else {}
         self.steps.show(order, self._lines(), self._wanted(), actions)
         self.forms[ROUND.key].show_only(self._asked())
-        step = self.forms["step"].boxes["step"]
-        own = [row.row.key for row in order.steps] if order is not None else []
-        step.input.options = [("choose …", ""), *((label, key) for key, label in step.field.choices if key in own)]
+        self.forms["step"].boxes["step"].offer([row.row.key for row in order.steps] if order is not None else [])
         self.proofs.show([(proof, answers_to(proof.row)) for proof in owed_now(self.job)], self._rested)
         self._follow_boxes()
 

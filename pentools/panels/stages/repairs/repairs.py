@@ -82,14 +82,7 @@ class RepairsPanel(StagePanel):
         for key in _CHOSEN_FROM:
             boxes = self.forms[key].boxes
             ways = [row for row in repairs_for(boxes["part"].text) if _offered(row, key)]
-            choices = tuple((row.key, row.label) for row in ways)
-            box = boxes["method"]
-            if box.field.choices == choices:
-                continue
-            kept = box.text
-            box.field = replace(box.field, choices=choices)
-            box.input.options = [("choose …", ""), *((label, way) for way, label in choices)]
-            box.text = kept
+            boxes["method"].offer([row.key for row in ways])
 
     def _way(self) -> RepairRow | None:
         form = self.forms[self._form()]

@@ -95,15 +95,8 @@ class SealPanel(StagePanel):
     def _offer_places(self) -> None:
         """The seals of this pen's filling system, and those that entries name already."""
         here = {*places_for(self.job.newest(ARRIVAL).system), *places_in_use(self.job)}
-        choices = tuple((key, place.words) for key, place in PLACES.items() if key in here)
         for key in _WITH_PLACE:
-            box = self.forms[key].boxes["place"]
-            if box.field.choices == choices:
-                continue
-            kept = box.text
-            box.field = replace(box.field, choices=choices)
-            box.input.options = [("choose …", ""), *((label, place) for place, label in choices)]
-            box.text = kept
+            self.forms[key].boxes["place"].offer(here)
 
     def _ask(self) -> None:
         place = self.forms["measure"].boxes["place"].text

@@ -44,7 +44,10 @@ class OpenPanel(StagePanel):
         self.follow()
 
     def refresh_forms(self) -> None:
-        """Show the cautions that apply now."""
+        """Show the cautions that apply now, and offer what a step of this pen still waits for."""
+        order = order_of(self.job)
+        if order is not None:
+            self.forms["met"].boxes["condition"].offer({hold.key for step in order.steps for hold in step.held_by})
         if hasattr(self, "cautions"):
             found = cautions_of(self.job, opening_actions(self.job))
             self.cautions.show(found, cautions_read(self.job))
