@@ -99,6 +99,7 @@ STYLE = """<style>
 .pentools a.pt-back { text-decoration:underline; margin-right:1em; }
 .pentools .pt-bench-row { display:grid; grid-template-columns:minmax(14em,20em) 1fr; align-items:baseline; border-top:1px solid var(--rule); overflow:visible; }
 .pentools .pt-bench-row .jupyter-button { text-align:left; margin:3px 8px 3px 0; }
+.pentools .pt-owed { align-items:baseline; } .pentools .pt-onward { padding-top:8px; border-top:1px solid var(--rule); overflow:visible; }
 .pentools .pt-ticks { flex-flow:row wrap; gap:2px 14px; align-items:center; overflow:visible; }
 .pentools .pt-ticks .widget-checkbox { width:auto; margin:0; height:auto; } .pentools .pt-ticks .widget-label-basic { display:flex; align-items:center;
   gap:.5em; width:auto; min-height:34px; cursor:pointer; } .pentools .pt-ticks input { width:20px!important; height:20px; min-height:0; }

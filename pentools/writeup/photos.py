@@ -17,8 +17,8 @@ from pentools.pictures.scale import with_bar
 from pentools.record.layout import has_picture
 from pentools.record.owner_facts import mark_for_everybody
 from pentools.record.stages.dating.kinds import MARK
+from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.ending_kinds import PICTURE, Picture
-from pentools.record.stages.job.intake_kinds import CONSENT
 from pentools.record.stages.job.pictures import scale_of
 from pentools.record.view import once_a_state
 
@@ -287,7 +287,7 @@ def _embed_pair(
 @once_a_state
 def pictures_agreed(job: Job) -> bool:
     """Whether the owner agreed that pictures may be shown, in a story or among a notebook's outputs."""
-    return job.newest(CONSENT).pictures is True
+    return consents(job).get("pictures") is True
 
 
 @once_a_state

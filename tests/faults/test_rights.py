@@ -65,7 +65,7 @@ def test_a_folder_that_may_only_be_read_is_checked_as_it_stands(job, asked):
     }
     job.folder.chmod(0o500)
     code, out, _ = asked("check", "pen-1")
-    assert (code, "pen-1: 1 entries" in out, "torn off" in out) == (1, True, True)
+    assert (code, "pen-1: 1 entry" in out, "torn off" in out) == (1, True, True)
     for command in (["merge", "pen-1", str(job.bench.folder / "pen-2" / "record.jsonl")], ["check", "pen-1", "--mend"]):
         code, _, err = asked(*command)
         assert (code, "cannot be written to" in err or "could not be" in err) == (3, True), err
@@ -88,17 +88,17 @@ def test_a_record_that_cannot_be_read_is_said_and_hides_no_other_job(job, asked)
     code, out, _ = asked("check")
     assert code == 3
     assert "pen-1: cannot be read." in out
-    assert "pen-2: 1 entries" in out
+    assert "pen-2: 1 entry" in out
 
 
 def test_a_job_folder_that_cannot_be_looked_into_hides_no_other_job(job, asked):
     job.folder.chmod(0)
     code, out, _ = asked("check", "--all")
-    assert (code, "pen-1: cannot be read." in out, "pen-2: 1 entries" in out) == (3, True, True), out
+    assert (code, "pen-1: cannot be read." in out, "pen-2: 1 entry" in out) == (3, True, True), out
 
 
 def test_photos_and_bench_file_that_cannot_be_read_stand_in_nobodys_way(job, asked):
     (job.folder / "photos").chmod(0)
     (job.bench.folder / "bench.toml").chmod(0)
     code, out, _ = asked("check", "pen-1")
-    assert (code, "bench.toml cannot be read (Permission denied)" in out, "1 entries" in out) == (1, True, True), out
+    assert (code, "bench.toml cannot be read (Permission denied)" in out, "1 entry" in out) == (1, True, True), out

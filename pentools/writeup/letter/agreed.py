@@ -19,7 +19,7 @@ __all__ = ["MOST_ROWS", "agreed_table"]
 MOST_ROWS = 8
 _NAMES = dict(ACTIONS)
 # consent to publish is no work; a departure stands in the table itself
-_ELSEWHERE = ("publish", "departure")
+_ELSEWHERE = ("publish", "pictures", "departure")
 _TERMS, _WHAT = 24, 40
 _Row: TypeAlias = tuple[str, str, str]
 
@@ -65,11 +65,13 @@ def _answers(job: Job) -> list[_Row]:
 
 
 def _same_words(rows: list[_Row]) -> list[_Row]:
-    """Rows of one answer in the same words, such as those of one letter, taken together."""
-    groups: dict[tuple[str, ...], list[str]] = {}
-    for number, (what, agreed, words) in enumerate(rows):
-        groups.setdefault((agreed, words) if words else (str(number), agreed, words), []).append(what)
-    return [(_together(names) if len(names) > 1 else names[0], *key[-2:]) for key, names in groups.items()]  # type: ignore[misc]
+    """Rows of one answer, given on one day in the same words, taken together."""
+    groups: dict[tuple[str, str], list[str]] = {}
+    for what, agreed, words in rows:
+        groups.setdefault((agreed, words), []).append(what)
+    return [
+        (_together(names) if len(names) > 1 else names[0], agreed, words) for (agreed, words), names in groups.items()
+    ]
 
 
 def _gathered(rows: list[_Row], room: int) -> list[_Row]:

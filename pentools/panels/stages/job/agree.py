@@ -36,7 +36,10 @@ class AgreePanel(StagePanel):
 
     def refresh_forms(self) -> None:
         """Offer for a yes what this kind of work asks for, and what was proposed or departed from."""
-        offered = ASKED_OF_OWNER.get(self.job.newest(REQUEST).work or "", tuple(key for key, _ in ACTIONS[:-2]))
+        offered = ASKED_OF_OWNER.get(
+            self.job.newest(REQUEST).work or "",
+            tuple(key for key, _ in ACTIONS if key not in ("proposal", "departure")),
+        )
         more = [key for key, kind in (("proposal", PROPOSAL), ("departure", DEPARTURE)) if self.job.log(kind)]
         for name in ("to", "not_to"):
             box = self.forms[YES.key].boxes[name].input

@@ -22,8 +22,8 @@ from pentools.pictures.pairing import half_and_half, pair_of
 from pentools.pictures.reading import glance, look_at, read_picture
 from pentools.record.layout import has_picture, pictures_in
 from pentools.record.saying import say
+from pentools.record.stages.job.agree import consents
 from pentools.record.stages.job.ending_kinds import MOMENTS, PICTURE, Picture
-from pentools.record.stages.job.intake_kinds import CONSENT
 from pentools.record.stages.job.pictures import USUAL_VIEWS, lacking, shown_by, views_of
 
 if TYPE_CHECKING:
@@ -102,7 +102,7 @@ class PicturesPanel(StagePanel):
         self.about.value = f'<p class="pt-hint">{said}{more} Choose one, then say when it was taken.</p>'
         used = [row.view for row in views_of(self.job) if row.view]
         self.view.options = tuple(dict.fromkeys([*lacking(self.job, "after"), *used, *USUAL_VIEWS]))
-        self.everybody.layout.display = "" if self.job.newest(CONSENT).pictures is True else "none"
+        self.everybody.layout.display = "" if consents(self.job).get("pictures") is True else "none"
         self.views.value = _checklist(self.job)
 
     def result(self) -> PanelResult:

@@ -128,7 +128,12 @@ def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
     """Every yes and no: its line in the record, its time, the action, and what was said."""
     place = {id(entry): number for number, entry in enumerate(job.record.entries)}
     for consent in job.log(CONSENT)[-1:]:
-        for action, agreed in (("publish", consent.values.publish), ("engraving", consent.values.engraving)):
+        said = (
+            ("publish", consent.values.publish),
+            ("pictures", consent.values.pictures),
+            ("engraving", consent.values.engraving),
+        )
+        for action, agreed in said:
             if agreed is not None:
                 yield place[id(consent.entry)], consent.entry.time, action, agreed
     for polish in job.log(POLISH_CONSENT)[-1:]:

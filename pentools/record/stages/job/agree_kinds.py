@@ -41,6 +41,7 @@ ACTIONS: tuple[tuple[str, str], ...] = (
     ("send out", "sending a part to another workshop"),
     ("nib work", "work on the nib"),
     ("publish", "publishing the story"),
+    ("pictures", "showing its pictures"),
     ("engraving", "showing a name engraved on the pen"),
     ("proposal", "the proposal as a whole"),
     ("departure", "a departure from the proposal"),

@@ -31,15 +31,15 @@ STAGES_AT_ONCE: Mapping[str, tuple[str, ...]] = {
 }
 """Kind of work -> the stages that stand on the sheet; one that is not named here has them all."""
 
-_MENDS = ("heat", "soak", "sealant", "replace part", "publish")
+_MENDS = ("heat", "soak", "sealant", "replace part", "publish", "pictures")
 ASKED_OF_OWNER: Mapping[str, tuple[str, ...]] = {
     "re-sac": _MENDS,
     "cork or ring": _MENDS,
     "diaphragm": _MENDS,
     "plunger": _MENDS,
-    "nib only": ("heat", "nib work", "publish"),
-    "finish only": ("polish", "publish"),
-    "look": ("publish",),
+    "nib only": ("heat", "nib work", "publish", "pictures"),
+    "finish only": ("polish", "publish", "pictures"),
+    "look": ("publish", "pictures"),
 }
 """Kind of work -> what the owner is asked for a yes to; one that is not named here asks for everything."""
 

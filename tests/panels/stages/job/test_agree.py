@@ -51,7 +51,14 @@ def test_one_entry_holds_several_yeses_and_the_price(sheet, job):
     panel = sheet.panel("agree")
     form = panel.forms["yes"]
     assert panel.chooser.value == "yes"
-    assert shown(form.boxes["to"]) == ["heat", "soaking", "sealant or glue", "replacing a part", "publishing the story"]
+    assert shown(form.boxes["to"]) == [
+        "heat",
+        "soaking",
+        "sealant or glue",
+        "replacing a part",
+        "publishing the story",
+        "showing its pictures",
+    ]
     assert form.boxes["answered_on"].text == "today"
     form.boxes["to"].input.ticks["heat"].value = True
     form.boxes["to"].input.ticks["replace part"].value = True
@@ -65,6 +72,6 @@ def test_one_entry_holds_several_yeses_and_the_price(sheet, job):
 def test_what_was_proposed_can_be_said_yes_to_as_a_whole(sheet, job):
     job.add("intake", "request", {"asked": "polish it", "work": "finish only"})
     form = sheet.panel("agree").forms["yes"]
-    assert shown(form.boxes["to"]) == ["polishing", "publishing the story"]
+    assert shown(form.boxes["to"]) == ["polishing", "publishing the story", "showing its pictures"]
     fill(sheet.panel("agree").forms["proposal"], part="cap", proposed="polish it")
     assert "the proposal as a whole" in shown(form.boxes["to"])
