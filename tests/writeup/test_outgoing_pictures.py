@@ -1,6 +1,6 @@
 """Every picture of every form, read by readers that are not ours: nothing that was planted in the files is left.
 
-ExifRead reads what cameras write (https://pypi.org/project/ExifRead/); ExifTool, where the machine has it, all there is.
+ExifRead reads what cameras write; ExifTool, where the machine has it, all there is.
 """
 
 import base64
