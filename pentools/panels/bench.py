@@ -16,7 +16,7 @@ import ipywidgets as widgets
 from pentools.decimals import in_markup
 from pentools.errors import PentoolsError
 from pentools.panels.cable import BalanceCable
-from pentools.panels.desk import Desk
+from pentools.panels.desk import Desk, draft_class
 from pentools.panels.owed_row import Onward, OwedRow
 from pentools.panels.sheet_part import form_of
 from pentools.panels.showing import ShowsItself
@@ -176,7 +176,19 @@ class BenchSheet(ShowsItself):
         self._show_slots()
         if slot.stage.key not in self._shown:
             self.stray.children = (slot.widget,)
-        self.look_at(form_of(slot.stage.key))
+        self.look_at(self._first_box(slot))
+
+    def _first_box(self, slot: StageSlot) -> str:
+        """The selector of the box to begin in: the first that must be said and holds nothing yet."""
+        panel, place = slot.built, form_of(slot.stage.key)
+        shown = panel.chooser.value if panel is not None else None
+        if panel is None or shown is None:
+            return place
+        form = panel.forms[shown]
+        empty = [
+            f.name for f in form.kind.fields if f.required and f.name in form.asked and not form.boxes[f.name].text
+        ]
+        return f"{place} .{draft_class(slot.stage.key, shown, empty[0])}" if empty else place
 
     def open_stage(self, key: str) -> None:
         """Open the stage of that name."""
@@ -190,7 +202,7 @@ class BenchSheet(ShowsItself):
         built = self.slots[stage].built  # none where it could not be made; its place says why
         if built is not None and kind in built.forms:
             built.show_form(kind)
-            self.look_at(form_of(stage))
+            self.look_at(self._first_box(self.slots[stage]))
 
     # what panels ask of the sheet --------------------------------------------------------------------------
 

@@ -17,6 +17,7 @@ from pentools.record.plausible import doubt_of
 from pentools.record.stages.job.ending_kinds import PICTURE
 from pentools.record.stages.job.work_kinds import ACTIVITIES, NOTE, TIMER_START, TIMER_STOP, WORK
 from pentools.record.stages.job.work_log import running_timer
+from pentools.record.stages.weighing.filling import next_state
 from pentools.record.stages.weighing.kinds import WEIGHING
 
 if TYPE_CHECKING:
@@ -52,7 +53,7 @@ class Strip:
         self._once = AskedOnce(self.status, "Press Enter again if it is so, or change it.")
         self.activity = "other"
         self.mass = self._box("Weigh", "14.86 g", guarded(self.status, self.weigh), WEIGHING.key)
-        self.state = widgets.ToggleButtons(options=STATES, value=self._next_state(), style={"button_width": "auto"})
+        self.state = widgets.ToggleButtons(options=STATES, value=next_state(self.job), style={"button_width": "auto"})
         self.minutes = self._box("Minutes", "12, and what was done", guarded(self.status, self.enter_minutes), WORK.key)
         self.clock = widgets.Button(description="start the clock")
         self.clock.on_click(guarded(self.status, self.press_clock))
@@ -78,11 +79,6 @@ class Strip:
         box.add_class(draft_class("strip", kind, "box"))
         box.on_msg(lambda _, content, __: enter() if is_enter(content) else None)
         return box
-
-    def _next_state(self) -> str:
-        """After an empty pen comes the filled one; gains go on."""
-        last = next((logged.values.state for logged in reversed(self.job.log(WEIGHING))), None)
-        return {"dry": "filled", "drained": "filled", "filled": "filled", "gain": "gain"}.get(last or "", "dry")
 
     def refresh(self, stage: str = "") -> None:
         """Follow the record, and the stage that is open."""
@@ -110,7 +106,7 @@ class Strip:
             entry,
             f"{WEIGHING.field('mass').shown(values['mass'])}, {next(w for w, key in STATES if key == self.state.value)}",
         )
-        self.state.value = self._next_state()
+        self.state.value = next_state(self.job)
 
     def take_printed(self, printed: Printed) -> None:
         """A mass that the balance printed, in the state that is chosen."""

@@ -51,7 +51,7 @@ STYLE = """<style>
 .pentools .jupyter-button { width:auto!important; min-height:34px; height:auto!important; padding:4px 16px; margin:0 8px 6px 0;
   font-size:inherit; background:#fff; color:var(--ink); border:1px solid var(--ink); border-radius:2px; white-space:normal;
   line-height:1.3; box-shadow:none; overflow:visible; }
-.pentools .pt-result .jupyter-button, .pentools .widget-toggle-button, .pentools .pt-check > .jupyter-button { align-self:flex-start; }
+.pentools .pt-result .jupyter-button, .pentools .widget-toggle-button, .pentools.pt-check > .jupyter-button { align-self:flex-start; }
 .pentools .jupyter-button.pt-main { background:var(--ink); color:#fff; font-weight:600; }
 .pentools .jupyter-button.mod-active { background:var(--ink); color:#fff; }
 .pentools .jupyter-button:disabled { color:var(--slate); border-style:dashed; opacity:1; }

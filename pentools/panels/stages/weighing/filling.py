@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pentools.calc.weighing.gain import MOST_G
 from pentools.errors import InputError
@@ -18,16 +18,25 @@ from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.saying import say
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.weighing.filling import capacity_of
+from pentools.record.stages.weighing.filling import capacity_of, next_state
 from pentools.record.stages.weighing.kinds import Weighing
 from pentools.record.stages.weighing.rest import leak_of
 from pentools.sums.weighing.capacity import dimension_fields
+
+if TYPE_CHECKING:
+    from pentools.panels.sheet_part import Sheet
+    from pentools.record.job import Job
+    from pentools.record.kinds import Stage
 
 __all__ = ["FillTestPanel"]
 
 
 class FillTestPanel(StagePanel):
     """Weighings in, millilitres out."""
+
+    def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
+        super().__init__(job, stage, sheet)
+        self.forms["weighing"].boxes["state"].text = next_state(job)  # as it went on before the kernel was new
 
     def refresh_forms(self) -> None:
         """Ask only for the dimensions that this filling system has."""

@@ -29,6 +29,7 @@ __all__ = [
     "capacity_of",
     "cycles",
     "kept_when_drained",
+    "next_state",
     "setup_values",
     "sum_values",
 ]
@@ -225,6 +226,18 @@ def capacity_of(job: Job, cycle: FillCycle | None = None) -> SumAnswer | None:
     all_cycles = cycles(job)
     chosen = cycle or (all_cycles[-1] if all_cycles else None)
     return None if chosen is None else CAPACITY.run(sum_values(job, chosen))
+
+
+def next_state(job: Job) -> str:
+    """The state that a pen is weighed in next: after an empty one comes the filled one, and gains go on.
+
+    Returns
+    -------
+    str
+        A key of `STATES`.
+    """
+    last = next((logged.values.state for logged in reversed(job.log(WEIGHING))), None)
+    return {"dry": "filled", "drained": "filled", "filled": "filled", "gain": "gain"}.get(last or "", "dry")
 
 
 def _state(job: Job) -> StageState:

@@ -1,5 +1,7 @@
 """The fill test's panel: its sentence and its figure follow the record."""
 
+from pentools.panels.bench import BenchSheet
+
 
 def test_the_sentence_and_the_figure_follow_the_record(sheet, type_into):
     panel = sheet.panel("fill test")
@@ -41,3 +43,10 @@ def test_a_whole_pens_mass_is_no_gain(sheet, type_into):
     form.button.click()
     assert "Was the balance tared with the pen on it?" in form.status.text
     assert not panel.job.record.live("fill test")
+
+
+def test_the_state_goes_on_where_it_was_before_the_kernel_was_new(job):
+    job.add("fill test", "weighing", {"state": "dry", "mass": "15.2 g"})
+    assert BenchSheet(job).panel("fill test").forms["weighing"].boxes["state"].text == "filled"
+    job.add("fill test", "weighing", {"state": "gain", "mass": "0.31 g"})
+    assert BenchSheet(job).panel("fill test").forms["weighing"].boxes["state"].text == "gain"
