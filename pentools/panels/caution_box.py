@@ -17,8 +17,9 @@ from pentools.tables.source_words import source_words
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
     from pentools.record.job import Job
+    from pentools.record.kinds import Stage
 
-__all__ = ["CautionBox", "caution_line"]
+__all__ = ["CautionBox", "caution_line", "stage_cautions"]
 
 
 def caution_line(title: str, texts: Sequence[str]) -> str:
@@ -38,6 +39,11 @@ def caution_line(title: str, texts: Sequence[str]) -> str:
     """
     items = "".join(f"<li>{text}</li>" for text in texts)
     return f'<details class="pt-caution"><summary>{escape(title)}</summary><ul>{items}</ul></details>' if texts else ""
+
+
+def stage_cautions(stage: Stage) -> widgets.HTML:
+    """The cautions that a stage always shows, as one line that opens."""
+    return widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions]))
 
 
 class CautionBox:

@@ -126,6 +126,12 @@ class FieldBox:
         self.input.options = [("choose …", ""), *((text, key) for key, text in choices)]
         self.input.value = kept
 
+    def suggest(self, text: str) -> None:
+        """Put a text into a box that holds nothing of the person's own; it counts as its default: offered, not typed."""
+        if self.text in ("", self.field.default):
+            self.text = text
+        self.field = replace(self.field, default=text)
+
     @property
     def given(self) -> str:
         """The text in the box as it is read: a bare number in the box's own unit."""

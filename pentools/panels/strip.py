@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from pathlib import PurePath
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from pentools.instruments.balance_line import Printed
     from pentools.record.entries import Entry
     from pentools.record.job import Job
+    from pentools.record.kinds import Kind
 
 __all__ = ["ACTIVITY_OF", "Strip"]
 
@@ -91,22 +92,27 @@ class Strip:
 
     def weigh(self) -> None:
         """One weighing: the mass in the box, the state chosen."""
-        field = WEIGHING.field("mass")
-        values, errors = self.job.read(
-            WEIGHING, {"state": str(self.state.value), "mass": with_own_unit(field, self.mass.value)}
-        )
+        mass = with_own_unit(WEIGHING.field("mass"), self.mass.value)
+        entry = self._take(WEIGHING, {"state": str(self.state.value), "mass": mass}, self.mass)
+        if entry is not None:
+            shown = WEIGHING.decode(entry).mass
+            self._done(
+                entry,
+                f"{WEIGHING.field('mass').shown(shown)}, {next(w for w, key in STATES if key == self.state.value)}",
+            )
+            self.state.value = next_state(self.job)
+
+    def _take(self, kind: Kind[Any], texts: dict[str, str], box: widgets.Text) -> Entry | None:
+        """Save what a box holds; None where it is unlikely and was asked about."""
+        values, errors = self.job.read(kind, texts)
         if errors:
             raise next(iter(errors.values()))
-        filled = WEIGHING.filled(values)
-        if not self._once.sure((self.state.value, self.mass.value), lambda: doubt_of(self.job, filled)):
-            return
-        entry = self.job.save(WEIGHING.stage, WEIGHING, values)
-        self.mass.value = ""
-        self._done(
-            entry,
-            f"{WEIGHING.field('mass').shown(values['mass'])}, {next(w for w, key in STATES if key == self.state.value)}",
-        )
-        self.state.value = next_state(self.job)
+        filled = kind.filled(values)
+        if not self._once.sure(texts, lambda: doubt_of(self.job, filled)):
+            return None
+        entry = self.job.save(kind.stage, kind, values)
+        box.value = ""
+        return entry
 
     def take_printed(self, printed: Printed) -> None:
         """A mass that the balance printed, in the state that is chosen."""
@@ -126,15 +132,9 @@ class Strip:
             )
         time = with_own_unit(WORK.field("minutes"), found[1])
         done = found[2].strip() or dict(ACTIVITIES)[self.activity]
-        values, errors = self.job.read(WORK, {"activity": self.activity, "minutes": time, "done": done})
-        if errors:
-            raise next(iter(errors.values()))
-        filled = WORK.filled(values)
-        if not self._once.sure((self.activity, self.minutes.value), lambda: doubt_of(self.job, filled)):
-            return
-        entry = self.job.save(WORK.stage, WORK, values)
-        self.minutes.value = ""
-        self._done(entry, f"{time}, {dict(ACTIVITIES)[self.activity]}")
+        entry = self._take(WORK, {"activity": self.activity, "minutes": time, "done": done}, self.minutes)
+        if entry is not None:
+            self._done(entry, f"{time}, {dict(ACTIVITIES)[self.activity]}")
 
     def press_clock(self) -> None:
         """Start the clock, or stop it; what stands in the box is what was done."""

@@ -68,3 +68,14 @@ def test_a_bad_weighing_is_refused_beside_its_box_and_kept(sheet, job, text, wor
     assert 'role="alert"' in form.boxes["mass"].message.value
     assert form.boxes["mass"].text == text
     assert job.log(kind_of("fill test", "weighing")) == ()
+
+
+def test_what_is_suggested_counts_as_the_default_and_never_goes_over_what_was_typed(sheet):
+    box = sheet.panel("fill test").forms["weighing"].boxes["mass"]
+    box.suggest("15.2 g")
+    assert box.text == box.field.default == "15.2 g"
+    box.suggest("15.3 g")
+    assert box.text == "15.3 g"
+    box.text = "16 g"
+    box.suggest("15.4 g")
+    assert (box.text, box.field.default) == ("16 g", "15.4 g")

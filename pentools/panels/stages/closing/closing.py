@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
@@ -11,7 +10,7 @@ from pentools.calc.closing.proofs import Proof
 from pentools.errors import InputError
 from pentools.figures.closing.wall import order_page
 from pentools.numbers import plain
-from pentools.panels.caution_box import caution_line
+from pentools.panels.caution_box import stage_cautions
 from pentools.panels.field_box import with_own_unit
 from pentools.panels.guard import Status, guarded
 from pentools.panels.sheet_part import Sheet
@@ -64,8 +63,7 @@ class ClosingPanel(StagePanel):
         self.steps = StepList(self._gather)
         self.proof_status = Status()
         self.proofs = ProofList(self.proof_status, self._begin, self._answer)
-        caution = widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions]))
-        self.above.children = (caution, self.steps.widget)
+        self.above.children = (stage_cautions(stage), self.steps.widget)
         box = self.forms[ROUND.key]
         for name in _TICKS:
             box.boxes[name].input.observe(guarded(self.status, self._follow_boxes), "value")

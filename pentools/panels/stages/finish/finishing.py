@@ -13,7 +13,7 @@ from pentools.calc.finish.types import Progression
 from pentools.errors import InputError
 from pentools.figures.finish.finishing import ladder_of_job, zones_figures
 from pentools.numbers import plain
-from pentools.panels.caution_box import caution_line
+from pentools.panels.caution_box import stage_cautions
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import REMARK
 from pentools.panels.sheet_part import Sheet
@@ -46,7 +46,7 @@ class FinishPanel(StagePanel):
         self.preview = widgets.HTML()
         self._offered = ""
         super().__init__(job, stage, sheet)
-        self.above.children = (widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions])),)
+        self.above.children = (stage_cautions(stage),)
         form = self.forms["plan"]
         form.below_button.children = (self.preview,)
         for box in form.boxes.values():

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from pentools.errors import HoldError
@@ -32,8 +31,7 @@ class PostingPanel(StagePanel):
         box = self.forms["parcel"].boxes["insured"]
         value = declared_value(self.job)
         if value and not box.text and not self.job.log(PARCEL):
-            box.text = value
-            box.field = replace(box.field, default=value)  # offered, not typed
+            box.suggest(value)
 
     def result(self) -> PanelResult:
         """Where it is, and what is asked of the parcel."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import ipywidgets as widgets
@@ -75,10 +74,7 @@ class WorkLogPanel(StagePanel):
         if form.boxes["what"].text not in ("", form.boxes["what"].field.default):
             return  # something else is being typed
         for name, text in offered.items():
-            box = form.boxes[name]
-            if box.text in ("", box.field.default):
-                box.field = replace(box.field, default=text)
-                box.text = text
+            form.boxes[name].suggest(text)
 
     def _start(self) -> None:
         if running_timer(self.job) is not None:

@@ -3,18 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
-from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
-
-import ipywidgets as widgets
 
 from pentools import tables
 from pentools.calc.base.findings import Finding
 from pentools.calc.finish.reading import read_grade
 from pentools.errors import InputError, PentoolsError
 from pentools.numbers import plain
-from pentools.panels.caution_box import caution_line
+from pentools.panels.caution_box import stage_cautions
 from pentools.panels.sheet_part import Sheet
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.stages.nib.scan import lines_from_scan, scan_path
@@ -57,7 +53,7 @@ class NibPanel(StagePanel):
 
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         super().__init__(job, stage, sheet)
-        self.above.children = (widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions])),)
+        self.above.children = (stage_cautions(stage),)
 
     # what is known already is filled in ----------------------------------------------------------------------
 
@@ -65,26 +61,20 @@ class NibPanel(StagePanel):
         """Offer the moment that comes next, the ink and paper of the last test, and the plan's next grade."""
         job = self.job
         begun = worked_on(job) or loupe(job, "found") is not None
-        self._offer("loupe", when="after" if begun else "found")
-        self._offer("fit", when="after" if worked_on(job) else "found")
+        self.forms["loupe"].boxes["when"].suggest("after" if begun else "found")
+        self.forms["fit"].boxes["when"].suggest("after" if worked_on(job) else "found")
         tests = job.log(WRITING)
         if tests:
-            self._offer("writing test", ink=tests[-1].values.ink or "", paper=tests[-1].values.paper or "")
+            boxes = self.forms["writing test"].boxes
+            boxes["ink"].suggest(tests[-1].values.ink or "")
+            boxes["paper"].suggest(tests[-1].values.paper or "")
         plan, taken = nib_plan_of(job), {one.label: one.strokes for one in strokes_done(job)}
         left = (
             [step.grade.label for step in plan.steps if taken.get(step.grade.label, 0) < step.most_strokes]
             if plan
             else []
         )
-        self._offer("smoothing", grade=left[0] if left else "")
-
-    def _offer(self, kind: str, **texts: str) -> None:
-        """Put texts into boxes that hold nothing of the person's own; what is offered counts as a default."""
-        for name, text in texts.items():
-            box = self.forms[kind].boxes[name]
-            if box.text in ("", box.field.default):
-                box.text = text
-            box.field = replace(box.field, default=text)
+        self.forms["smoothing"].boxes["grade"].suggest(left[0] if left else "")
 
     # what is refused ---------------------------------------------------------------------------------------
 

@@ -65,8 +65,7 @@ class RepairsPanel(StagePanel):
         faults = faults_waiting(self.job)
         box = self.forms["repair"].boxes["part"]
         if not box.text and faults:
-            box.text = faults[0].part
-            box.field = replace(box.field, default=faults[0].part)  # offered, not typed
+            box.suggest(faults[0].part)
         self._offer_ways()
         self._show_cautions()
 

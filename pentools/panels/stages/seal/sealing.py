@@ -7,14 +7,12 @@ from dataclasses import replace
 from html import escape
 from typing import TYPE_CHECKING, Any, ClassVar
 
-import ipywidgets as widgets
-
 from pentools.calc.base.findings import Finding
 from pentools.calc.seal.fit import SealFit
 from pentools.errors import InputError, PentoolsError
 from pentools.figures.seal.measure import measure_seal
 from pentools.figures.seal.rings import ladder_drawing, ring_drawing
-from pentools.panels.caution_box import caution_line
+from pentools.panels.caution_box import stage_cautions
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import KindForm
 from pentools.panels.sheet_part import Sheet
@@ -71,7 +69,7 @@ class SealPanel(StagePanel):
     def __init__(self, job: Job, stage: Stage, sheet: Sheet) -> None:
         self._asked = ""
         super().__init__(job, stage, sheet)
-        self.above.children = (widgets.HTML(caution_line("Caution", [escape(text) for text in stage.cautions])),)
+        self.above.children = (stage_cautions(stage),)
         for key in ("measure", "trial"):
             box = self.forms[key].boxes["place"]
             box.input.observe(guarded(self.status, self._place_chosen), "value")
@@ -143,10 +141,7 @@ class SealPanel(StagePanel):
             if step.ring is not None and step.ring.measured:
                 texts |= {"section": f"{step.ring.section_mm:g} mm", "inside": f"{step.ring.inside_mm:g} mm"}
         for name, text in texts.items():
-            box = form.boxes[name]
-            if box.text in ("", box.field.default):
-                box.text = text
-            box.field = replace(box.field, default=text)
+            form.boxes[name].suggest(text)
         self._keep_choices(form)
 
     @staticmethod
