@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.errors import InputError, PentoolsError
 from pentools.record.bench import open_bench_folder
+from pentools.record.each import ask_each
 from pentools.record.entries import new_entry
-from pentools.record.job import RECORD_NAME, Job, create_job, job_in, open_job
+from pentools.record.job import Job, create_job, open_job
 from pentools.record.stages.job.coming_back import continued_on
 from pentools.record.stages.job.coming_back_kinds import RETURN, TAKEN_OVER
 from pentools.record.stages.job.ending_kinds import RESULT
@@ -19,11 +20,9 @@ from pentools.record.stages.repairs.work import mended
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TRIAL, place_words
 from pentools.record.stages.treatment.opening_kinds import MATERIAL as MADE_OF
 from pentools.record.stages.weighing.kinds import DIMENSIONS
-from pentools.record.view import SPOILT
 
 if TYPE_CHECKING:
     import os
-    from pathlib import Path
 
     import pandas as pd
 
@@ -264,14 +263,6 @@ def returns(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
     """
     import pandas as pd
 
-    folder = open_bench_folder(bench).folder
-    links = [_link_in(path.parent) for path in sorted(folder.glob(f"*/{RECORD_NAME}"))]
+    links = [link for _, link in ask_each(open_bench_folder(bench), link_of)]
     columns = list(ReturnLink.__dataclass_fields__)
     return pd.DataFrame([asdict(link) for link in links if link is not None], columns=columns)
-
-
-def _link_in(folder: Path) -> ReturnLink | None:
-    try:
-        return link_of(job_in(folder))
-    except (*SPOILT, PentoolsError):
-        return None

@@ -21,12 +21,12 @@ from pentools.record.stages.closing.work import fits_dry
 from pentools.record.stages.finish.kinds import MASKS
 from pentools.record.stages.finish.kinds import STEP as POLISH
 from pentools.record.stages.job.agree import consents
-from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.job.limits import limits_written
 from pentools.record.stages.nib.kinds import ADJUST, FEED_SETTING, SMOOTHED
 from pentools.record.stages.nib.paper import flex_past_limit
 from pentools.record.stages.repairs.kinds import OUT, REPAIR, Repair
-from pentools.record.stages.repairs.work import curing, topics_of
+from pentools.record.stages.repairs.work import WELD, curing, topics_of
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT
 from pentools.record.stages.seal.trials import dry_fit_passed
 from pentools.record.stages.treatment.cleaning_kinds import BATH, RINSE, SOAK_STARTED
@@ -37,9 +37,6 @@ from pentools.record.view import SPOILT, once_a_state, why_not
 
 __all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "passed_by", "release_reason", "state_of"]
 
-WELD = "solvent weld"
-EARLY = ("stopped", "returned")
-"""Endings after which nothing is left to test."""
 
 # what is said for each thing that stands in the way, by step where that matters
 _WORDS: dict[str, str] = {

@@ -11,6 +11,7 @@ from typing import Any
 
 from pentools.errors import InputError, PentoolsError, RecordError
 from pentools.fields import Value
+from pentools.money import Money, read_money
 from pentools.record.appending import what_failed
 from pentools.record.bench import Bench, bench_folder, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
@@ -25,6 +26,7 @@ __all__ = [
     "RECORD_NAME",
     "Job",
     "create_job",
+    "job_at",
     "job_folder",
     "job_in",
     "jobs_on",
@@ -213,6 +215,17 @@ class Job:
         """
         return self.view.log(kind)
 
+    def line_of(self, entry: Entry) -> int:
+        """Where an entry stands in the record: of two, the later line is the later word."""
+        return self.view.line_of(entry)
+
+    def money(self, typed: str | None) -> Money | None:
+        """An amount, in the bench's own currency where it names none; None where there is none, or it cannot be read."""
+        try:
+            return read_money(typed or "", self.bench.text("money", "currency").upper(), old=False)
+        except InputError:
+            return None
+
     def entered(self, *kinds: Kind[Any]) -> tuple[Entry, ...]:
         """The live entries of some kinds that can be read, one kind after the other."""
         return tuple(logged.entry for kind in kinds for logged in self.log(kind))
@@ -353,4 +366,9 @@ def open_job(name: str, *, bench: Bench | None = None) -> Job:
 def job_in(folder: Path) -> Job:
     """The job that lies in a folder (a notebook knows the folder it runs in)."""
     folder = Path(folder).resolve()
-    return Job(folder.name, folder, open_bench_folder(folder.parent), Record.open(folder / RECORD_NAME))
+    return job_at(folder, open_bench_folder(folder.parent))
+
+
+def job_at(folder: Path, bench: Bench) -> Job:
+    """The job that lies in a folder of a bench that is read already."""
+    return Job(folder.name, folder, bench, Record.open(folder / RECORD_NAME))

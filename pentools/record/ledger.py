@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from pentools.errors import PentoolsError
 from pentools.record.bench import open_bench_folder
-from pentools.record.job import RECORD_NAME, Job, job_in
+from pentools.record.each import ask_each
+from pentools.record.job import Job
 from pentools.record.stages.job.ending_kinds import LIMIT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
@@ -69,8 +68,7 @@ def ledger(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
     """
     import pandas as pd
 
-    folder = open_bench_folder(bench).folder
-    rows = [_row(path.parent) for path in sorted(folder.glob(f"*/{RECORD_NAME}"))]
+    rows = [row or {"job": name} for name, row in ask_each(open_bench_folder(bench), ledger_row)]
     columns = [
         "job",
         "pen",
@@ -87,10 +85,3 @@ def ledger(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
     table = pd.DataFrame(rows, columns=columns)
     table["arrived_on"] = pd.to_datetime(table["arrived_on"])
     return table
-
-
-def _row(folder: Path) -> dict[str, Any]:
-    try:
-        return ledger_row(job_in(folder))
-    except PentoolsError:
-        return {"job": folder.name}  # `pentools check` says why

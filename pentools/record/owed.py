@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.stages.job.agree import answers_of
-from pentools.record.stages.job.ending_kinds import LIMIT, PICTURE, RESULT
+from pentools.record.stages.job.ending_kinds import EARLY, LIMIT, PICTURE, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, OWNER, PART_CONDITION, REQUEST
 from pentools.record.stages.job.limits import limits_written
+from pentools.record.stages.job.pictures import moments_of
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.job.work_kinds import MATERIAL, WORK
 from pentools.record.stages.job.work_log import minutes_by_activity
@@ -19,7 +20,6 @@ from pentools.record.view import once_a_state
 
 __all__ = ["Owed", "owed_by", "owed_findings"]
 
-_EARLY = ("stopped", "returned")
 _MENDED = ("re-sac", "cork or ring", "diaphragm", "plunger", "whole")
 _WORKED = (*_MENDED, "nib only", "finish only")
 
@@ -61,10 +61,6 @@ class _Item:
     early: bool = False
 
 
-def _picture(moment: str) -> Callable[[Job], bool]:
-    return lambda job: any(logged.values.moment == moment for logged in job.log(PICTURE))
-
-
 def _who(job: Job) -> bool:
     owner = job.newest(OWNER)
     return owner.owner is not None and (owner.contact or owner.address) is not None
@@ -84,14 +80,14 @@ _ITEMS: dict[str, _Item] = {
     "who": _Item("who", "say whose pen it is and how to reach them", "intake", OWNER.key, _who, early=True),
     "pen": _Item("the pen", "say what arrived, how it fills and what it is made of", "intake", ARRIVAL.key, _pen, early=True),
     "asked": _Item("what is asked", "say what is asked, and what kind of work it is", "intake", REQUEST.key, lambda job: job.newest(REQUEST).asked is not None, early=True),
-    "before": _Item("picture before", "take a picture before the work", "pictures", PICTURE.key, _picture("before")),
+    "before": _Item("picture before", "take a picture before the work", "pictures", PICTURE.key, lambda job: "before" in moments_of(job)),
     "seen": _Item("what is seen", "look at it, and say what is wrong", "condition", PART_CONDITION.key, lambda job: bool(job.log(PART_CONDITION)), early=True),
     "yes": _Item("the yes", "get the owner’s yes, and its price", "agree", "yes", lambda job: bool(answers_of(job)), _WORKED),
     "done": _Item("what was done", "do the work; enter its minutes", "work log", WORK.key, lambda job: bool(minutes_by_activity(job)), _WORKED),
     "parts": _Item("in and out", "enter what went in and what came out", "work log", MATERIAL.key, lambda job: bool(job.log(MATERIAL)), _MENDED),
     "tested": _Item("a night filled", "let it rest filled overnight, and say whether it stayed dry", "fill test", LEAK_CHECK.key, lambda job: bool(job.log(LEAK_CHECK)), _MENDED),
     "left": _Item("what is left", "write what was left, or that nothing was", "limits", LIMIT.key, limits_written, _WORKED),
-    "after": _Item("picture after", "take a picture after the work", "pictures", PICTURE.key, _picture("after"), _WORKED),
+    "after": _Item("picture after", "take a picture after the work", "pictures", PICTURE.key, lambda job: "after" in moments_of(job), _WORKED),
     "ended": _Item("the end", "end the job", "release", RESULT.key, _ended, early=True),
 }  # fmt: skip
 
@@ -106,7 +102,7 @@ def owed_by(job: Job) -> tuple[Owed, ...]:
         In the order of the work. A kind of work that was not said owes all; one that ended as stopped or returned
         owes only what was known by then.
     """
-    work, early = job.newest(REQUEST).work, ending(job) in _EARLY
+    work, early = job.newest(REQUEST).work, ending(job) in EARLY
     return tuple(
         Owed(key, item.label, item.words, item.stage, item.kind, item.done(job))
         for key, item in _ITEMS.items()

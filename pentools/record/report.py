@@ -11,8 +11,9 @@ from pentools.record.job import Job
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.agree import not_applicable
 from pentools.record.stages.job.agree_kinds import ESTIMATE, PROPOSAL
-from pentools.record.stages.job.ending_kinds import PICTURE, RESULT
+from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, OWNER, REQUEST
+from pentools.record.stages.job.pictures import moments_of
 from pentools.record.stages.job.work_kinds import WORK
 from pentools.record.stages.weighing.kinds import WEIGHING
 
@@ -77,7 +78,7 @@ def report_conditions(job: Job) -> tuple[str, ...]:
     estimate, limit = job.newest(ESTIMATE), job.newest(REQUEST).price_limit
     named = (price, limit, estimate.price_high, estimate.ceiling)
     found = {
-        "treated": ending not in ("stopped", "returned"),
+        "treated": ending not in EARLY,
         "paid": job.bench.rate_per_hour > 0 or any(amount is not None for amount in named),
         "measured": bool(job.log(WEIGHING)),
     }
@@ -120,18 +121,14 @@ def _page_written(job: Job) -> bool:
     return (job.folder / "writeup" / "client.html").is_file()
 
 
-def _picture(moment: str) -> Callable[[Job], bool]:
-    return lambda job: any(logged.values.moment == moment for logged in job.log(PICTURE))
-
-
 # places that are more than one filled field
 _SPECIAL: dict[str, Callable[[Job], bool]] = {
     "job.folder.name": lambda job: bool(job.name),
     "bench.facts.restorer": _bench_name,
     "writeup.client.page": _page_written,
-    "pictures.picture.before": _picture("before"),
-    "pictures.picture.during": _picture("during"),
-    "pictures.picture.after": _picture("after"),
+    "pictures.picture.before": lambda job: "before" in moments_of(job),
+    "pictures.picture.during": lambda job: "during" in moments_of(job),
+    "pictures.picture.after": lambda job: "after" in moments_of(job),
     "intake.owner.may_decide": lambda job: any(logged.values.may_decide is True for logged in job.log(OWNER)),
     "agreement.answer.permanent_told": lambda job: any(
         logged.values.permanent_told is True for logged in job.log(PROPOSAL)

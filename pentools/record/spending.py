@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any
 
-from pentools.errors import InputError
-from pentools.money import Money, read_money
+from pentools.money import Money
 from pentools.record.forms import Logged
 from pentools.record.job import Job
 from pentools.record.stages.job.agree import agreed_price, answers_of, consents
@@ -72,7 +70,7 @@ def spending_of(job: Job) -> Spending:
     for typed in costs:
         if typed is None:
             continue
-        cost = _money(job, typed)
+        cost = job.money(typed)
         if cost is None or cost.currency != currency:
             strange.append(typed)
         else:
@@ -86,7 +84,7 @@ def spending_of(job: Job) -> Spending:
 
 def counted(job: Job, typed: str | None) -> Decimal:
     """An amount about to be entered, as far as it can be held against the ceiling; 0 where it cannot."""
-    money = _money(job, typed) if typed else None
+    money = job.money(typed) if typed else None
     return money.amount if money is not None and money.currency == spending_of(job).currency else Decimal(0)
 
 
@@ -102,7 +100,7 @@ def unread_amounts(job: Job) -> tuple[str, ...]:
     if money.ceiling is None:
         return ()
     price = job.newest(RESULT).price
-    strange = price is not None and getattr(_money(job, price), "currency", None) != money.currency
+    strange = price is not None and getattr(job.money(price), "currency", None) != money.currency
     return (*money.not_counted, *([price] if price is not None and strange else []))
 
 
@@ -110,22 +108,15 @@ def _own(job: Job) -> str:
     return job.bench.text("money", "currency").upper()
 
 
-def _money(job: Job, typed: str) -> Money | None:
-    try:
-        return read_money(typed, _own(job), old=False)
-    except InputError:
-        return None
-
-
 def _ceiling(job: Job) -> Money | None:
     yes, estimates = agreed_price(job), job.log(ESTIMATE)
     estimate = estimates[-1] if estimates else None
     asked = job.newest(REQUEST).price_limit if yes is None else yes.values.at_most
-    limit = None if asked is None else _money(job, asked)
-    if yes is not None and estimate is not None and _line(job, estimate) < _line(job, yes):
+    limit = None if asked is None else job.money(asked)
+    if yes is not None and estimate is not None and job.line_of(estimate.entry) < job.line_of(yes.entry):
         estimate = None  # the yes to a price was the later word
     typed = None if estimate is None else estimate.values.ceiling
-    most = None if typed is None else _money(job, typed)
+    most = None if typed is None else job.money(typed)
     if most is None or limit is None:
         return most or limit
     raised = most.currency != limit.currency or most.amount > limit.amount
@@ -134,13 +125,7 @@ def _ceiling(job: Job) -> Money | None:
 
 def _proposal_agreed(job: Job, since: Logged[Yes] | None) -> bool:
     """Whether the newest word on the proposal is a yes, given later than the price was agreed."""
-    if consents(job).get("proposal") is not True:
-        return False
-    after = -1 if since is None else _line(job, since)
-    return (
-        any(said.values.action == "proposal" and _line(job, said) > after for said in answers_of(job)) or since is None
-    )
-
-
-def _line(job: Job, logged: Logged[Any]) -> int:
-    return next(number for number, entry in enumerate(job.record.entries) if entry is logged.entry)
+    if since is None or consents(job).get("proposal") is not True:
+        return consents(job).get("proposal") is True
+    after = job.line_of(since.entry)
+    return any(said.values.action == "proposal" and job.line_of(said.entry) > after for said in answers_of(job))

@@ -73,6 +73,14 @@ class View:
             self._decoded[key] = (entry, kind, found)
         return self._decoded[key][2]
 
+    def line_of(self, entry: Entry) -> int:
+        """Where an entry stands in the record, counted from the first."""
+        answers = self.answers
+        if "lines" not in answers:
+            answers["lines"] = {id(one): number for number, one in enumerate(self._record.entries)}
+        found: int = answers["lines"][id(entry)]
+        return found
+
     def log(self, kind: Kind[Any]) -> tuple[Logged[Any], ...]:
         """The live entries of a kind that can be read, in the order first entered."""
         answers, key = self.answers, ("log", kind.stage, kind.key)

@@ -4,21 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.errors import PentoolsError
 from pentools.record.bench import Bench, open_bench_folder
-from pentools.record.job import RECORD_NAME, job_in
+from pentools.record.each import ask_each
 from pentools.record.stages.job.coming_back import continued_on
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.makeshifts import makeshifts_of
-from pentools.record.view import SPOILT
 
 if TYPE_CHECKING:
     import os
-    from pathlib import Path
 
     import pandas as pd
 
     from pentools.record.bench import Bench
+    from pentools.record.job import Job
 
 __all__ = ["parts_wanted", "wanted_in_words", "wanted_on"]
 
@@ -46,41 +44,27 @@ def parts_wanted(bench: str | os.PathLike[str] | None = None) -> pd.DataFrame:
 
 def wanted_on(bench: Bench) -> list[dict[str, str | None]]:
     """The rows of `parts_wanted`, each by the names of its columns."""
-    folder = bench.folder
-    rows = [row for path in sorted(folder.glob(f"*/{RECORD_NAME}")) for row in _rows(path.parent)]
-    older = {name for path in folder.glob(f"*/{RECORD_NAME}") if (name := _older(path.parent))}
-    kept = [row for row in rows if row["job"] not in older]
-    return sorted(kept, key=lambda row: row["since"] or "")
+    found = [told for _, told in ask_each(bench, lambda job: (continued_on(job), _rows(job))) if told is not None]
+    older = {name for name, _ in found}
+    rows = [row for _, own in found for row in own if row["job"] not in older]
+    return sorted(rows, key=lambda row: row["since"] or "")
 
 
 def wanted_in_words(bench: Bench) -> list[str]:
     """The list of parts wanted, a sentence each, and how many they are."""
-    table = parts_wanted(bench.folder)
     lines = [
         f"{row['job']}: {row['part']}: wanted: {row['wanted'] or 'not said'}. Now: {row['holds_now']}, since {row['since']}."
-        for row in table.fillna("").to_dict("records")
+        for row in wanted_on(bench)
     ]
     return [*lines, "1 part wanted." if len(lines) == 1 else f"{len(lines) or 'No'} parts wanted."]
 
 
-def _rows(folder: Path) -> list[dict[str, str | None]]:
-    try:
-        job = job_in(folder)
-        arrival = job.newest(ARRIVAL)
-        found = makeshifts_of(job)
-    except (*SPOILT, PentoolsError):
-        return []
+def _rows(job: Job) -> list[dict[str, str | None]]:
+    arrival = job.newest(ARRIVAL)
     return [
         {
             "job": job.name, "pen": arrival.pen, "system": arrival.system, "part": one.part,
             "wanted": one.wanted or None, "holds_now": one.what, "since": one.since,
         }
-        for one in found
+        for one in makeshifts_of(job)
     ]  # fmt: skip
-
-
-def _older(folder: Path) -> str:
-    try:
-        return continued_on(job_in(folder))
-    except (*SPOILT, PentoolsError):
-        return ""

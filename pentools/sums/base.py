@@ -225,6 +225,10 @@ class Sum:
     positional: str = ""
     asked_for: AskedFor | None = None
 
+    def usual(self) -> dict[str, Value]:
+        """What each field is where nothing was said: its default, or None."""
+        return {field.name: field.read(field.default) if field.default else None for field in self.fields}
+
     def run(self, values: Mapping[str, Value]) -> SumAnswer:
         """The answer for values as they were read; missing ones are None.
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from pentools.errors import InputError
-from pentools.money import Money, read_money
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.agree_kinds import ESTIMATE
 from pentools.record.stages.job.care import suggested_care
@@ -55,7 +53,7 @@ def _estimated(job: Job) -> str:
         return ""
     if low is None or high is None:
         return f"The estimate was {'up to ' if low is None else 'from '}{_money_text(job, low or high or '')}."
-    a, b = _read(job, low), _read(job, high)
+    a, b = job.money(low), job.money(high)
     if a is None or b is None or a.currency != b.currency:
         return f"The estimate was {low} to {high}."
     return f"The estimate was {_plain(a.amount)} to {_plain(b.amount)} {b.currency}."
@@ -64,22 +62,15 @@ def _estimated(job: Job) -> str:
 def _parts(job: Job) -> str:
     """What parts and materials cost, where every cost can be read and is in one currency."""
     typed = [logged.values.cost for logged in job.log(MATERIAL) if logged.values.cost is not None]
-    costs = [money for text in typed if (money := _read(job, text)) is not None]
+    costs = [money for text in typed if (money := job.money(text)) is not None]
     if not costs or len(costs) < len(typed) or len({money.currency for money in costs}) > 1:
         return ""
     total = sum((money.amount for money in costs), Decimal(0))
     return f"Parts and materials came to {_plain(total)} {costs[0].currency}." if total else ""
 
 
-def _read(job: Job, text: str) -> Money | None:
-    try:
-        return read_money(text, job.bench.text("money", "currency").upper(), old=False)
-    except InputError:
-        return None
-
-
 def _money_text(job: Job, text: str) -> str:
-    money = _read(job, text)
+    money = job.money(text)
     return f"{_plain(money.amount)} {money.currency}" if money is not None and money.currency else text
 
 

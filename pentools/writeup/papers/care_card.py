@@ -6,8 +6,8 @@ import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
-from pentools.record.stages.job.care import UNMENDED, care_of, inks_of, never_on
-from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.job.care import care_of, inks_of, never_on
+from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.treatment.facts import material_is_named, materials_of
 from pentools.writeup.drawn import pen_in_section
@@ -73,7 +73,7 @@ def _under_labels(job: Job, own: str) -> list[tuple[str, tuple[str, ...]]]:
         topics = topics_of(one)
         settled.update(topics)
         said.setdefault(topics[0] if topics else "", []).append(sentence(one))
-    if job.newest(RESULT).ending in UNMENDED and own:
+    if job.newest(RESULT).ending in EARLY and own:
         settled.add("filling")  # the words that go home with an unmended pen say how it is to be treated
     for line in care_of(job):
         topic = "filling" if line.topic == "force" else line.topic

@@ -194,10 +194,9 @@ def _answer(job: Job) -> Row:
 
 def _open(job: Job) -> bool:
     """Whether no answer that counts was entered after the newest proposal."""
-    line = {entry.id: number for number, entry in enumerate(job.record.entries)}
-    proposed = [line[logged.entry.id] for logged in job.log(PROPOSAL)]
+    proposed = [job.line_of(logged.entry) for logged in job.log(PROPOSAL)]
     answered = [
-        line[logged.entry.id]
+        job.line_of(logged.entry)
         for logged in answers_of(job)
         if logged.values.action in ("proposal", "departure") and _counts(logged.values)
     ]

@@ -6,12 +6,11 @@ from typing import Any
 
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.forms import Form
-from pentools.record.holds import EARLY
 from pentools.record.kinds import Kind
 from pentools.record.saying import say
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.care import suggested_care
-from pentools.record.stages.job.ending_kinds import RESULT, Result
+from pentools.record.stages.job.ending_kinds import EARLY, RESULT, Result
 from pentools.record.stages.job.makeshifts import come_back
 
 __all__ = ["ReleasePanel"]

@@ -21,6 +21,7 @@ from pentools.record.stages.nib.fit import (
     clearance_of,
     fit_findings,
     nipple_of,
+    room_now,
     setting_findings,
     setting_window,
     window_for,
@@ -174,7 +175,7 @@ class NibPanel(StagePanel):
         return table_html("Under the loupe", ("What", *(names.get(seen.when or "", "–") for seen in looks)), rows)
 
     def _fit(self) -> PanelResult:
-        room = clearance_of(self.job, "after") or clearance_of(self.job, "found")
+        room = room_now(self.job)
         if room is None:
             return PanelResult(
                 "Measure the section's face to the nib's tip, and the inner cap from its mouth to its bottom.",

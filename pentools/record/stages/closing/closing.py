@@ -10,8 +10,8 @@ from pentools.calc.closing.order import ClosingOrder, ClosingStep
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.closing.kinds import BEGUN, KINDS, ROUND, STEP, WRITING
 from pentools.record.stages.closing.proofs import owed_now
-from pentools.record.stages.closing.work import action_of, clocks_of, closing_of
-from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.closing.work import action_of, clocks_of, closes_over, closing_of
+from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.words.treatment import CLOSING_LINE
 
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
 
 __all__ = ["CLOSING", "clock_words", "closed_untested", "closing_findings", "closing_sentence", "closing_untested"]
 
-_EARLY = ("stopped", "returned")
 _GRAVE = ("shut", "skipped", "failed")
 CAUTIONS = (
     f"Shellac is cut with alcohol, which burns: no flame near, fresh air, and let it dry in the open. {CLOSING_LINE}",
@@ -81,27 +80,30 @@ def closing_untested(job: Job) -> str:
     str
         The step, and what is not known to be so.
     """
-    order = closing_of(job)
-    if order is None or not job.entered(*KINDS):
-        return ""  # who enters no closing is not judged by its order
-    step = _shut(order)
-    if step is None:
-        return ""
-    what = " ".join(hold.condition for hold in step.untested).rstrip(".")
-    return f"step {step.row.step}, the {step.row.part}, closes over what is not tested. First this has to be so: {what}"
+    order = _judged(job)
+    step = None if order is None else _shut(order)
+    return "" if step is None else closes_over(step, step.untested)
 
 
 def closed_untested(job: Job) -> bool:
     """Whether a step that closes something was done over what is not known to be so."""
-    order = closing_of(job)
-    if order is None or not job.entered(*KINDS):
-        return False
-    return any(step.untested for step in order.steps if step.state in ("done", "untested", "failed"))
+    order = _judged(job)
+    return order is not None and bool(_shut_in(order))
+
+
+def _judged(job: Job) -> ClosingOrder | None:
+    """The order of a pen that is being closed by it; who enters no closing is not judged by its order."""
+    return closing_of(job) if job.entered(*KINDS) else None
+
+
+def _shut_in(order: ClosingOrder) -> list[ClosingStep]:
+    """The steps that have shut something in untested."""
+    return [step for step in order.steps if step.state in ("done", "untested", "failed") and step.untested]
 
 
 def _shut(order: ClosingOrder) -> ClosingStep | None:
     """The first closing step that has shut something in untested, else the next step where it would."""
-    done = [step for step in order.steps if step.state in ("done", "untested", "failed") and step.untested]
+    done = _shut_in(order)
     if done:
         return done[0]
     coming = order.next_step
@@ -141,7 +143,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
         return ()
     found = [f.under("Back together", "warning") for f in closing_findings(job) if f.topic in _GRAVE]
     ending = job.newest(RESULT).ending
-    if ending is not None and ending not in _EARLY:
+    if ending is not None and ending not in EARLY:
         owed = [proof.row.label for proof in owed_now(job) if proof.state not in ("passed", "failed")]
         failed = [proof.row.label for proof in owed_now(job) if proof.state == "failed"]
         found += [Finding("note", "closing.owed", tests=owed).under("Back together")] if owed else []

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.closing.order import ClosingRow, Did
-from pentools.record.stages.job.ending_kinds import PICTURE
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.pictures import moments_of
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TRIAL
 from pentools.record.stages.seal.proof import results_that_count
 from pentools.record.stages.seal.trials import passed_places
@@ -123,10 +123,9 @@ def _rested(job: Job) -> Iterator[Known]:
 def known_conditions(job: Job) -> frozenset[str]:
     """The conditions from outside that the record shows to be so; others are ticked, or asked about."""
     found: set[str] = set()
-    moments = {logged.values.moment for logged in job.log(PICTURE)}
     opening = order_of(job)
     opened = {step.gives.key for step in opening.steps if step.state == "done" and step.gives} if opening else set()
-    if moments & {"before", "during"} or "pictured" in opened:
+    if moments_of(job) & {"before", "during"} or "pictured" in opened:
         found.add("pictured")
     if job.log(DRYING):
         found.add("clean-dry")

@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.closing.changes import action_with
 from pentools.calc.closing.order import ClosingOrder, ClosingRow, ClosingStep, Did
+from pentools.calc.treatment.order import Hold
 from pentools.record.entries import now
 from pentools.record.stages.closing.kinds import ROUND, STEP, Round, Step
 from pentools.record.stages.closing.known import body_of, known_conditions, known_steps
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.seal.kinds import MEASURE, SEALANT
+from pentools.record.stages.seal.kinds import MEASURE, SAC_RUBBER, SEALANT
 from pentools.record.stages.seal.trials import passed_places
 from pentools.record.view import once_a_state
 from pentools.sums.closing.care import rubber_of
@@ -42,7 +43,6 @@ __all__ = [
 _AFTER_CLOSING = ("wet-tested", "rested")
 """What another stage says of these counts only once something was closed: the pen may have been filled as it came."""
 _OUTCOME = {"passed": True, "failed": False, "untested": None}
-_SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
 _CLOSED_WITH = {"sac": ("sac",), "bulb": ("bulb", "sac"), "section": ("section",)}
 
 
@@ -76,7 +76,9 @@ class _Event:
 def fitted_of(job: Job) -> tuple[str, ...]:
     """What the sac, bulb or diaphragm is made of; latex where nothing else is known."""
     said = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
-    return (_SACS.get(said[-1] or "", "latex"),) if said and said[-1] else rubber_of(job.newest(ARRIVAL).system or "")
+    return (
+        (SAC_RUBBER.get(said[-1] or "", "latex"),) if said and said[-1] else rubber_of(job.newest(ARRIVAL).system or "")
+    )
 
 
 @once_a_state
@@ -130,14 +132,9 @@ def _only_after_closing(events: Iterable[_Event], closing: set[str]) -> list[_Ev
     return kept
 
 
-@once_a_state
-def _places(job: Job) -> dict[str, int]:
-    return {entry.id: number for number, entry in enumerate(job.record.entries)}
-
-
 def place_of(job: Job, entry: Entry) -> int:
     """Where an entry stands in the record: two of the same second keep their order, and a correction moves nothing."""
-    return _places(job)[job.record.history(entry)[0].id]
+    return job.line_of(job.record.history(entry)[0])
 
 
 def _of_round(values: Round, keys: Sequence[str]) -> tuple[Did, ...]:
@@ -196,12 +193,17 @@ def shut_by(job: Job, form: Round | Step) -> str:
     if planned is None:
         return ""
     order, new = planned
-    shut = [(step, hold) for key in new if (step := order.step(key)).row.closes for hold in step.skipped if not hold.from_outside]  # fmt: skip
-    if not shut:
-        return ""
-    step = shut[0][0]
-    what = " ".join(dict.fromkeys(hold.condition for one, hold in shut if one is step))
-    return f"step {step.row.step}, the {step.row.part}, closes over what is not tested. First this has to be so: {what.rstrip('.')}"
+    for step in (order.step(key) for key in new):
+        missing = [hold for hold in step.skipped if not hold.from_outside]
+        if step.row.closes and missing:
+            return closes_over(step, missing)
+    return ""
+
+
+def closes_over(step: ClosingStep, missing: Iterable[Hold]) -> str:
+    """That a step closes over what is not tested, and what has to be so first, as a clause."""
+    what = " ".join(dict.fromkeys(hold.condition for hold in missing)).rstrip(".")
+    return f"step {step.row.step}, the {step.row.part}, closes over what is not tested. First this has to be so: {what}"
 
 
 def doubts_of(job: Job, form: Round | Step) -> str:

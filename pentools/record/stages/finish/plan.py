@@ -125,7 +125,7 @@ def plan_values(job: Job, given: Mapping[str, Value] | None = None) -> dict[str,
         Field name to value.
     """
     entered = asdict(job.newest(PLAN)) if given is None else given
-    values: dict[str, Value] = {f.name: f.read(f.default) if f.default else None for f in ABRASIVES.fields}
+    values = ABRASIVES.usual()
     values.update({name: value for name, value in entered.items() if name in values and value is not None})
     values["material"] = entered.get("material") or material_of(job)
     values["own"] = entered.get("own") or job.bench.strings("stock", "abrasives")

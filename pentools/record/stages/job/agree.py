@@ -56,9 +56,8 @@ def answers_of(job: Job) -> tuple[Logged[Answer], ...]:
     tuple of Logged
         In the order of the record's lines; those of one entry share it, the noes after the yeses.
     """
-    place = {id(entry): number for number, entry in enumerate(job.record.entries)}
     together = [Logged(yes.entry, answer) for yes in job.log(YES) for answer in _each(yes.values)]
-    return tuple(sorted((*job.log(ANSWER), *together), key=lambda said: place[id(said.entry)]))
+    return tuple(sorted((*job.log(ANSWER), *together), key=lambda said: job.line_of(said.entry)))
 
 
 def _each(yes: Yes) -> Iterator[Answer]:
@@ -126,7 +125,6 @@ def yes_and_no(job: Job) -> tuple[frozenset[str], frozenset[str]]:
 
 def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
     """Every yes and no: its line in the record, its time, the action, and what was said."""
-    place = {id(entry): number for number, entry in enumerate(job.record.entries)}
     for consent in job.log(CONSENT)[-1:]:
         said = (
             ("publish", consent.values.publish),
@@ -135,14 +133,14 @@ def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
         )
         for action, agreed in said:
             if agreed is not None:
-                yield place[id(consent.entry)], consent.entry.time, action, agreed
+                yield job.line_of(consent.entry), consent.entry.time, action, agreed
     for polish in job.log(POLISH_CONSENT)[-1:]:
         if polish.values.agreed is not None:
-            yield place[id(polish.entry)], polish.entry.time, "polish", polish.values.agreed
+            yield job.line_of(polish.entry), polish.entry.time, "polish", polish.values.agreed
     for logged in answers_of(job):
         answer = logged.values
         if answer.action is not None and answer.agreed is not None and not _without_authority(answer):
-            yield place[id(logged.entry)], logged.entry.time, answer.action, answer.agreed
+            yield job.line_of(logged.entry), logged.entry.time, answer.action, answer.agreed
 
 
 def _without_authority(answer: Answer) -> bool:

@@ -9,9 +9,10 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.closing.care import TOPICS, CareLine, CareOf, care_told, inks_told, lines_for, never_told
 from pentools.calc.treatment.limits import Verdict
 from pentools.record.stages.closing.kinds import ROUND
-from pentools.record.stages.job.ending_kinds import RESULT
+from pentools.record.stages.closing.known import body_of
+from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TRIAL
+from pentools.record.stages.seal.kinds import MEASURE, SAC_RUBBER, SEALANT, TRIAL
 from pentools.record.stages.treatment.facts import all_materials, limit_of_materials, materials_of
 from pentools.record.view import once_a_state
 from pentools.sums.closing.care import care_rows, ink_findings, ink_rows, rubber_of
@@ -22,8 +23,6 @@ if TYPE_CHECKING:
 __all__ = ["TOPICS", "UNKNOWN", "CareLine", "care_lines", "care_of", "inks_of", "never_on", "suggested_care"]
 
 UNKNOWN = "unknown"
-UNMENDED = ("stopped", "returned")
-_SACS = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
 _RINGS = ("head", "packing", "washer")
 _SKIN = ("cap", "barrel", "clip", "bands", "section")
 
@@ -84,14 +83,14 @@ def _pen(job: Job) -> CareOf:
     parts = all_materials(job)
     return CareOf(
         system,
-        body=tuple(dict.fromkeys(name for part in ("barrel", "cap") for name in materials_of(job, part))),
+        body=body_of(job),
         seals=_seals(job, system),
         nib=_named(job, "nib"),
         other=tuple(dict.fromkeys(name for _, name, _ in parts)),
         outside=tuple(dict.fromkeys(name for part, name, _ in parts if part in _SKIN)),
         sealants=_sealants(job),
         parts=("rubber ring",) if _tried(job) & set(_RINGS) else (),
-        unmended=job.newest(RESULT).ending in UNMENDED,
+        unmended=job.newest(RESULT).ending in EARLY,
     )
 
 
@@ -108,8 +107,8 @@ def _named(job: Job, part: str) -> tuple[str, ...]:
 def _seals(job: Job, system: str) -> tuple[str, ...]:
     """What the seals are made of; latex where they are a sac or a diaphragm of which nothing else is known."""
     sac = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
-    if sac and sac[-1] in _SACS:  # what was measured for the new sac stands for it
-        return (_SACS[sac[-1]],)
+    if sac and sac[-1] in SAC_RUBBER:  # what was measured for the new sac stands for it
+        return (SAC_RUBBER[sac[-1]],)
     named = _named(job, "seals")
     if named:
         return named

@@ -12,6 +12,7 @@ from pentools.record.stages.common import PARTS, length, mass, yes_no
 from pentools.units import Reading
 
 __all__ = [
+    "EARLY",
     "ENDINGS",
     "LIMIT",
     "MOMENTS",
@@ -30,6 +31,9 @@ ENDINGS: tuple[tuple[str, str], ...] = (
     ("stopped", "stopped: it will not go on for now"),
     ("returned", "returned unrepaired"),
 )
+
+EARLY = ("stopped", "returned")
+"""Endings after which nothing is left to test, to close or to keep as mended."""
 
 MOMENTS: tuple[tuple[str, str], ...] = (("before", "before"), ("during", "during the work"), ("after", "after"))
 

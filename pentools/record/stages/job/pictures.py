@@ -16,7 +16,7 @@ from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
 from pentools.record.view import once_a_state
 
-__all__ = ["PICTURES", "USUAL_VIEWS", "ViewRow", "lacking", "scale_of", "shown_by", "views_of"]
+__all__ = ["PICTURES", "USUAL_VIEWS", "ViewRow", "lacking", "moments_of", "scale_of", "shown_by", "views_of"]
 
 USUAL_VIEWS = ("side", "open, parts laid out", "nib from above", "nib from the side", "imprint", "cap and clip", "cap lip", "filler")  # fmt: skip
 """What is usually worth a picture: common practice, no source."""
@@ -46,6 +46,12 @@ def views_of(job: Job) -> tuple[ViewRow, ...]:
         if picture.photo is not None and picture.moment is not None:
             moments.setdefault(picture.moment, []).append(picture.photo)
     return tuple(ViewRow(names[key], **{when: tuple(files) for when, files in m.items()}) for key, m in found.items())
+
+
+@once_a_state
+def moments_of(job: Job) -> frozenset[str]:
+    """The moments that there is a picture of: keys of `MOMENTS`."""
+    return frozenset(logged.values.moment for logged in job.log(PICTURE) if logged.values.moment is not None)
 
 
 def lacking(job: Job, moment: str) -> tuple[str, ...]:
@@ -93,10 +99,9 @@ def scale_of(picture: Picture) -> float | None:
 
 
 def _state(job: Job) -> StageState:
-    moments = {logged.values.moment for logged in job.log(PICTURE)}
-    if not moments:
+    if not job.log(PICTURE):
         return StageState("not begun")
-    missing = [moment for moment in ("before", "after") if moment not in moments]
+    missing = [moment for moment in ("before", "after") if moment not in moments_of(job)]
     if missing:
         return StageState("open", f"none {missing[0]} the work")
     lacks = lacking(job, "after")
@@ -111,8 +116,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
             found.append(Finding("warning", "job.photo-missing", photo=file))
         elif why := glance(job.folder / "photos" / file):
             found.append(Finding("warning", "job.photo-unread", photo=file, why=why))
-    moments = {picture.moment for picture in shown}
-    found += [Finding("note", f"job.no-{moment}") for moment in ("before", "after") if moment not in moments]
+    found += [Finding("note", f"job.no-{moment}") for moment in ("before", "after") if moment not in moments_of(job)]
     if not any(finding.topic in ("no-before", "no-after") for finding in found):
         found += _unpaired(job)
     return tuple(found)

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from pentools.calc.base.findings import Finding
-from pentools.errors import InputError
-from pentools.money import Money, read_money
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.ending_kinds import RESULT
@@ -20,7 +18,7 @@ _NUMBERED = ("registered", "insured", "courier")
 
 def declared_value(job: Job) -> str:
     """The value declared at intake as an amount, such as ``180 EUR``; empty where none can be read from it."""
-    money = _money(job, job.newest(OWNER).declared_value)
+    money = job.money(job.newest(OWNER).declared_value)
     return "" if money is None else f"{money.amount.normalize():f} {money.currency}"
 
 
@@ -46,13 +44,6 @@ def posting_sentence(job: Job) -> str:
     return "It has not been sent."
 
 
-def _money(job: Job, text: str | None) -> Money | None:
-    try:
-        return read_money(text or "", job.bench.text("money", "currency").upper(), old=False)
-    except InputError:
-        return None
-
-
 def _state(job: Job) -> StageState:
     parcel, arrived = job.newest(PARCEL), job.newest(ARRIVED)
     if parcel.carried is None and arrived.state is None:
@@ -74,7 +65,7 @@ def _on_parcel(job: Job) -> Iterator[Finding]:
         yield Finding("warning", "job.posted-early")
     if parcel.empty is False:
         yield Finding("warning", "job.posted-full")
-    insured, declared = _money(job, parcel.insured), _money(job, job.newest(OWNER).declared_value)
+    insured, declared = job.money(parcel.insured), job.money(job.newest(OWNER).declared_value)
     if (
         insured is not None
         and declared is not None

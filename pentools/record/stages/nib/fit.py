@@ -19,7 +19,16 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.units import Reading
 
-__all__ = ["clearance_of", "fit_findings", "nipple_of", "reach_of", "setting_findings", "setting_window", "window_for"]
+__all__ = [
+    "clearance_of",
+    "fit_findings",
+    "nipple_of",
+    "reach_of",
+    "room_now",
+    "setting_findings",
+    "setting_window",
+    "window_for",
+]
 
 
 def reach_of(job: Job, when: str) -> Reading | None:
@@ -65,10 +74,15 @@ def clearance_of(job: Job, when: str) -> Clearance | None:
     )  # fmt: skip
 
 
+def room_now(job: Job) -> Clearance | None:
+    """Room between nib and inner cap as it is now: after the work, else as found."""
+    return clearance_of(job, "after") or clearance_of(job, "found")
+
+
 def fit_findings(job: Job) -> tuple[Finding, ...]:
     """The verdict on the cap as it is now, and what moved."""
     found = []
-    now = clearance_of(job, "after") or clearance_of(job, "found")
+    now = room_now(job)
     if now is not None:
         found.append(now.finding)
     before, after = reach_of(job, "found"), reach_of(job, "after")

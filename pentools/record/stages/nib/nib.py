@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.record.kinds import Stage, StageState
-from pentools.record.stages.nib.fit import clearance_of, fit_findings, setting_findings
+from pentools.record.stages.nib.fit import fit_findings, room_now, setting_findings
 from pentools.record.stages.nib.kinds import (
     ADJUST,
     FEED_SETTING,
@@ -69,17 +69,16 @@ def nib_findings(job: Job) -> tuple[Finding, ...]:
 
 def _written_since(job: Job) -> bool | None:
     """Whether something was written with it after the last work on it; None where nothing was done to it."""
-    places = {entry.id: number for number, entry in enumerate(job.record.entries)}
-    last = max((places[logged.entry.id] for kind in _WORK for logged in job.log(kind)), default=None)
+    last = max((job.line_of(logged.entry) for kind in _WORK for logged in job.log(kind)), default=None)
     if last is None:
         return None
-    return any(places[logged.entry.id] > last for logged in job.log(WRITING) if logged.values.when == "after")
+    return any(job.line_of(logged.entry) > last for logged in job.log(WRITING) if logged.values.when == "after")
 
 
 def _state(job: Job) -> StageState:
     if not any(job.log(kind) for kind in NIB.kinds):
         return StageState("not begun")
-    room = clearance_of(job, "after") or clearance_of(job, "found")
+    room = room_now(job)
     if room is not None and not room.may_be_capped:
         return StageState("open", "the nib does not stay clear of the inner cap")
     since = _written_since(job)

@@ -9,6 +9,7 @@ from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.nib.flow import Flow, flow_change
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
+from pentools.fields import Value
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind, as_dict
 from pentools.record.stages.nib.kinds import FLEX_TEST, FLOW_TEST, LINES, START, WRITING, FlexTest
@@ -98,8 +99,8 @@ class Writes:
 
 
 def newest(job: Job, kind: Kind[F], when: str) -> F | None:
-    """The newest entry of a kind as found or after the work; None where there is none."""
-    found: list[F] = [logged.values for logged in job.log(kind) if getattr(logged.values, "when", None) == when]
+    """The newest entry of a kind as found or after the work, of either where that is empty; None where there is none."""
+    found: list[F] = [one.values for one in job.log(kind) if not when or getattr(one.values, "when", None) == when]
     return found[-1] if found else None
 
 
@@ -162,10 +163,10 @@ def flow_of(job: Job, when: str) -> SumAnswer | None:
     if said is None:
         return None
     lines = newest(job, LINES, when)
-    values = {field.name: field.read(field.default) if field.default else None for field in FLOW.fields}
     balance = {name: value for name, value in setup_values(job).items() if name in ("readability", "repeatability")}
-    own = {name: value for name, value in as_dict(FLOW_TEST, said).items() if name != "when" and value is not None}
-    return FLOW.run({**values, **balance, **own, "width": None if lines is None else lines.line})
+    return FLOW.run(
+        {**FLOW.usual(), **balance, **_said(FLOW_TEST, said), "width": None if lines is None else lines.line}
+    )
 
 
 def metal_of(job: Job) -> str | None:
@@ -201,9 +202,12 @@ def flex_of(job: Job, when: str) -> SumAnswer | None:
 
 def answer_of(job: Job, said: FlexTest) -> SumAnswer:
     """The flex sum's answer for a test, saved or not yet; the metal is that of the opening where it is not typed."""
-    values = {field.name: field.read(field.default) if field.default else None for field in FLEX.fields}
-    own = {name: value for name, value in as_dict(FLEX_TEST, said).items() if name != "when" and value is not None}
-    return FLEX.run({**values, "metal": metal_of(job), **own})
+    return FLEX.run({**FLEX.usual(), "metal": metal_of(job), **_said(FLEX_TEST, said)})
+
+
+def _said(kind: Kind[F], form: F) -> dict[str, Value]:
+    """What a test says, as its sum takes it."""
+    return {name: value for name, value in as_dict(kind, form).items() if name != "when" and value is not None}
 
 
 def past_limit(job: Job, said: FlexTest) -> str:

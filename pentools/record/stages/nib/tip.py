@@ -12,6 +12,7 @@ from pentools.calc.nib.smoothing import SmoothingPlan, nib_smoothing_plan
 from pentools.errors import InputError
 from pentools.record.stages.finish.kinds import NIB_PLAN, PLAN
 from pentools.record.stages.nib.kinds import LOUPE, SMOOTHED, SMOOTHING_PLAN, TIPPED, Loupe
+from pentools.record.stages.nib.paper import newest
 from pentools.record.view import once_a_state
 from pentools.sums.finish.abrasives import read_owned
 from pentools.tables.abrasives import catalogue, media
@@ -69,8 +70,7 @@ def loupe(job: Job, when: str = "") -> Loupe | None:
     Loupe or None
         None where nobody has looked.
     """
-    seen = [logged.values for logged in job.log(LOUPE) if not when or logged.values.when == when]
-    return seen[-1] if seen else None
+    return newest(job, LOUPE, when)
 
 
 def aligned(job: Job) -> bool | None:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
 from pentools.numbers import in_words, plain
-from pentools.record.stages.nib.fit import clearance_of
+from pentools.record.stages.nib.fit import room_now
 from pentools.record.stages.nib.kinds import ADJUST, FEED_SETTING, LOUPE, SMOOTHED, Loupe
 from pentools.record.stages.nib.paper import Writes, writes
 from pentools.record.stages.nib.tip import loupe, strokes_done
@@ -128,7 +128,7 @@ def nib_sentence(job: Job) -> str:
     found = writes(job)
     if found is not None and (said := writes_in_words(found)):
         return said
-    room = clearance_of(job, "after") or clearance_of(job, "found")
+    room = room_now(job)
     if room is not None and not room.may_be_capped:
         return room.finding.text
     seen = loupe(job)

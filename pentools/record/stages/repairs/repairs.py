@@ -13,6 +13,7 @@ from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import PART_CONDITION
 from pentools.record.stages.repairs.kinds import BACK, IMPRINT, OUT, REPAIR, SPOT
 from pentools.record.stages.repairs.work import (
+    WELD,
     away,
     clock_sentence,
     curing,
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
 __all__ = ["REPAIRS", "repair_findings", "repair_sentence"]
 
 _NAMES = dict(PARTS)
-WELD = "solvent weld"
 
 
 def repair_sentence(job: Job) -> str:

@@ -26,11 +26,14 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = [
+    "WELD",
     "Fault", "Mended", "away", "clock_sentence", "curing", "faults_waiting", "holds_for_now", "mended", "method_of",
     "out_topics", "repair_facts", "topics_of",
 ]  # fmt: skip
 
 _NAMES = dict(PARTS)
+WELD = "solvent weld"
+"""The treatment that a weld is, as the table of limits names it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from pentools.units import Reading
 __all__ = [
     "MEASURE",
     "PLACES",
+    "SAC_RUBBER",
     "SEALANT",
     "SEALANTS",
     "TEST",
@@ -55,6 +56,10 @@ SEALANTS = (
 
 def _lengths(label: str, hint: str, low: float, high: float) -> Field:
     return replace(length(label, hint, low, high), kind="quantities")
+
+
+SAC_RUBBER = {"latex": "latex", "pleated": "latex", "silicone": "silicone", "PVC": "plasticised PVC"}
+"""Sac material as it is entered -> what treatments and care call it."""
 
 
 # fmt: off

@@ -13,7 +13,8 @@ from pentools.calc.seal.faults import FaultTree, Mechanism, suspect_seal
 from pentools.calc.seal.friction import ring_friction
 from pentools.calc.seal.knockout import KnockoutTool, Tube
 from pentools.calc.seal.proof import SpringBack, VacuumDecay, spring_back, vacuum_decay
-from pentools.errors import InputError, RecordError
+from pentools.errors import InputError
+from pentools.record.each import ask_each
 from pentools.record.entries import now
 from pentools.record.forms import Logged
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -21,7 +22,6 @@ from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TEST, TOOL, TRIA
 from pentools.record.stages.seal.measure import gland_of, in_mm, measured
 from pentools.record.stages.seal.trials import trials
 from pentools.record.stages.treatment.facts import materials_of
-from pentools.record.storage import Record
 from pentools.record.view import once_a_state
 from pentools.sums.base import SumAnswer
 from pentools.sums.seal.knockout import KNOCKOUT
@@ -295,19 +295,10 @@ def tools_on_bench(bench: Bench, wanted: Tool | None = None) -> tuple[ToolOnBenc
     """
     answer = None if wanted is None else tool_window(wanted)
     found = []
-    for path in sorted(bench.folder.glob("*/record.jsonl")):
-        record = Record(path)
-        try:
-            record.refresh()
-        except RecordError:
-            continue  # `pentools check` says why
-        for entry in record.live("seal", "tool"):
-            try:
-                values = TOOL.decode(entry)
-            except RecordError:
-                continue
+    for name, tools in ask_each(bench, lambda job: job.log(TOOL)):
+        for values in (logged.values for logged in tools or ()):
             fits = None if answer is None else _tool_fits(values, answer)
-            found.append(ToolOnBench(path.parent.name, values, _tool_words(values), fits))
+            found.append(ToolOnBench(name, values, _tool_words(values), fits))
     return tuple(sorted(found, key=lambda tool: (tool.fits is not True, tool.job)))
 
 

@@ -6,16 +6,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from pentools.calc.seal.seats import Seat, closed_by, pressed_in, stretched_over
-from pentools.errors import PentoolsError, RecordError
 from pentools.numbers import plain
+from pentools.record.each import ask_each
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import MEASURE, TRIAL, Measure
 from pentools.record.stages.seal.places import PLACES, place_words
-from pentools.record.storage import Record
 from pentools.sums.base import SumAnswer
 
 if TYPE_CHECKING:
     from pentools.record.bench import Bench
+    from pentools.record.job import Job
     from pentools.units import Reading
 
 __all__ = ["Seen", "seat_answer", "seen_in_other_pens"]
@@ -119,38 +119,21 @@ def seen_in_other_pens(bench: Bench, system: str, place: str, *, without: str = 
     tuple of Seen
         By job; a record that cannot be read is passed by (`pentools check` says why).
     """
-    found = []
-    for path in sorted(bench.folder.glob("*/record.jsonl")):
-        if path.parent.name == without:
-            continue
-        try:
-            seen = _seen(Record.open(path), path.parent.name, system, place)
-        except PentoolsError:
-            continue
-        found += [seen] if seen is not None else []
-    return tuple(found)
+    asked = ask_each(bench, lambda job: _seen(job, system, place), without=without)
+    return tuple(seen for _, seen in asked if seen is not None)
 
 
-def _seen(record: Record, name: str, system: str, place: str) -> Seen | None:
-    arrival = record.latest(ARRIVAL.stage, ARRIVAL.key)
-    if arrival is None or arrival.data.get("system") != system:
+def _seen(job: Job, system: str, place: str) -> Seen | None:
+    if job.newest(ARRIVAL).system != system:
         return None
     was = fitted = ""
-    for entry in record.live(MEASURE.stage, MEASURE.key):
-        try:
-            values = MEASURE.decode(entry)
-        except RecordError:
-            continue
-        if values.place == place and (values.was or values.was_outside or values.was_length):
-            was = _sized(values.was or "", (values.was_outside, "outside"), (values.was_length, "long"))
-    for entry in record.live(TRIAL.stage, TRIAL.key):
-        try:
-            trial = TRIAL.decode(entry)
-        except RecordError:
-            continue
-        if trial.place == place and trial.happened == "pulls back" and trial.dry:
+    for measured in (logged.values for logged in job.log(MEASURE) if logged.values.place == place):
+        if measured.was or measured.was_outside or measured.was_length:
+            was = _sized(measured.was or "", (measured.was_outside, "outside"), (measured.was_length, "long"))
+    for trial in (logged.values for logged in job.log(TRIAL) if logged.values.place == place):
+        if trial.happened == "pulls back" and trial.dry:
             fitted = _sized(trial.what or "", (trial.outside, "outside"), (trial.section, "section"))
-    return Seen(name, system, place, was, fitted) if was or fitted else None
+    return Seen(job.name, system, place, was, fitted) if was or fitted else None
 
 
 def _sized(words: str, *sizes: tuple[Reading | None, str]) -> str:

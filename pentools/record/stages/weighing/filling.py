@@ -189,7 +189,7 @@ def kept_when_drained(job: Job, cycle: FillCycle) -> Reading | None:
 
 def sum_values(job: Job, cycle: FillCycle) -> dict[str, Value]:
     """Everything the capacity sum asks for, from the record, for one filling."""
-    values: dict[str, Value] = {f.name: f.read(f.default) if f.default else None for f in CAPACITY.fields}
+    values = CAPACITY.usual()
     values.update({name: value for name, value in setup_values(job).items() if name in values})
     caliper = next(f for f in CAPACITY.fields if f.name == "caliper")
     values["caliper"] = caliper.read(job.bench.text("caliper", "uncertainty")) or values["caliper"]
