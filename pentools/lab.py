@@ -190,8 +190,10 @@ def run_lab(notebook: Path, *, port: int, browser: bool, say: Callable[[str], No
         finally:
             process.terminate()
             process.wait()
-            for shown in (notebook, *notebook.parent.glob("*/*.ipynb")):  # jobs are opened from the bench's own
-                put_to_rest(shown)
+            put_to_rest(notebook)
+            for sheet in notebook.parent.glob("*/*.ipynb") if door else ():  # of jobs that the bench may have opened
+                if sheet.stem == sheet.parent.name:
+                    put_to_rest(sheet)
 
 
 def _way_in(path: Path, address: str) -> Path:

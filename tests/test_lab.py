@@ -193,3 +193,16 @@ def test_a_server_that_runs_wants_its_token_and_shows_it_to_nobody(job, monkeypa
     monkeypatch.setattr("pentools.live.bring_to_life", look)
     assert run_lab(job.notebook, port=0, browser=False, say=lambda _: None) == 0
     assert seen == {"without": 403, "with": 200, "shown": [], "listed": True}
+
+
+def test_what_the_bench_may_have_opened_is_put_to_rest_with_it_and_no_other_notebook_is_touched(job, served):
+    bench = job.bench.folder
+    (bench / "bench.ipynb").write_text("{}", encoding="utf-8")
+    own = job.folder / "my own figures.ipynb"
+    own.write_text("{}", encoding="utf-8")
+    run_lab(bench / "bench.ipynb", port=0, browser=False, say=print)
+    assert [given[0] for name, given in served if name == "put_to_rest"] == [bench / "bench.ipynb", job.notebook]
+    served.clear()
+    (job.folder / "scans" / "scans.ipynb").write_text("{}", encoding="utf-8")
+    run_lab(job.notebook, port=0, browser=False, say=print)
+    assert [given[0] for name, given in served if name == "put_to_rest"] == [job.notebook]
