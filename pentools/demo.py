@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from pentools.numbers import capital
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job, job_folder, open_job
 from pentools.record.stages.job.ending_kinds import ENDINGS
@@ -39,7 +40,7 @@ def run_demo(bench: str | None, *, say: Callable[[str], None], bench_option: str
     pages = write_pages(job, progress=say)
     say("")
     pen = job.newest(ARRIVAL).pen or ""
-    say(f"{pen[:1].upper()}{pen[1:]} (an invented pen)")
+    say(f"{capital(pen)} (an invented pen)")
     answer = capacity_of(job)
     if answer is not None:
         say(answer.sentence)

@@ -14,6 +14,7 @@ import ipywidgets as widgets
 
 from pentools.errors import PentoolsError, RecordError
 from pentools.live import bring_to_life
+from pentools.numbers import capital
 from pentools.panels.bench import MessagePanel
 from pentools.panels.desk import Desk
 from pentools.panels.guard import Status, guarded, is_enter
@@ -98,7 +99,7 @@ class FrontDoor(ShowsItself):
         button.on_click(guarded(self.status, partial(self.open, one.name), "NOT OPENED"))
         button.add_class("pt-way-in")
         waits = "".join(f'<br><span class="pt-waits">■ {escape(why)}</span>' for why in one.waits)
-        pen = f"<b>{escape(one.pen[:1].upper() + one.pen[1:])}.</b> " if one.pen else ""
+        pen = f"<b>{escape(capital(one.pen))}.</b> " if one.pen else ""
         said = {"open": f"Next: {one.next}.", "ended": f"Ended: {one.next}.", "unread": f"✗ {one.next}"}[one.state]
         row = widgets.HBox([button, widgets.HTML(f"{pen}{escape(said)}{waits}")])
         row.add_class("pt-bench-row")

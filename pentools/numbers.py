@@ -1,15 +1,15 @@
-"""How a number stands in a sentence: significant digits in plain notation, never an exponent, never minus nought."""
+"""How numbers and lists stand in a sentence: digits in plain notation, never an exponent, never minus nought."""
 
 from __future__ import annotations
 
 import math
 import re
 import string
-from collections.abc import Sequence
+from collections.abc import Iterable
 from decimal import Decimal
 from typing import Any
 
-__all__ = ["fixed", "in_words", "percent", "plain"]
+__all__ = ["capital", "fixed", "in_words", "percent", "plain"]
 
 _SIGNIFICANT = re.compile(r"\.(\d+)g")
 _DECIMALS = re.compile(r"(,?\.\d+f)")
@@ -74,12 +74,12 @@ def percent(share: float, decimals: int = 0) -> str:
     return f"{fixed(100 * share, decimals)}\u202f%"
 
 
-def in_words(items: Sequence[object], joint: str = "and") -> str:
+def in_words(items: Iterable[object], joint: str = "and") -> str:
     """Items as ``a, b and c``.
 
     Parameters
     ----------
-    items : sequence
+    items : iterable
         Any number of them.
     joint : {"and", "or"}
         What stands before the last.
@@ -91,6 +91,12 @@ def in_words(items: Sequence[object], joint: str = "and") -> str:
     """
     texts = [str(item) for item in items]
     return texts[0] if len(texts) == 1 else ", ".join(texts[:-1]) + _JOINED[joint] + texts[-1] if texts else ""
+
+
+def capital(text: str) -> str:
+    """The text with its first letter capital, without blanks about it."""
+    text = text.strip()
+    return text[:1].upper() + text[1:]
 
 
 class PlainFormatter(string.Formatter):

@@ -15,6 +15,7 @@ import ipywidgets as widgets
 
 from pentools.decimals import in_markup
 from pentools.errors import PentoolsError
+from pentools.numbers import capital
 from pentools.panels.cable import BalanceCable
 from pentools.panels.desk import Desk, draft_class
 from pentools.panels.owed_row import Onward, OwedRow
@@ -254,8 +255,7 @@ class BenchSheet(ShowsItself):
             facts.append(dict(WORKS).get(request.work, request.work))
         then = f' <span class="pt-hint">then: {escape(ahead.then)}</span>' if ahead.then else ""
         waits = "".join(
-            f'<p class="pt-waits">■ {escape(what[:1].upper() + what[1:])} waits: {escape(why)}.</p>'
-            for what, why in ahead.waits
+            f'<p class="pt-waits">■ {escape(capital(what))} waits: {escape(why)}.</p>' for what, why in ahead.waits
         )
         problems = "".join(
             f'<p class="pt-error" role="alert">{escape(text)}</p>'
@@ -270,7 +270,7 @@ class BenchSheet(ShowsItself):
         door = os.environ.get(DOOR, "")
         back = f'<a class="pt-back" href="{escape(door, quote=True)}">← the bench</a>' if door.startswith("/") else ""
         return (
-            f'<div class="pt-head"><div><h2>{escape(pen[:1].upper() + pen[1:])}</h2>'
+            f'<div class="pt-head"><div><h2>{escape(capital(pen))}</h2>'
             f'<p class="pt-hint">{back} {escape(" · ".join(facts))}</p>{where}{problems}'
             f'<p class="pt-next"><b>Next:</b> {escape(ahead.words)}.{then}</p>{waits}</div>'
             f'<div class="pt-pen">{self._drawing()}</div></div>'

@@ -12,6 +12,7 @@ import ipywidgets as widgets
 
 from pentools.errors import InputError, RecordError
 from pentools.fields import Field
+from pentools.numbers import in_words
 from pentools.panels.desk import draft_class
 from pentools.panels.field_box import FieldBox
 from pentools.panels.guard import AskedOnce, Status, guarded
@@ -245,8 +246,7 @@ class KindForm:
         labels = [f.label for f in self.kind.fields if f.name in errors]
         if not set(errors) <= set(at_once(tuple(self.kind.field(n) for n in self.asked))):
             self.more.value = True
-        named = labels[0] if len(labels) == 1 else f"{', '.join(labels[:-1])} and {labels[-1]}"
-        self.status.failed(f"NOT SAVED. Look again at: {named}. What you typed is still there.")
+        self.status.failed(f"NOT SAVED. Look again at: {in_words(labels)}. What you typed is still there.")
         first = next(f.name for f in self.kind.fields if f.name in errors)
         self.hooks.look_at(f".{draft_class(self.stage, self.kind.key, first)}")
 

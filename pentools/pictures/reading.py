@@ -15,6 +15,7 @@ from pathlib import Path, PurePath
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
+from pentools.numbers import capital
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -209,7 +210,7 @@ def _refuse_in_head(picture: Image, name: str) -> None:
 
 
 def _refused(name: str, why: str, advice: str = "") -> InputError:
-    return InputError("picture", ACCEPTED, name, f"{why[:1].upper()}{why[1:]}. {advice}".strip())
+    return InputError("picture", ACCEPTED, name, f"{capital(why)}. {advice}".strip())
 
 
 def _odd(name: str, form: str, frames: int, mode: str) -> Iterator[str]:

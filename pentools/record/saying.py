@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
+from pentools.numbers import capital
 from pentools.record.spending import spending_of
 from pentools.record.stages.closing.closing import closing_sentence
 from pentools.record.stages.common import PARTS
@@ -62,7 +63,7 @@ def _intake(job: Job) -> str:
         return "Nothing is known of this pen yet. Begin with whose it is and what arrived."
     pieces = arrival.pieces or ()
     count = f", in {len(pieces)} pieces" if len(pieces) > 1 else ""
-    return f"{arrival.pen[:1].upper()}{arrival.pen[1:]}{count}."
+    return f"{capital(arrival.pen)}{count}."
 
 
 def _identify(job: Job) -> str:

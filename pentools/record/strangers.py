@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from pentools import tables, words
 from pentools.calc.base.findings import Finding
+from pentools.numbers import capital
 from pentools.record.owner_facts import STREETS, Fact, facts_of
 from pentools.record.registry import all_stages
 from pentools.record.stages.job.agree import consents
@@ -309,7 +310,7 @@ def own_fields(job: Job) -> Iterator[OwnText]:
 def _place(stage: Stage, kind: Kind[Any], field: Field, logged: Logged[Any], which: str) -> str:
     if kind is PICTURE and logged.values.photo:
         return f"the caption of {logged.values.photo}"
-    return f"{stage.key[:1].upper()}{stage.key[1:]}: {kind.title[:1].lower()}{kind.title[1:]}{which}, {field.label}"
+    return f"{capital(stage.key)}: {kind.title[:1].lower()}{kind.title[1:]}{which}, {field.label}"
 
 
 def strangers_found(job: Job) -> tuple[Finding, ...]:

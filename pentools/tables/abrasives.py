@@ -24,6 +24,7 @@ from pentools.calc.finish.limits import (
 )
 from pentools.calc.treatment.limits import CompatibilityRow, TreatmentLimit, treatment_limits
 from pentools.calc.treatment.materials import UNKNOWN
+from pentools.numbers import capital
 
 __all__ = ["UNNAMED", "catalogue", "materials", "media", "surface_words", "with_limits", "zones"]
 
@@ -97,7 +98,7 @@ def with_limits(material: Material, sanding: TreatmentLimit, wheel: TreatmentLim
 
 def _words(what: str, limit: TreatmentLimit) -> str:
     how = {"ok": "it is borne", "limited": "only within limits", "never": "never"}[limit.verdict]
-    return f"{what}: {limit.limit or how}. {limit.reason[:1].upper()}{limit.reason[1:]}."
+    return f"{what}: {limit.limit or how}. {capital(limit.reason)}."
 
 
 @functools.lru_cache(maxsize=1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from pentools.numbers import in_words, plain
+from pentools.numbers import capital, in_words, plain
 from pentools.words import Said, Template
 
 __all__ = ["WORDS"]
@@ -123,7 +123,7 @@ def _less(*, by_diameter: float, by_mass: float) -> str:
 
 
 def _leave_zone(*, zone: str, why: str) -> str:
-    return f"Leave the zone “{zone}” alone: its budget is 0 µm. {why[:1].upper()}{why[1:]}."
+    return f"Leave the zone “{zone}” alone: its budget is 0 µm. {capital(why)}."
 
 
 def _two_figures(*, grain: float, finish: float, low: float, high: float, number: str) -> str:

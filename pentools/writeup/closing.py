@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from pentools.calc.base.uncertainty import format_value
 from pentools.calc.weighing.balance import FIGURES
 from pentools.errors import RecordError
+from pentools.numbers import capital
 from pentools.record.entries import RELEASE, WITHDRAWAL
 from pentools.record.registry import STAGES, find_stage
 from pentools.record.stages.job.ending_kinds import RESULT
@@ -20,7 +21,7 @@ from pentools.writeup.sections.generic import log_rows
 from pentools.writeup.sections.job.condition import gravest
 from pentools.writeup.sections.job.release import ending_in_words
 from pentools.writeup.sections.weighing.filling import leak_in_words
-from pentools.writeup.words import THIN, capital, date_in_words, sentence
+from pentools.writeup.words import THIN, date_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry

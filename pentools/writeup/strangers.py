@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import unquote
 
 from pentools.errors import HoldError, InputError
+from pentools.numbers import capital
 from pentools.record.stages.job.intake_kinds import PASSED
 from pentools.record.strangers import Found, OwnText, found_in, is_ordinary, own_fields, passed_over
 from pentools.writeup.notebook import PublishedCell, StoryCell, cells_for, read_notebook
@@ -130,7 +131,7 @@ class StrangersError(HoldError):
     def places_alone(self) -> str:
         """The same without the words found: for a page that may be sent on."""
         told = dict.fromkeys(f"{hit.place}: {hit.found.about}" for hit in self.hits)
-        return f"{self.form[:1].upper()}{self.form[1:]} is held. " + "; ".join(list(told)[:_MOST_TOLD]) + "."
+        return f"{capital(self.form)} is held. " + "; ".join(list(told)[:_MOST_TOLD]) + "."
 
 
 def check_public(
@@ -279,7 +280,7 @@ def _in_words(hits: Sequence[Hit], form: str) -> str:
     told = list(dict.fromkeys(hit.told for hit in hits))
     more = f"; and {len(told) - _MOST_TOLD} more" if len(told) > _MOST_TOLD else ""
     return (
-        f"{form[:1].upper()}{form[1:]} is held, because it would show something that is not for everybody: "
+        f"{capital(form)} is held, because it would show something that is not for everybody: "
         + "; ".join(told[:_MOST_TOLD])
         + f'{more}. Take it out of the text; or, if it may stand there, give the reason: pentools writeup JOB --anyway "…". '
         "The reason goes into the record (Intake, “Shown all the same”) and covers these words at these places."

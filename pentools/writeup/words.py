@@ -1,12 +1,12 @@
-"""Wording that every section shares: dates, sentences, lists and numbers as the page shows them."""
+"""Wording that every section shares: dates, sentences, times and masses as the page shows them."""
 
 from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital
 from pentools.units import Reading
 from pentools.words import MONTHS
 
@@ -15,11 +15,9 @@ if TYPE_CHECKING:
 
 __all__ = [
     "THIN",
-    "capital",
     "date_in_words",
     "decimals_of",
     "first_sentence",
-    "list_in_words",
     "minutes_in_words",
     "sentence",
     "shown_mass",
@@ -40,12 +38,6 @@ def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:
     return f"{moment.day}\u00a0{MONTHS[moment.month - 1]} {moment.year}"
 
 
-def capital(text: str) -> str:
-    """The text with its first letter capital."""
-    text = text.strip()
-    return text[:1].upper() + text[1:]
-
-
 def sentence(text: str) -> str:
     """The text as a sentence: a capital letter in front, a full stop at the end."""
     text = capital(text)
@@ -56,12 +48,6 @@ def first_sentence(text: str) -> str:
     """The first sentence of a text, as a sentence."""
     found = re.match(r"(.+?[.!?…])(?:\s|$)", " ".join(text.split()))
     return sentence(found[1] if found else " ".join(text.split()))
-
-
-def list_in_words(items: Iterable[str]) -> str:
-    """Items joined as ``a, b and c``."""
-    things = list(items)
-    return things[0] if len(things) == 1 else ", ".join(things[:-1]) + " and " + things[-1] if things else ""
 
 
 def minutes_in_words(minutes: float) -> str:

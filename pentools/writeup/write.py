@@ -9,13 +9,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from pentools.errors import HoldError, RecordError
+from pentools.numbers import in_words
 from pentools.writeup.folder import replace_folder
 from pentools.writeup.forms import Files, PageForm, files_of, page_forms
 from pentools.writeup.notebook import read_notebook
 from pentools.writeup.pdf import PdfError, pdf_of
 from pentools.writeup.photos import left_out
 from pentools.writeup.strangers import StrangersError, check_reason, pass_over
-from pentools.writeup.words import list_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -133,7 +133,7 @@ def _older(job: Job, form: PageForm) -> str:
     path = job.folder / WRITEUP / form.file
     there = [one.name for one in dict.fromkeys((path, path.with_suffix(".pdf"))) if one.exists()]
     verb = "still lies" if len(there) == 1 else "still lie"
-    return f" An older {list_in_words(there)} {verb} in {path.parent.name}/." if there else ""
+    return f" An older {in_words(there)} {verb} in {path.parent.name}/." if there else ""
 
 
 def _write_all(job: Job, form: PageForm, files: Files) -> Path:

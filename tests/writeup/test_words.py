@@ -4,6 +4,7 @@ import datetime as dt
 
 import pytest
 
+from pentools.numbers import in_words
 from pentools.units import Reading
 from pentools.writeup import words
 
@@ -27,7 +28,7 @@ def test_a_sentence_gets_one_capital_and_one_stop():
     ("items", "told"), [((), ""), (("a",), "a"), (("a", "b"), "a and b"), (("a", "b", "c"), "a, b and c")]
 )
 def test_lists(items, told):
-    assert words.list_in_words(iter(items)) == told
+    assert in_words(iter(items)) == told
 
 
 @pytest.mark.parametrize(

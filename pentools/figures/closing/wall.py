@@ -8,6 +8,7 @@ from pentools.calc.closing.care import CareLine
 from pentools.figures.drawing import Drawing
 from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.svg import BRASS, INK, OXBLOOD, RULE, SLATE, Picture, element
+from pentools.numbers import capital
 from pentools.sums.base import SumAnswer
 from pentools.sums.closing.work import ToldOrder, ToldStep
 
@@ -34,7 +35,7 @@ def order_page(told: ToldOrder) -> Drawing:
         back says so, one that waits for an adhesive says how long.
     """
     way = "together" if told.way == "close" else "apart"
-    title = f"{told.label[:1].upper()}{told.label[1:]}: how it goes {way}"
+    title = f"{capital(told.label)}: how it goes {way}"
     picture = Picture(WIDTH_MM, "wall")
     y = _head(picture, title, _for_what(told))
     y = _columns(picture, y, told.way)

@@ -12,6 +12,7 @@ from pentools.calc.treatment.limits import CompatibilityRow, Verdict, strictest,
 from pentools.calc.treatment.materials import UNKNOWN, material_name
 from pentools.errors import InputError
 from pentools.fields import Field
+from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.closing.order import named_here
 from pentools.systems.registry import SYSTEMS, system_choices
@@ -194,8 +195,8 @@ def _sentence(pen: CareOf, told: Sequence[CareLine], never: Sequence[str]) -> st
     label = SYSTEMS[pen.system].label
     made = "a body that is not named" if UNKNOWN in pen.body else " and ".join(pen.body)
     filling = " ".join(line.line for line in told if line.topic in ("filling", "force"))
-    barred = f" Never {', '.join(never[:-1])}{' or ' if len(never) > 1 else ''}{never[-1]}." if never else ""
-    return f"{label[:1].upper()}{label[1:]}, {made}: {filling}{barred}"
+    barred = f" Never {in_words(never, 'or')}." if never else ""
+    return f"{capital(label)}, {made}: {filling}{barred}"
 
 
 CARE = Sum(

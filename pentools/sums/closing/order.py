@@ -10,6 +10,7 @@ from pentools.calc.treatment.materials import UNKNOWN, material_name
 from pentools.calc.treatment.order import StepRow
 from pentools.errors import InputError
 from pentools.fields import Field
+from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.closing.work import ToldOrder, ToldStep, closing_told, numbers_of, opening_told, step_keys
 from pentools.systems.registry import system_choices
@@ -145,7 +146,7 @@ def _next_number(told: ToldOrder) -> int | None:
 
 
 def _sentence(told: ToldOrder) -> str:
-    count, label = len(told.steps), told.label[:1].upper() + told.label[1:]
+    count, label = len(told.steps), capital(told.label)
     begun = any(step.state in ("done", "untested", "failed") for step in told.steps)
     if begun:
         coming = _next_step(told)
@@ -156,17 +157,12 @@ def _sentence(told: ToldOrder) -> str:
         return f"{label}: next is to {owed} step {coming.number} of {count}, the {coming.part}."
     if told.way == "open":
         return f"{label}: taken apart in {count} steps."
-    closing = _listed([step.number for step in told.steps if step.closes])
+    closing = in_words(step.number for step in told.steps if step.closes) or "none"
     lost = [step.number for step in told.steps if step.undone == "no"]
-    once = f" Not to be taken back: {_listed(lost)}." if lost else ""
+    once = f" Not to be taken back: {in_words(lost)}." if lost else ""
     return (
         f"{label}: put together in {count} steps, each tested before the next. Closing something in: {closing}.{once}"
     )
-
-
-def _listed(numbers: list[int]) -> str:
-    said = [str(number) for number in numbers]
-    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}" if said else "none"
 
 
 def _table(told: ToldOrder) -> tuple[tuple[str, ...], ...]:

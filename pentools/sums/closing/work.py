@@ -15,7 +15,7 @@ from pentools.calc.treatment.limits import CompatibilityRow
 from pentools.calc.treatment.materials import UNKNOWN
 from pentools.calc.treatment.order import HoldRow, OpeningOrder, StepRow, opening_order
 from pentools.errors import InputError
-from pentools.numbers import plain
+from pentools.numbers import in_words, plain
 from pentools.systems.registry import system_named
 from pentools.tables.source_words import source_words
 
@@ -245,8 +245,7 @@ def _of_materials(order: ClosingOrder, body: Sequence[str], fitted: Sequence[str
 
 
 def _numbers(numbers: Sequence[int]) -> str:
-    said = [str(number) for number in numbers]
-    return f"step {said[0]}" if len(said) == 1 else f"steps {', '.join(said[:-1])} and {said[-1]}"
+    return f"step{'s' if len(numbers) > 1 else ''} {in_words(numbers)}"
 
 
 def opening_told(system: str, body: Sequence[str], *, done: Collection[int] = ()) -> ToldOrder:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pentools.calc.nib.smoothing import SmoothingPlan, nib_smoothing_plan
 from pentools.fields import Field
-from pentools.numbers import in_words
+from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.finish.abrasives import read_owned
 from pentools.tables.abrasives import media
@@ -27,7 +27,7 @@ def smoothing_sentence(plan: SmoothingPlan) -> str:
     grades = in_words([step.grade.label for step in plan.steps])
     first = plan.steps[0]
     return (
-        f"{grades[:1].upper()}{grades[1:]}, {first.most_strokes} strokes each at most, a look and a written line every {first.check_every}; "
+        f"{capital(grades)}, {first.most_strokes} strokes each at most, a look and a written line every {first.check_every}; "
         "stop at the first line that is smooth. What is taken off is not given back."
     )
 

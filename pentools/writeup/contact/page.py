@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.pictures import lacking
 from pentools.writeup.blocks import Photo, Photos
@@ -13,7 +14,7 @@ from pentools.writeup.forms import PAGE_FORMS, Files
 from pentools.writeup.photos import EmbeddedPhoto, PhotoBook, left_out
 from pentools.writeup.sections.job.pictures import before_and_after, listed_photos
 from pentools.writeup.template import for_css, named, render, styles
-from pentools.writeup.words import capital, date_in_words, list_in_words, sentence
+from pentools.writeup.words import date_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -49,9 +50,7 @@ def contact_sheet_files(job: Job, notebook: Mapping[str, Any] | None, *, draft: 
         style=styles("papers/paper.css") + styles("contact/contact.css"),
         halves=halves(job),
         frames=frames(job),
-        missing=[
-            f"No picture {moment} the work of: {list_in_words(views)}." for moment, views in lacks.items() if views
-        ],
+        missing=[f"No picture {moment} the work of: {in_words(views)}." for moment, views in lacks.items() if views],
         left_out=left_out(job),
     )
     return {PAGE_FORMS["pictures"].file: text}

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, TypeAlias
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.job.agree import answers_of, consents, departures_without_yes
 from pentools.record.stages.job.agree_kinds import ACTIONS
 from pentools.record.stages.job.work_kinds import DEPARTURE
 from pentools.writeup.blocks import Table
 from pentools.writeup.letter.row import up_to
-from pentools.writeup.words import capital, date_in_words, list_in_words
+from pentools.writeup.words import date_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -88,7 +89,7 @@ def _gathered(rows: list[_Row], room: int) -> list[_Row]:
 
 
 def _together(names: list[str]) -> str:
-    return capital(list_in_words(name[0].lower() + name[1:] for name in names))
+    return capital(in_words(name[0].lower() + name[1:] for name in names))
 
 
 def _departures(job: Job) -> list[_Row]:

@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
-from pentools.numbers import percent
+from pentools.numbers import in_words, percent
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.work_kinds import MATERIAL, WORK
 from pentools.record.stages.nib.paper import writes
@@ -18,7 +18,7 @@ from pentools.record.stages.weighing.kinds import LEAK_CHECK
 from pentools.record.view import SPOILT, once_a_state
 from pentools.writeup.letter.row import Row
 from pentools.writeup.orders import without_orders
-from pentools.writeup.words import THIN, list_in_words, sentence
+from pentools.writeup.words import THIN, sentence
 
 if TYPE_CHECKING:
     from pentools.record.forms import Logged
@@ -156,7 +156,7 @@ def _check(logged: Logged[LeakCheck]) -> str:
     check = logged.values
     hours = f"{check.rested.value:g}{THIN}h" if check.rested is not None else "Some time"
     lay = f" ({check.how})" if check.how else ""
-    places = list_in_words(check.damp or ())
+    places = in_words(check.damp or ())
     if check.dry is True:
         doubt = f", though damp was noted: {places}" if places else ""
         return f"{hours} at rest, filled{lay}: dry all over{doubt}."

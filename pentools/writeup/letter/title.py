@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.ending_kinds import LIMIT, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.work_kinds import WORK
 from pentools.writeup.letter.now import now_ml
 from pentools.writeup.letter.row import sentences
-from pentools.writeup.words import capital, date_in_words, list_in_words
+from pentools.writeup.words import date_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -57,7 +58,7 @@ def status_line(job: Job) -> str:
         return ""
     labels = dict(PARTS)
     parts = dict.fromkeys(labels.get(logged.values.part or "", "") for logged in job.log(LIMIT))
-    named = list_in_words(part for part in parts if part)
+    named = in_words(part for part in parts if part)
     words = {
         "done": "Done",
         "done with limits": "Done with limits" + (f": {named}" if named else ""),

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, TypeAlias
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS, SEVERITIES
 from pentools.record.stages.job.agree_kinds import PROPOSAL, SURVEY
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT, RESULT
@@ -17,7 +18,7 @@ from pentools.record.stages.repairs.work import mended
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, STEP
 from pentools.writeup.letter.row import Row, up_to
 from pentools.writeup.sections.repairs.repairs import mended_in_words
-from pentools.writeup.words import capital, list_in_words, minutes_in_words, sentence
+from pentools.writeup.words import minutes_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -64,7 +65,7 @@ def _lesser(rest: list[tuple[str, str | None]]) -> str:
     )
     slight = sum(severity == "1" for _, severity in rest)
     count = f"{slight} slight {'fault' if slight == 1 else 'faults'}" if slight else ""
-    said = list_in_words([*named, *([count] if count else [])])
+    said = in_words([*named, *([count] if count else [])])
     return f"Beside these, {said}." if said else ""
 
 

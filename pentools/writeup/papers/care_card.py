@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.job.care import care_of, inks_of, never_on
 from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -13,7 +14,7 @@ from pentools.record.stages.treatment.facts import material_is_named, materials_
 from pentools.writeup.drawn import pen_in_section
 from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import Paper, Row, paper_files, rows_of, told
-from pentools.writeup.words import capital, list_in_words, sentence
+from pentools.writeup.words import sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -93,13 +94,13 @@ def _inks(job: Job) -> Row:
         if "India" not in ink:
             how = "Not" if found.level == "warning" else "Better not"
             said.setdefault((how, str(found.values["sure"])), []).append(ink[:1].lower() + ink[1:])
-    lines = [f"{how} {list_in_words(inks)} ({sure})." for (how, sure), inks in said.items()]
+    lines = [f"{how} {in_words(inks)} ({sure})." for (how, sure), inks in said.items()]
     return Row("Other inks", tuple(lines[:MOST_INKS]))
 
 
 def _never(job: Job) -> Row:
     never = never_on(job)
-    return Row("Never", (f"{sentence(list_in_words(never))}",) if never else ())
+    return Row("Never", (f"{sentence(in_words(never))}",) if never else ())
 
 
 def _watch(job: Job) -> Row:
@@ -119,7 +120,7 @@ def _what_it_is(job: Job) -> str:
     arrival = job.newest(ARRIVAL)
     system = told(ARRIVAL, arrival, "system")
     named = [name for part in ("barrel", "cap") for name in materials_of(job, part) if name != "unknown"]
-    material = list_in_words(dict.fromkeys(named))
+    material = in_words(dict.fromkeys(named))
     known = capital(system) if system else "Filling system not entered"
     if material_is_named(job) and material:
         return f"{known}, {material}."

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from pentools.numbers import capital
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, OWNER
 from pentools.record.stages.job.posting import insured_value
@@ -13,7 +14,7 @@ from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.stages.treatment.facts import materials_of
 from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import NOT_ENTERED, Paper, Row, paper_files, rows_of, told
-from pentools.writeup.words import capital, decimals_of, sentence, shown_mass
+from pentools.writeup.words import decimals_of, sentence, shown_mass
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from pentools.numbers import capital
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.work_kinds import MATERIAL, Material
 from pentools.record.stages.repairs.kinds import REPAIR
@@ -12,7 +13,6 @@ from pentools.record.stages.repairs.work import mended
 from pentools.record.stages.seal.kinds import SEALANT, Sealant
 from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import Grid, Paper, Row, paper_files, rows_of, told
-from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from pentools.errors import InputError
 from pentools.money import Money, read_money
+from pentools.numbers import capital
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import answers_of, consents
 from pentools.record.stages.job.agree_kinds import (
@@ -25,7 +26,7 @@ from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import NOT_ENTERED, Paper, Row, paper_files, rows_of, told
 from pentools.writeup.sections.job.agree import answers_in_words
 from pentools.writeup.sections.job.condition import gravest
-from pentools.writeup.words import capital, sentence
+from pentools.writeup.words import sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
@@ -15,7 +16,7 @@ from pentools.record.view import SPOILT
 from pentools.writeup.forms import PAGE_FORMS, Files
 from pentools.writeup.sections.generic import may_show, shown
 from pentools.writeup.template import for_css, named, render, styles
-from pentools.writeup.words import capital, date_in_words
+from pentools.writeup.words import date_in_words
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing

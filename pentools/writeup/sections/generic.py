@@ -6,11 +6,12 @@ from collections.abc import Iterable, Sequence, Set
 from typing import TYPE_CHECKING
 
 from pentools.fields import Field
+from pentools.numbers import capital
 from pentools.record.entries import RELEASE
 from pentools.record.forms import F, Logged
 from pentools.record.holds import HOLDS
 from pentools.writeup.blocks import Audience, Block, Facts, Notice, Section, Table
-from pentools.writeup.words import capital, date_in_words, sentence
+from pentools.writeup.words import date_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.fields import Value

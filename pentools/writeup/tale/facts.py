@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
 from pentools.calc.dating.findings import date_sentence
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
@@ -22,7 +23,7 @@ from pentools.writeup.sections.nib.nib import nib_caution
 from pentools.writeup.sections.seal.sealing import seal_caution
 from pentools.writeup.sections.treatment.cleaning import cleaning_caution
 from pentools.writeup.sections.treatment.opening import opening_caution
-from pentools.writeup.words import capital, date_in_words, list_in_words, minutes_in_words
+from pentools.writeup.words import date_in_words, minutes_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -120,7 +121,7 @@ def _result(job: Job) -> str:
     if ending is None:
         return "the work is not finished"
     labels = dict(PARTS)
-    left = list_in_words(dict.fromkeys(labels[log.values.part] for log in job.log(LIMIT) if log.values.part))
+    left = in_words(dict.fromkeys(labels[log.values.part] for log in job.log(LIMIT) if log.values.part))
     words = dict(ENDINGS)[ending]
     return f"{words}: {left} left alone" if left and ending.startswith("done") else words
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.closing.changes import action_with
 from pentools.calc.closing.order import ClosingOrder, ClosingRow, ClosingStep, Did
 from pentools.calc.treatment.order import Hold
+from pentools.numbers import in_words
 from pentools.record.entries import now
 from pentools.record.stages.closing.kinds import ROUND, STEP, Round, Step
 from pentools.record.stages.closing.known import body_of, known_conditions, known_steps
@@ -222,8 +223,8 @@ def doubts_of(job: Job, form: Round | Step) -> str:
     if not skipped:
         return ""
     what = " ".join(dict.fromkeys(hold.condition for step in skipped for hold in step.skipped))
-    numbers = [str(step.row.step) for step in skipped]
-    which = f"Step {numbers[0]} wants" if len(numbers) == 1 else f"Steps {', '.join(numbers[:-1])} and {numbers[-1]} want"  # fmt: skip
+    numbers = in_words(step.row.step for step in skipped)
+    which = f"Step {numbers} wants" if len(skipped) == 1 else f"Steps {numbers} want"
     return f"{which} this first: {what} Is it so, or was it left out on purpose?"
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
+from pentools.numbers import capital
 from pentools.pictures.reading import glance
 from pentools.pictures.scale import mm_per_px
 from pentools.record.job import Job
@@ -84,7 +85,7 @@ def shown_by(job: Job, picture: Picture) -> str:
     view = picture.view or "the pen"
     when = _WHEN.get(picture.moment or "", "")
     pen = job.newest(ARRIVAL).pen or ""
-    words = " ".join(part for part in (f"{view[:1].upper()}{view[1:]}", when) if part)
+    words = " ".join(part for part in (capital(view), when) if part)
     return f"{words}: {pen}" if pen else words
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
-from pentools.numbers import in_words, plain
+from pentools.numbers import capital, in_words, plain
 from pentools.record.stages.nib.fit import room_now
 from pentools.record.stages.nib.kinds import ADJUST, FEED_SETTING, LOUPE, SMOOTHED, Loupe
 from pentools.record.stages.nib.paper import Writes, writes
@@ -120,7 +120,7 @@ def done_in_words(job: Job) -> str:
         )
     parts += ["the feed was set to the nib"] if job.log(FEED_SETTING) else []
     said = in_words(parts)
-    return f"{said[:1].upper()}{said[1:]}." if said else ""
+    return f"{capital(said)}." if said else ""
 
 
 def nib_sentence(job: Job) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.calc.closing.order import ClosingStep
+from pentools.numbers import capital, in_words
 from pentools.record.stages.closing.closing import closing_findings
 from pentools.record.stages.closing.kinds import STEP, WRITING
 from pentools.record.stages.closing.proofs import owed_now
@@ -14,7 +15,6 @@ from pentools.writeup.blocks import Audience, Block, Details, Findings, Lead, Ph
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_table, releases_of
 from pentools.writeup.sections.job.pictures import photo_among
-from pentools.writeup.words import capital, list_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -91,8 +91,8 @@ def _proofs(job: Job) -> list[Block]:
     proofs = owed_now(job)
     passed = [proof.row.label for proof in proofs if proof.state == "passed"]
     failed = [proof.row.label for proof in proofs if proof.state == "failed"]
-    rows = [("Passed", capital(list_in_words(passed)))] if passed else []
-    rows += [("Did not pass", capital(list_in_words(failed)))] if failed else []
+    rows = [("Passed", capital(in_words(passed)))] if passed else []
+    rows += [("Did not pass", capital(in_words(failed)))] if failed else []
     return [Table("Tests before it left", ("Test", "Which"), tuple(rows))] if rows else []
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.dating.findings import date_sentence
 from pentools.calc.dating.spans import in_words
 from pentools.errors import InputError
+from pentools.numbers import capital
 from pentools.record.owner_facts import mark_for_everybody
 from pentools.record.stages.dating.identify import (
     clues,
@@ -42,7 +43,7 @@ from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, releases_of
 from pentools.writeup.sections.job.pictures import photo_of
-from pentools.writeup.words import capital, sentence
+from pentools.writeup.words import sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

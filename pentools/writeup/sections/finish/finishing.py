@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding
 from pentools.errors import InputError
-from pentools.numbers import plain
+from pentools.numbers import capital, plain
 from pentools.record.stages.finish.facts import material_of
 from pentools.record.stages.finish.kinds import MASKS, PLAN, STEP, ZONE
 from pentools.record.stages.finish.plan import Progress, plan_answer, progress_of, steps_done
@@ -29,7 +29,7 @@ from pentools.writeup.blocks import (
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.sections.job.pictures import photo_among
-from pentools.writeup.words import THIN, capital, date_in_words, minutes_in_words, sentence
+from pentools.writeup.words import THIN, date_in_words, minutes_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import answers_of, yes_and_no
 from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER, ESTIMATE, NOT_APPLICABLE, PROPOSAL, SURVEY
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section, Table
 from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
-from pentools.writeup.words import capital, date_in_words, list_in_words, sentence
+from pentools.writeup.words import date_in_words, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -28,7 +29,7 @@ def answers_in_words(job: Job) -> str:
     """
     names = dict(ACTIONS)
     yes, no = ([names[key] for key, _ in ACTIONS if key in said] for said in yes_and_no(job))
-    said = [f"{word} to {list_in_words(found)}" for word, found in (("yes", yes), ("no", no)) if found]
+    said = [f"{word} to {in_words(found)}" for word, found in (("yes", yes), ("no", no)) if found]
     return f"You said {', and '.join(said)}." if said else ""
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS, SEVERITIES
 from pentools.record.stages.job.condition import worst_by_part
 from pentools.record.stages.job.intake_kinds import PART_CONDITION, PartCondition
@@ -12,7 +13,7 @@ from pentools.writeup.drawn import pen_with_faults
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import releases_of
 from pentools.writeup.sections.job.pictures import photo_of
-from pentools.writeup.words import capital, list_in_words, sentence
+from pentools.writeup.words import sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -39,7 +40,7 @@ def gravest(job: Job) -> str:
     top = max(faulty.values())
     labels = dict(PARTS)
     word = _short(str(top)).split("\u00a0", 1)[1]
-    named = list_in_words(f"the {labels[part]}" for part, severity in faulty.items() if severity == top)
+    named = in_words(f"the {labels[part]}" for part, severity in faulty.items() if severity == top)
     verb = "has" if len(faulty) == 1 else "have"
     return f"Of {looked} looked at, {len(faulty)} {verb} a fault; the gravest ({word}) is in {named}."
 
@@ -114,7 +115,7 @@ def _photos(job: Job, audience: Audience, found: list[PartCondition], labels: di
             parts.setdefault(values.photo, []).append(values)
     photos = []
     for file, shown in parts.items():
-        named = capital(list_in_words(dict.fromkeys(labels.get(v.part or "", "–") for v in shown)))
+        named = capital(in_words(dict.fromkeys(labels.get(v.part or "", "–") for v in shown)))
         own = photo_of(job, file)
         words = own.alt if own else " ".join(sentence(v.seen or "") for v in shown)
         photos.append(Photo(file, words, f"{named}: {sentence(words)}", drawn=own.drawn if own else False))

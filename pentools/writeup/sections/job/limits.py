@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT
 from pentools.writeup.blocks import Audience, Block, Facts, Paragraph, Photos, Section
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import facts_of, releases_of
 from pentools.writeup.sections.job.pictures import photo_among
-from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section
 from pentools.writeup.sections.generic import may_show, releases_of, shown
-from pentools.writeup.words import capital, date_in_words, decimals_of, shown_mass
+from pentools.writeup.words import date_in_words, decimals_of, shown_mass
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

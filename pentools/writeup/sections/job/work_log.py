@@ -5,12 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital
 from pentools.record.stages.job.work_kinds import ACTIVITIES, DEPARTURE, MATERIAL, WORK
 from pentools.record.stages.job.work_log import minutes_by_activity, timed_spells
 from pentools.writeup.blocks import Audience, Block, FigureBlock, Lead, Paragraph, Section, Table
 from pentools.writeup.drawn import minutes_chart
 from pentools.writeup.sections.generic import kind_table, releases_of
-from pentools.writeup.words import capital, date_in_words, minutes_in_words
+from pentools.writeup.words import date_in_words, minutes_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

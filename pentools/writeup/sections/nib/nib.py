@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
 from pentools.errors import InputError
+from pentools.numbers import capital
 from pentools.record.stages.nib.fit import clearance_of
 from pentools.record.stages.nib.kinds import FEED_SETTING, LOUPE, SMOOTHED, WHEN
 from pentools.record.stages.nib.paper import flex_of, writes
@@ -14,7 +15,6 @@ from pentools.record.stages.nib.words import done_in_words, loupe_in_words, writ
 from pentools.words.treatment import CLOSING_LINE
 from pentools.writeup.blocks import Audience, Block, Details, Lead, Notice, Paragraph, Section
 from pentools.writeup.sections.generic import kind_table, releases_of
-from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.repairs.kinds import BACK, IMPRINT, OUT, REPAIR, SPOT
 from pentools.record.stages.repairs.repairs import repair_findings
@@ -14,7 +15,7 @@ from pentools.writeup.blocks import Audience, Block, Details, Facts, Findings, L
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
 from pentools.writeup.sections.job.pictures import photo_among
-from pentools.writeup.words import capital, date_in_words, list_in_words
+from pentools.writeup.words import date_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -72,7 +73,7 @@ def mended_in_words(job: Job, *, left: bool = True) -> str:
     named = [one for one in mended(job) if left or not (one.row.leaves or holds_for_now(one))]
     done = [f"{_NAMES.get(one.values.part or '', 'part')} ({one.row.method})" for one in named]
     done += [f"{_NAMES.get(logged.values.part or '', 'part')} (by another workshop)" for logged in job.log(BACK)]
-    return f"{capital(list_in_words(dict.fromkeys(done)))}." if done else ""
+    return f"{capital(in_words(dict.fromkeys(done)))}." if done else ""
 
 
 def _facts(one: Mended, audience: Audience) -> Facts:

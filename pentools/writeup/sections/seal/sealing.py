@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
+from pentools.numbers import capital, in_words
 from pentools.record.kinds import as_dict
 from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TEST, TRIAL, SealTest
 from pentools.record.stages.seal.measure import bore_mm, places_in_use
@@ -36,7 +37,7 @@ from pentools.writeup.blocks import (
 from pentools.writeup.drawn import seal_ladder
 from pentools.writeup.orders import told, without_orders
 from pentools.writeup.sections.generic import kind_table, may_show, releases_of
-from pentools.writeup.words import THIN, capital, date_in_words, list_in_words
+from pentools.writeup.words import THIN, date_in_words
 
 if TYPE_CHECKING:
     from pentools.calc.seal.fit import Candidate
@@ -128,7 +129,7 @@ def _measured_words(job: Job, place: str) -> str:
         for name, words, seat in seats
         if name in PLACES[place].asks and seat is not None
     ]
-    tail = f" and {list_in_words(beside)}" if beside else ""
+    tail = f" and {in_words(beside)}" if beside else ""
     return f"At the {place_words(place)} the {hole} measures {mean:.2f}{THIN}mm{many}{tail}."
 
 
@@ -166,7 +167,7 @@ def sealed_in_words(job: Job) -> str:
     passed = passed_places(job)
     waited = passed and all(passed.values()) and not job.record.releases("sealant")
     after = "After the dry fit had passed, it" if waited else "It"
-    return f"{after} was sealed with {list_in_words(parts)}."
+    return f"{after} was sealed with {in_words(parts)}."
 
 
 def _tests(job: Job, audience: Audience) -> list[Block]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
+from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.baths import BATHS, bath_findings, baths_done, mix_of, soaks_of
 from pentools.record.stages.treatment.cleaning_kinds import FLUSH_MIX, SOAK_ENDED
@@ -12,7 +13,7 @@ from pentools.record.stages.treatment.facts import cautions_of, limit_for
 from pentools.writeup.blocks import Audience, Block, Findings, Lead, Notice, Paragraph, Section, Table
 from pentools.writeup.orders import without_orders
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
-from pentools.writeup.words import capital, date_in_words, list_in_words, minutes_in_words
+from pentools.writeup.words import date_in_words, minutes_in_words
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -65,8 +66,8 @@ def cleaned_in_words(job: Job) -> str:
     done = baths_done(job)
     if not done:
         return ""
-    media = list_in_words(dict.fromkeys(_LABELS[bath] for _, bath, _, _ in done))
-    parts = list_in_words(dict.fromkeys(_PARTS[part] for part, _, _, _ in done))
+    media = in_words(dict.fromkeys(_LABELS[bath] for _, bath, _, _ in done))
+    parts = in_words(dict.fromkeys(_PARTS[part] for part, _, _, _ in done))
     timed = [minutes for _, _, minutes, _ in done if minutes is not None]
     longest = f", the longest for {minutes_in_words(max(timed))}" if timed else ""
     verdict = "past a limit, as told below" if bath_findings(job) else "none past what the material can take"

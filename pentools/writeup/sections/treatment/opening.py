@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
+from pentools.numbers import capital
 from pentools.record.stages.treatment.facts import cautions_of
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
 from pentools.record.stages.treatment.opening import opening_findings
@@ -28,7 +29,6 @@ from pentools.writeup.drawn import heat_charts
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
 from pentools.writeup.sections.job.pictures import photo_among
-from pentools.writeup.words import capital
 
 if TYPE_CHECKING:
     from pentools.record.job import Job

@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from pentools.errors import InputError
+from pentools.numbers import capital, in_words
 from pentools.record.stages.weighing.filling import STATES, capacity_of, cycles
 from pentools.record.stages.weighing.kinds import LEAK_CHECK, WEIGHING
 from pentools.record.stages.weighing.rest import leak_of
@@ -32,7 +33,7 @@ from pentools.writeup.drawn import (
 )
 from pentools.writeup.orders import without_orders
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
-from pentools.writeup.words import THIN, capital, date_in_words, decimals_of, list_in_words, shown_mass
+from pentools.writeup.words import THIN, date_in_words, decimals_of, shown_mass
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -91,7 +92,7 @@ def leak_in_words(job: Job) -> str:
     check = job.newest(LEAK_CHECK)
     hours = f"{check.rested.value:g}{THIN}h" if check.rested is not None else "some time"
     lay = f" ({check.how})" if check.how else ""
-    places = list_in_words(check.damp or ())
+    places = in_words(check.damp or ())
     if check.dry is True:
         doubt = f", though damp was noted here: {places}" if places else ""
         return f"After {hours} at rest, filled{lay}, it was dry all over{doubt}."
