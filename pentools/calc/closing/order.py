@@ -117,7 +117,7 @@ class ClosingOrder:
     @property
     def next_step(self) -> ClosingStep | None:
         """The first step whose doing or testing is still owed; None when none is."""
-        return next((step for step in self.steps if step.state not in ("done", "not needed")), None)
+        return _owed(self.steps)
 
     def step(self, key: str) -> ClosingStep:
         """The step of that key.
@@ -259,11 +259,15 @@ def _state(
     return "early" if missing else "open"
 
 
+def _owed(steps: Iterable[ClosingStep]) -> ClosingStep | None:
+    return next((step for step in steps if step.state not in ("done", "not needed")), None)
+
+
 def _findings(steps: tuple[ClosingStep, ...]) -> Iterator[Finding]:
     for step in steps:
         if step.state in ("done", "untested", "failed"):
             yield from _of_done(step)
-    coming = next((step for step in steps if step.state not in ("done", "not needed")), None)
+    coming = _owed(steps)
     if coming is None:
         yield Finding("ok", "closing.together")
     else:

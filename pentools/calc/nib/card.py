@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from pentools.calc.nib.arrays import Bytes, Floats
-from pentools.calc.nib.outlines import Outline, exact, rough_outlines
+from pentools.calc.nib.outlines import Outline, exact, rough_outlines, side_lengths
 from pentools.calc.nib.plane import homography, mapped, pose
 
 __all__ = ["CARD_MM", "THICK_MM", "Card", "Search", "find_cards", "true_corners"]
@@ -126,7 +126,7 @@ def _judged(
 ) -> tuple[Card | None, str, float]:
     """A card, or why it is none; and how far it is from one."""
     corners = _long_first(outline.corners)
-    sides = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    sides = side_lengths(corners)
     if sides.min() < 40 or not _convex(corners):
         return None, "", 9.0
     if outline.off_px > _STRAIGHT * sides.max() + 0.4 or outline.seen < _SEEN:
@@ -155,7 +155,7 @@ def _long_first(corners: Floats) -> Floats:
     x, y = corners[:, 0], corners[:, 1]
     if float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1))) < 0:
         corners = corners[::-1]
-    sides = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    sides = side_lengths(corners)
     return corners if sides[0] + sides[2] >= sides[1] + sides[3] else np.roll(corners, -1, axis=0)
 
 
@@ -167,7 +167,7 @@ def _convex(corners: Floats) -> bool:
 
 def _flat(corners: Floats) -> float:
     """By how much the shape differs from a card's, as a share."""
-    sides = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    sides = side_lengths(corners)
     return float((sides[0] + sides[2]) / (sides[1] + sides[3]) / (CARD_MM[0] / CARD_MM[1]) - 1)
 
 
@@ -180,7 +180,7 @@ def _right_angles(corners: Floats) -> float:
 
 
 def _from_above(corners: Floats, off_px: float) -> Card:
-    sides = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    sides = side_lengths(corners)
     seen = np.array([0.5 * (sides[0] + sides[2]), 0.5 * (sides[1] + sides[3])])
     true = np.array(CARD_MM)
     scale = float(1000 * (true * seen).sum() / (seen**2).sum())

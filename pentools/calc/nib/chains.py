@@ -126,7 +126,7 @@ def _links(ends: _Ends, um_per_px: float) -> list[tuple[int, int, int, int]]:
     reach = 1000 * LONGEST_GAP_MM / um_per_px + 2 * (ends.half if len(ends.half) else np.zeros(0))
     cells = _cells(ends.at, float(reach.max()) if len(reach) else 1.0)
     for one in range(len(ends.at)):
-        others = _near(cells, ends.at[one], float(reach.max()))
+        others = _near(cells, ends.at[one])
         others = others[others > one]
         if len(others):
             found += _faced(ends, one, others, float(reach[one]))
@@ -161,7 +161,7 @@ def _cells(at: Floats, size: float) -> tuple[float, dict[tuple[int, int], list[i
     return size, held
 
 
-def _near(cells: tuple[float, dict[tuple[int, int], list[int]]], at: Floats, _: float) -> Ints:
+def _near(cells: tuple[float, dict[tuple[int, int], list[int]]], at: Floats) -> Ints:
     size, held = cells
     x, y = int(at[0] // size), int(at[1] // size)
     found = [i for dx in (-1, 0, 1) for dy in (-1, 0, 1) for i in held.get((x + dx, y + dy), ())]

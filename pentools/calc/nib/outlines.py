@@ -8,7 +8,7 @@ import numpy as np
 
 from pentools.calc.nib.arrays import Bytes, Flags, Floats
 
-__all__ = ["Outline", "exact", "rough_outlines"]
+__all__ = ["Outline", "exact", "rough_outlines", "side_lengths"]
 
 _LEAST_SHARE, _MOST_SHARE = 0.004, 0.7  # of the page
 _SOLID = 0.94
@@ -101,9 +101,15 @@ def _four(hull: Floats) -> Floats | None:
     return None
 
 
+def side_lengths(corners: Floats) -> Floats:
+    """Lengths of the sides going round, each from its corner to the next, shape (corners,), in the corners' unit."""
+    lengths: Floats = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    return lengths
+
+
 def _cardlike(corners: Floats) -> bool:
     """Whether one side is longer than the other by about what a card's is, an angle of view allowed for."""
-    sides = np.linalg.norm(np.roll(corners, -1, axis=0) - corners, axis=1)
+    sides = side_lengths(corners)
     one, other = sides[0] + sides[2], sides[1] + sides[3]
     return bool(1.15 < max(one, other) / max(min(one, other), 1e-9) < 2.3 and sides.min() > 0.2 * sides.max())
 

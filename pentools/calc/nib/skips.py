@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pentools.calc.nib.arrays import Floats, Ints, run_bounds
+from pentools.calc.nib.arrays import Floats, Ints, run_bounds, runs_of
 from pentools.calc.nib.edge_model import normal_share
 from pentools.calc.nib.profiles import Lines
 
@@ -162,9 +162,7 @@ def gaps_in(along: Floats, share: Floats, span: tuple[float, float], blur_px: fl
     its middle by 1 - (2 P(g / 2 s) - 1); more ink than that and 0.18 is a pale place, no gap.
     """
     inside = (along >= span[0]) & (along <= span[1])
-    bare = np.concatenate([[False], inside & (share < 0.5), [False]])
-    edges = np.nonzero(np.diff(bare.astype(np.int8)))[0].reshape(-1, 2)
-    return tuple(_gap(along, share, int(a), int(b), blur_px) for a, b in edges)
+    return tuple(_gap(along, share, first, after, blur_px) for first, after in runs_of(inside & (share < 0.5)))
 
 
 def _gap(along: Floats, share: Floats, first: int, after: int, blur_px: float) -> Gap:

@@ -10,7 +10,7 @@ from pentools.calc.base.findings import Finding
 from pentools.calc.nib.arrays import Floats
 from pentools.calc.nib.strokes import Doubt, Stroke, weighted_percentiles
 
-__all__ = ["Kind", "PageLines", "summed_up"]
+__all__ = ["Kind", "PageLines", "summed_up", "widths_read"]
 
 _TWO_KINDS = 1.3  # pressed strokes are at least this much wider than light ones
 _LEAST_SHARE = 0.08
@@ -100,8 +100,7 @@ def summed_up(strokes: tuple[Stroke, ...], doubt: Doubt) -> PageLines:
     PageLines
         With findings about the strokes themselves.
     """
-    widths = np.concatenate([stroke.track[:, 3] for stroke in strokes])
-    weights = np.concatenate([np.full(len(s.track), s.measured_mm / len(s.track)) for s in strokes])
+    widths, weights = widths_read(strokes)
     p5, p50, p95 = weighted_percentiles(widths, weights, (0.05, 0.5, 0.95))
     measured = np.array([stroke.measured_mm for stroke in strokes])
     blur, u, floor = (
@@ -116,6 +115,12 @@ def summed_up(strokes: tuple[Stroke, ...], doubt: Doubt) -> PageLines:
         strokes, p50, u, p5, p95, p95 / p5, floor, length, float(measured.sum()), skips, per_m, blur, light, pressed, doubt, (),
     )  # fmt: skip
     return _advised(page)
+
+
+def widths_read(strokes: tuple[Stroke, ...]) -> tuple[Floats, Floats]:
+    """Every width that was read [µm], and the length of line that each stands for [mm], both of shape (cuts,)."""
+    widths = np.concatenate([stroke.track[:, 3] for stroke in strokes])
+    return widths, np.concatenate([np.full(len(s.track), s.measured_mm / len(s.track)) for s in strokes])
 
 
 def _two_kinds(strokes: tuple[Stroke, ...]) -> tuple[Kind | None, Kind | None]:

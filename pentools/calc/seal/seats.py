@@ -109,9 +109,7 @@ def pressed_in(outside_mm: float, hole_mm: float, *, half_width_mm: float = 0.03
     'too loose'
     """
     _positive(("outside diameter", outside_mm), ("hole", hole_mm))
-    value, off = outside_mm - hole_mm, 2 * half_width_mm
-    low, high = value - off, value + off
-    verdict: SeatVerdict = "fits" if low > 0 else "too loose" if high < 0 else "cannot tell"
+    value, low, high, verdict = _overlap(outside_mm, hole_mm, half_width_mm)
     return Seat(value, low, high, verdict, (_said("pressed", verdict, value=abs(value)),))
 
 
@@ -153,18 +151,23 @@ def closed_by(
     'fits'
     """
     _positive(("section's lip", lip_mm), ("liner's mouth", mouth_mm))
-    value, off = lip_mm - mouth_mm, 2 * half_width_mm
-    low, high = value - off, value + off
-    wide: SeatVerdict = "fits" if low > 0 else "too loose" if high < 0 else "cannot tell"
+    value, low, high, wide = _overlap(lip_mm, mouth_mm, half_width_mm)
     if wide == "too loose":
         return Seat(value, low, high, wide, (_said("liner", wide, value=abs(value)),))
     if reach_mm is None or depth_mm is None:
         return Seat(value, low, high, "cannot tell", (Finding("note", "seal.seat-liner:reach", value=value),))
-    press = reach_mm - depth_mm
-    if press + off < 0:
+    press, _, _, deep = _overlap(reach_mm, depth_mm, half_width_mm)
+    if deep == "too loose":
         return Seat(value, low, high, "too loose", (Finding("warning", "seal.seat-liner:short", gap=-press),))
-    verdict: SeatVerdict = "fits" if wide == "fits" and press - off > 0 else "cannot tell"
+    verdict: SeatVerdict = "fits" if wide == deep == "fits" else "cannot tell"
     return Seat(value, low, high, verdict, (_said("liner", verdict, value=abs(value)),))
+
+
+def _overlap(one_mm: float, other_mm: float, half_width_mm: float) -> tuple[float, float, float, SeatVerdict]:
+    """By how much one size is over another, the least and the most of it, and whether it surely is."""
+    value, off = one_mm - other_mm, 2 * half_width_mm
+    low, high = value - off, value + off
+    return value, low, high, "fits" if low > 0 else "too loose" if high < 0 else "cannot tell"
 
 
 def _positive(*sizes: tuple[str, float]) -> None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from pentools.calc.nib.strokes import Stroke
-from pentools.calc.nib.summary import PageLines
+from pentools.calc.nib.summary import PageLines, widths_read
 from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, RULE, SLATE, head, new_chart, say, to_drawing
 from pentools.numbers import fixed, plain
 
@@ -144,8 +144,8 @@ def before_after_figure(before: PageLines, after: PageLines) -> Drawing:
 
 
 def _histogram(axes: Axes, page: PageLines) -> None:
-    widths = np.concatenate([stroke.track[:, 3] for stroke in page.strokes]) / 1000
-    weights = np.concatenate([np.full(len(s.track), s.measured_mm / len(s.track)) for s in page.strokes])
+    microns, weights = widths_read(page.strokes)
+    widths = microns / 1000
     low, high = 0.9 * float(np.quantile(widths, 0.002)), 1.1 * float(np.quantile(widths, 0.998))
     axes.hist(
         np.clip(widths, low, high),

@@ -16,6 +16,7 @@ from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.closing.order import named_here
 from pentools.systems.registry import SYSTEMS, system_choices
+from pentools.tables.compatibility import material_names
 from pentools.tables.source_words import source_words
 from pentools.words import CERTAINTY
 
@@ -82,12 +83,11 @@ def fitted_here(texts: Sequence[str]) -> tuple[tuple[str, ...], tuple[str, ...],
     seals: list[str] = []
     sealants: list[str] = []
     parts: list[str] = []
-    known = tuple(dict.fromkeys(row["material"] for row in tables.rows("compatibility")))
     for text in texts:
         plain = " ".join(text.casefold().split())
         sealant = next((key for word, key in _SEALANTS if word in plain), "")
         part = next((key for word, key in _PARTS if word in plain), "")
-        name = material_name(text, known, "seals")[0]
+        name = material_name(text, material_names(), "seals")[0]
         if sealant:
             sealants.append(sealant)
         elif part and name == UNKNOWN:
@@ -174,7 +174,7 @@ def _pen(given: Inputs) -> CareOf:
     system = given.text("system", "")
     seals, sealants, parts = fitted_here(given.texts("fitted"))
     typed = given.text("nib", "")
-    nib = (material_name(typed, tuple(dict.fromkeys(r["material"] for r in tables.rows("compatibility"))), "nib")[0],) if typed else ()  # fmt: skip
+    nib = (material_name(typed, material_names(), "nib")[0],) if typed else ()
     if nib == (UNKNOWN,):
         raise InputError("Nib", "gold nib, steel nib, gold-plated steel or stainless steel", typed)
     body = named_here(given.texts("material"), "", "Body") or (UNKNOWN,)

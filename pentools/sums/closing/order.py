@@ -14,6 +14,7 @@ from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.closing.work import ToldOrder, ToldStep, closing_told, numbers_of, opening_told, step_keys
 from pentools.systems.registry import system_choices
+from pentools.tables.compatibility import material_names
 from pentools.words import CERTAINTY
 
 __all__ = ["ORDER", "named_here", "order_answer"]
@@ -52,8 +53,7 @@ def named_here(texts: tuple[str, ...], part: str, name: str) -> tuple[str, ...]:
     InputError
         If something that was put in is no material of the table: it has no strictest row to stand for it.
     """
-    known = tuple(dict.fromkeys(row["material"] for row in tables.rows("compatibility")))
-    found = [material_name(text, known, part)[0] for text in texts]
+    found = [material_name(text, material_names(), part)[0] for text in texts]
     if part:
         for text, material in zip(texts, found, strict=True):
             if material == UNKNOWN:
@@ -85,7 +85,7 @@ def order_answer(given: Inputs) -> SumAnswer:
         "way": told.way,
         "materials": list(told.materials),
         "steps": [_as_json(step) for step in told.steps],
-        "next": _next_number(told),
+        "next": told.next_step.number if told.next_step else None,
         "findings": [finding.as_json() for finding in told.findings],
     }
     return SumAnswer(_sentence(told), data, told.findings, _table(told), told)
@@ -136,20 +136,11 @@ def _as_json(step: ToldStep) -> dict[str, Any]:
     }
 
 
-def _next_step(told: ToldOrder) -> ToldStep | None:
-    return next((step for step in told.steps if step.state not in ("done", "not needed")), None)
-
-
-def _next_number(told: ToldOrder) -> int | None:
-    coming = _next_step(told)
-    return coming.number if coming else None
-
-
 def _sentence(told: ToldOrder) -> str:
     count, label = len(told.steps), capital(told.label)
     begun = any(step.state in ("done", "untested", "failed") for step in told.steps)
     if begun:
-        coming = _next_step(told)
+        coming = told.next_step
         if coming is None:
             end = "it is together, and tested on the way" if told.way == "close" else "it is apart"
             return f"{label}: all {count} steps are done; {end}."

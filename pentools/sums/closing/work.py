@@ -117,6 +117,11 @@ class ToldOrder:
     steps: tuple[ToldStep, ...]
     findings: tuple[Finding, ...]
 
+    @property
+    def next_step(self) -> ToldStep | None:
+        """The first step whose doing or testing is still owed; None when none is."""
+        return next((step for step in self.steps if step.state not in ("done", "not needed")), None)
+
 
 def closing_rows(system: str) -> tuple[ClosingRow, ...]:
     """The rows of a filling system's closing order; empty for a system that the table does not have."""
@@ -207,13 +212,14 @@ def _closing_step(step: ClosingStep, body: Sequence[str], fitted: Sequence[str])
     row = step.row
     found = step_changes(row, body, fitted)
     changes = tuple(change.words for change in found)
+    hours = cure_hours(row, fitted)
     return ToldStep(
         number=row.step,
         key=row.key,
         part=row.part,
         action=action_with(row, found),
         before=tuple(hold.condition for hold in step.before),
-        test=_test_words(step, cure_hours(row, fitted)),
+        test=_test_words(step, hours),
         undone=row.undone,
         caution=" ".join((*changes, row.caution)).strip(),
         changes=changes,
@@ -221,7 +227,7 @@ def _closing_step(step: ClosingStep, body: Sequence[str], fitted: Sequence[str])
         only_with=row.only_with,
         state=step.state,
         waits=tuple(hold.condition for hold in step.missing),
-        hours=cure_hours(row, fitted),
+        hours=hours,
         sources=source_words(row.source, "closing_steps"),
         certainty=row.certainty,
     )

@@ -8,7 +8,7 @@ import numpy as np
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.nib.arrays import Bytes, Flags, Floats
-from pentools.calc.nib.card import Card, Search, find_cards, true_corners
+from pentools.calc.nib.card import THICK_MM, Card, Search, find_cards, true_corners
 from pentools.calc.nib.paper import coarse_factor
 from pentools.calc.nib.plane import upright
 from pentools.calc.nib.tone import light_of
@@ -97,11 +97,8 @@ def scaled(scan: Scan, wanted: str) -> Scaled:
     if card is not None and wanted != "dpi":
         return _by_card(light, card, found)
     assert tag is not None
-    dpi = 25400 / tag
-    if dpi < _COARSE_DPI:
-        found = (*found, Finding("warning", "nib.coarse", dpi=dpi))
     taken = None if card is None else _covered(light.shape, card.corners, tag)
-    return Scaled(light, tag, _TAG_SHARE, "dpi", taken, card, found)
+    return Scaled(light, tag, _TAG_SHARE, "dpi", taken, card, (*found, *_about_grain(tag)))
 
 
 def _grey(scan: Scan) -> Bytes:
@@ -168,12 +165,11 @@ def _differ(card: Card | None, tag: float | None) -> tuple[Finding, ...]:
 
 def _by_card(light: Floats, card: Card, found: tuple[Finding, ...]) -> Scaled:
     if not card.aslant:
-        if 25400 / card.um_per_px < _COARSE_DPI:
-            found = (*found, Finding("warning", "nib.coarse", dpi=25400 / card.um_per_px))
         taken = _covered(light.shape, card.corners, card.um_per_px)
+        found = (*found, *_about_grain(card.um_per_px))
         return Scaled(light, card.um_per_px, card.u_share, "card", taken, card, found)
     assert card.height_mm is not None
-    thick = 0.76 / card.height_mm
+    thick = THICK_MM / card.height_mm
     flat = upright(light, (true_corners(), card.corners), card.um_per_px / (1 + thick), thick, 0.3)
     taken = _covered(flat.light.shape, flat.corners, flat.um_per_px)
     factor = coarse_factor(flat.um_per_px)
@@ -181,9 +177,13 @@ def _by_card(light: Floats, card: Card, found: tuple[Finding, ...]) -> Scaled:
     taken |= _coarse(flat.outside, factor) | off_paper
     share = float(np.hypot(card.u_share, flat.u_share))
     told = Finding("note", "nib.aslant", tilt=card.tilt_deg, share=2 * share)
-    if 25400 / flat.um_per_px < _COARSE_DPI:
-        found = (*found, Finding("warning", "nib.coarse", dpi=25400 / flat.um_per_px))
-    return Scaled(lit, flat.um_per_px, share, "card", taken, card, (*found, told))
+    found = (*found, *_about_grain(flat.um_per_px), told)
+    return Scaled(lit, flat.um_per_px, share, "card", taken, card, found)
+
+
+def _about_grain(um_per_px: float) -> tuple[Finding, ...]:
+    dpi = 25400 / um_per_px
+    return (Finding("warning", "nib.coarse", dpi=dpi),) if dpi < _COARSE_DPI else ()
 
 
 def _covered(shape: tuple[int, ...], corners: Floats, um_per_px: float) -> Flags:

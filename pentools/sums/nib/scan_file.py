@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import math
+import struct
 import warnings
 from dataclasses import dataclass
 from pathlib import Path
@@ -99,7 +100,7 @@ def read_scan(path: str | Path) -> Scan:
                 return _scan_of(opened, held if held in range(1, 9) else 1)
     except Image.DecompressionBombError as error:
         raise _too_large(file) from error
-    except (OSError, ValueError, SyntaxError, EOFError, _struct_error(), MemoryError) as error:
+    except (OSError, ValueError, SyntaxError, EOFError, struct.error, MemoryError) as error:
         if isinstance(error, InputError):
             raise
         raise InputError(
@@ -107,13 +108,6 @@ def read_scan(path: str | Path) -> Scan:
         ) from error
     finally:
         ImageFile.LOAD_TRUNCATED_IMAGES = strict
-
-
-def _struct_error() -> type[Exception]:
-    """What a broken header makes the reader raise."""
-    import struct
-
-    return struct.error
 
 
 def _content(file: Path) -> bytes:

@@ -19,6 +19,7 @@ from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.treatment.opening_kinds import CAUTION_READ, MATERIAL, OVERRULE
 from pentools.record.view import once_a_state
+from pentools.tables.compatibility import material_names
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -42,10 +43,6 @@ BODY_PARTS = ("cap", "barrel", "blind-cap")
 """The parts whose material the intake names."""
 
 
-def _names() -> tuple[str, ...]:
-    return tuple(dict.fromkeys(row.material for row in tables.read(CompatibilityRow, "compatibility")))
-
-
 def material_words(text: str, part: str = "") -> tuple[str, str]:
     """The table's name of a material as it was typed, and what to say where it is not named.
 
@@ -61,7 +58,7 @@ def material_words(text: str, part: str = "") -> tuple[str, str]:
     tuple of str
         The name, "unknown" where it is not in the table or not sure, and a sentence saying so.
     """
-    return material_name(text, _names(), part)
+    return material_name(text, material_names(), part)
 
 
 @once_a_state
