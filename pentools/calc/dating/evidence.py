@@ -128,7 +128,7 @@ _BESIDE = re.compile(
     rf"(?:{_LIMITING.pattern}|(?<![\w-])(?:early|mid|middle|late|last|first|from|by|to|up|about|around|roughly|approx\.?|approximately|or|and"
     r"|between|than|then|pre|post|new|old|no|only|shortly|just|soon|nearly|almost|end|ended|beginning|begun|began|start|started|half|probably"
     r"|possibly|perhaps|maybe|as|through|at|the|replaced|removed|dates|dating|spring|summer|autumn|fall|winter|turn|of|was|is|gone|out"
-    r"|most|very|c|ca|century|appeared|seen|stopped|over|under|within))$",
+    r"|most|least|less|more|longer|very|well|long|towards?|upto|c|ca|century|appear(?:s|ed|ing)|seen|stopped|stops|over|under|within))$",
     re.IGNORECASE,
 )
 
@@ -141,7 +141,8 @@ def read_evidence(text: str, *, about_years: int = ABOUT_YEARS) -> Evidence:
     text : str
         A feature, its dates (EDTF or words), then, separated by commas, any of: a kind of evidence (`KINDS`), how sure it
         is (sure, likely, doubtful), the part (original, replaced, unknown) and ``source:`` with words. A colon before the
-        dates parts them from a feature that ends in a number or has a limiting word in its name.
+        dates parts them from a feature that ends in a number or has a limiting word in its name. Dates may stand first
+        ("late 1930s nib") where nothing in the name could be said of them.
     about_years : int
         How far "about" reaches where the text does not say [0 to 50 years to either side].
 
@@ -213,7 +214,10 @@ def _feature_and_dates(head: str, text: str) -> tuple[str, str]:
     if year is None:
         raise InputError("evidence", "a feature with its dates", text, advice)
     starts = [found.start() for found in re.finditer(r"(?<!\S)\S|[<>≤≥±]", head) if found.start() <= year.start()]
-    start = next((place for place in starts if _reads(head[place:])), starts[-1])
+    start = next((place for place in starts if _reads(head[place:])), None)
+    if start is None and (turned := _dates_first(head)):
+        return turned
+    start = starts[-1] if start is None else start
     feature, dates = head[:start].strip().rstrip(",").rstrip(), head[start:]
     if not feature:
         raise InputError(
@@ -228,6 +232,17 @@ def _feature_and_dates(head: str, text: str) -> tuple[str, str]:
         )  # a colon helps where more of the name follows
         raise _limiting_word(found[0], text, head[found.start() :], colon)
     return feature, dates
+
+
+def _dates_first(head: str) -> tuple[str, str] | None:
+    """Name and dates of "late 1930s nib", if no word of the name could limit the dates and no figure could be one."""
+    for found in reversed(list(re.finditer(r"\s+(?=\S)", head))):
+        dates, feature = head[: found.start()], head[found.end() :]
+        if not _reads(dates):
+            continue
+        doubtful = any(_LIMITING.search(word) or _BESIDE.search(word) for word in re.findall(r"[^\s,;]+", feature))
+        return None if doubtful or re.search(r"\d", feature) else (feature, dates)
+    return None
 
 
 def _reads(dates: str) -> EdtfInterval | None:

@@ -22,6 +22,12 @@ from pentools.errors import InputError
         ("pre-war clip 1936", "pre-war clip", "1936"), ("early clip before 1936", "early clip", "../1935"), ("last version clip since 1936", "last version clip", "1936/.."),
         ("first-year clip 1936", "first-year clip", "1936"), ("mid-size nib c. 1936", "mid-size nib", "1936~"), ("by-pass filler 1936", "by-pass filler", "1936"),
         ("introduction leaflet 1936", "introduction leaflet", "1936"), ("No. 6 nib 1936", "No. 6 nib", "1936"), ("cap, from the side, 1936", "cap, from the side", "1936"),
+        # words that limit, as they are spoken and misspelt
+        ("clip not later then 1942", "clip", "../1942"), ("clip no more after 1942", "clip", "../1942"), ("clip not any longer made after 1942", "clip", "../1942"), ("clip at least 1940", "clip", "1940/.."),
+        ("clip appears 1936", "clip", "1936/.."), ("clip disappears 1942", "clip", "../1942"), ("clip upto 1942", "clip", "../1942"), ("clip more or less 1940", "clip", "1940~"),
+        # the dates first
+        ("late 1930s nib", "nib", "1936/1939"), ("1936 clip", "clip", "1936"), ("1936 to 1942 clip, sure", "clip", "1936/1942"), ("introduced in 1938 clip", "clip", "1938/.."),
+        ("1936 or later two-tone nib", "two-tone nib", "1936/.."), ("not after 1942 feed", "feed", "../1942"), ("c. 1936 patent", "patent", "1936~"),
         # a colon says where the name ends
         ("clip before repair: 1936", "clip before repair", "1936"), ("clip:1936", "clip", "1936"), ("imprint: second line: 1936", "imprint: second line", "1936"), ("model 1936 clip: before 1942", "model 1936 clip", "../1941"),
         ("after market clip: not later than 1936", "after market clip", "../1936"), ("clip made: 1936", "clip made", "1936"),
@@ -36,14 +42,15 @@ def test_where_the_name_ends(line, feature, edtf):
 @pytest.mark.parametrize(
     ("line", "said"),
     [
-        ("clip not later then 1942", "“not” is not understood in a date.*clip not later then: 1942"), ("clip introduced by the maker in 1936", "“introduced” belongs to the feature's name"),
+        ("clip introduced by the maker in 1936", "“introduced” belongs to the feature's name"),
         ("clip introduced before 1936", "limits neither end"), ("after market clip 1936", "after market clip: 1936"), ("clip before repair 1936", "clip before repair: 1936"),
         ("clip not later than: 1942", "Put the colon behind the feature's name: clip: not later than 1942"), ("clip introduced: 1936", "clip: introduced 1936"),
         ("clip late: 1930s", "clip: late 1930s"), ("clip c.: 1936", "clip: c. 1936"), ("clip dates from 1936", "“dates” is not understood"), ("clip shortly after 1936", "no agreed length"),
         ("clip spring 1936", "give the months"), ("clip from the 1930s", "then and later"), ("nib replaced 1950", "replaced behind a comma"), ("clip turn of the century 1900", "century"),
         ("clip 1936 gold", "“gold” is not understood"), ("clip 1936 1938", "not one date"), ("1936-1942", "The feature is missing"), ("not later than 1942", "The feature is missing"),
         (": 1936", "named"), ("clip", "clip 1936/1942"), ("", "clip 1936/1942"), ("clip 1936, perhaps", "words from: production"), ("clip, sure", "a feature with its dates"),
-        ("model 1936: clip 1938", "“clip” is not understood"), ("clip circa early style 1936", "“circa”"), ("not original clip 1936", "not original clip: 1936"), ("clip 1936, sure, doubtful", "contradict each other"), ("clip 1936, original, replaced", "contradict"),
+        ("model 1936: clip 1938", "“clip” is not understood"), ("clip circa early style 1936", "“circa”"), ("clip well before 1940", "no agreed length"), ("clip towards 1940", "no agreed length"),
+        ("1936 clip or later", "clip 1936/1942"), ("1936 clip before repair", "clip 1936/1942"), ("1936 model 8 clip", "clip 1936/1942"), ("1936 not clip", "clip 1936/1942"), ("not original clip 1936", "not original clip: 1936"), ("clip 1936, sure, doubtful", "contradict each other"), ("clip 1936, original, replaced", "contradict"),
     ],
 )  # fmt: skip
 def test_what_limits_a_date_is_never_left_in_the_name(line, said):
