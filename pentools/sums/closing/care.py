@@ -193,7 +193,7 @@ def _about(pen: CareOf) -> tuple[Finding, ...]:
 def _sentence(pen: CareOf, told: Sequence[CareLine], never: Sequence[str]) -> str:
     """How it is filled, and what must never be done: the two that an owner must not miss."""
     label = SYSTEMS[pen.system].label
-    made = "a body that is not named" if UNKNOWN in pen.body else " and ".join(pen.body)
+    made = "a body that is not named" if UNKNOWN in pen.body else in_words(pen.body)
     filling = " ".join(line.line for line in told if line.topic in ("filling", "force"))
     barred = f" Never {in_words(never, 'or')}." if never else ""
     return f"{capital(label)}, {made}: {filling}{barred}"
