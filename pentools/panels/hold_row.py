@@ -27,7 +27,7 @@ class HoldRow:
 
     def __init__(self, key: str, release: Callable[[HoldRow], None], what: str = "") -> None:
         self.key, self.what = key, what
-        self.pending = ""
+        self.pending = self.about = ""
         self.status = Status()
         self.text = widgets.HTML()
         self.reason = widgets.Text(description="Reason to go on all the same", continuous_update=True)

@@ -252,7 +252,7 @@ class StagePanel(ShowsItself):
 
     def _saved(self, entry: Entry) -> None:
         for row in self.holds.values():
-            row.pending = ""
+            row.pending = row.about = ""
         before, done_before = self._said, self._done
         self.refresh()
         if entry.replaces and before and before != self._said and entry.kind in self.forms:
@@ -288,8 +288,8 @@ class StagePanel(ShowsItself):
         self._saved(taken_back)
 
     def _release_hold(self, row: HoldRow) -> None:
-        entry = self.job.release(self.stage.key, row.key, row.reason.value)
-        row.reason.value = row.pending = ""
+        entry = self.job.release(self.stage.key, row.key, row.reason.value, about=row.about)
+        row.reason.value = row.pending = row.about = ""
         self._status_here().saved(f"hold released {entry.time:%H:%M:%S}; the reason is in the record")
         self._saved(entry)
 
@@ -315,7 +315,7 @@ class StagePanel(ShowsItself):
         if reason:
             raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason below.")
 
-    def refuse(self, hold: str, reason: str) -> None:
+    def refuse(self, hold: str, reason: str, about: str | None = None) -> None:
         """Stop a save for a reason that holds for this entry only, unless the hold point was released.
 
         Parameters
@@ -324,9 +324,12 @@ class StagePanel(ShowsItself):
             One of the panel's hold points; its row shows until it is released.
         reason : str
             Why the entry waits, as a clause; an empty one lets it go on.
+        about : str or None
+            What alone its release lets go, where a release is not for every such entry of the job.
         """
         row = self.holds[hold]
-        row.pending = "" if self.job.record.releases(hold) else reason
+        row.pending = reason if about is not None or not self.job.record.releases(hold) else ""
+        row.about = (about or "") if row.pending else ""
         self.refresh_state()
         if row.pending:
             raise HoldError(

@@ -13,11 +13,13 @@ from decimal import Decimal
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.hold_points import STEPS, JobFacts, Step, Topic, hold_point
 from pentools.errors import InputError
+from pentools.record.entries import Entry
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.closing.closing import closed_untested, closing_untested
 from pentools.record.stages.closing.work import fits_dry
+from pentools.record.stages.common import PARTS
 from pentools.record.stages.finish.kinds import MASKS
 from pentools.record.stages.finish.kinds import STEP as POLISH
 from pentools.record.stages.job.agree import consents
@@ -26,7 +28,8 @@ from pentools.record.stages.job.limits import limits_written
 from pentools.record.stages.nib.kinds import ADJUST, FEED_SETTING, SMOOTHED
 from pentools.record.stages.nib.paper import flex_past_limit
 from pentools.record.stages.repairs.kinds import OUT, REPAIR, Repair
-from pentools.record.stages.repairs.work import WELD, curing, topics_of
+from pentools.record.stages.repairs.released import repairs_in_the_way
+from pentools.record.stages.repairs.work import WELD, curing
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT
 from pentools.record.stages.seal.trials import dry_fit_passed
 from pentools.record.stages.treatment.cleaning_kinds import BATH, RINSE, SOAK_STARTED
@@ -34,8 +37,9 @@ from pentools.record.stages.treatment.facts import material_is_named
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS
 from pentools.record.stages.weighing.kinds import LEAK_CHECK
 from pentools.record.view import SPOILT, once_a_state, why_not
+from pentools.tables.part_repairs import repair_choices, repair_row
 
-__all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "passed_by", "release_reason", "state_of"]
+__all__ = ["HOLDS", "HoldPoint", "held", "job_facts", "passed_by", "release_reason", "released_step", "state_of"]
 
 
 # what is said for each thing that stands in the way, by step where that matters
@@ -150,7 +154,7 @@ def _reason(key: Step, job: Job, amount: Decimal = Decimal(0), repair: Repair | 
     if key == "polish":  # a weld goes on setting while nothing is entered
         facts = replace(facts, curing=any(one.row.treatment == WELD for one in curing(job)))
     if key == "repair":
-        facts = replace(facts, repair=_in_the_way(job, repair))
+        facts = replace(facts, repair=repairs_in_the_way(job, repair))
     state = hold_point(key, facts, amount=float(amount))
     said = [_said(key, topic, job, amount) for topic in state.topics]
     return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
@@ -160,20 +164,6 @@ def _said(key: Step, topic: Topic, job: Job, amount: Decimal) -> str:
     if topic == "ceiling":
         return _spent_in_words(job, amount)
     return closing_untested(job) if topic == "untested" else _WORDS[f"{key} {topic}"]
-
-
-def _in_the_way(job: Job, repair: Repair | None) -> tuple[Topic, ...]:
-    """What stands in the way of a repair, or of those that are entered."""
-    asked = [logged.values for logged in job.log(REPAIR)] if repair is None else [repair]
-    found = dict.fromkeys(topic for values in asked for topic in _topics(job, values))
-    return tuple(found)
-
-
-def _topics(job: Job, values: Repair) -> tuple[Topic, ...]:
-    try:
-        return topics_of(job, values)
-    except InputError:
-        return ()  # a way of another part: the stage's own check says so
 
 
 def _spent_in_words(job: Job, amount: Decimal) -> str:
@@ -207,7 +197,7 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0), repair: Repair | N
     """
     if key not in HOLDS:
         raise InputError("hold point", "one of " + ", ".join(HOLDS), key)
-    if job.record.releases(key):
+    if key != "repair" and job.record.releases(key):  # a repair is let go by itself
         return ""
     try:
         return _reason(HOLDS[key].key, job, amount, repair)
@@ -219,6 +209,16 @@ def release_reason(job: Job, key: str) -> str:
     """The reason that was given when a hold was released; empty where it was not."""
     releases = job.record.releases(key)
     return str(releases[-1].data.get("reason", "")) if releases else ""
+
+
+def released_step(release: Entry) -> str:
+    """What a release lets go, in words: the step, and of a repair the part and the way."""
+    hold, about = str(release.data.get("hold", "")), str(release.data.get("about", ""))
+    step = HOLDS[hold].step if hold in HOLDS else hold
+    if about not in dict(repair_choices()):
+        return step
+    row = repair_row(about)
+    return f"{step} ({dict(PARTS)[row.part]}, {row.label})"
 
 
 def state_of(job: Job, stage: Stage) -> StageState:

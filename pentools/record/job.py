@@ -177,7 +177,7 @@ class Job:
         self._find(entry.id)
         return self.record.append(new_entry(entry.stage, WITHDRAWAL, {"reason": reason.strip()}, replaces=entry.id))
 
-    def release(self, stage: str, hold: str, reason: str) -> Entry:
+    def release(self, stage: str, hold: str, reason: str, *, about: str = "") -> Entry:
         """Release a hold point with a reason, which stays in the record.
 
         Parameters
@@ -188,6 +188,8 @@ class Job:
             The hold point's key.
         reason : str
             Why the step may go on all the same; it must not be empty.
+        about : str
+            For mending a part: the way that is let go (`pentools.record.releases`); no other is.
 
         Returns
         -------
@@ -203,7 +205,8 @@ class Job:
             raise InputError(
                 "reason", "given in a few words", reason, "The reason stays in the record, which its owner reads."
             )
-        return self.record.append(new_entry(stage, RELEASE, {"hold": hold, "reason": reason.strip()}))
+        data = {"hold": hold, "reason": reason.strip()} | ({"about": about} if about else {})
+        return self.record.append(new_entry(stage, RELEASE, data))
 
     def log(self, kind: Kind[F]) -> tuple[Logged[F], ...]:
         """Every live entry of a kind with what it holds; one that cannot be read is passed over (`review` names it).

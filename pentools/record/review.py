@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import RecordError
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry
-from pentools.record.holds import HOLDS, passed_by
+from pentools.record.holds import HOLDS, passed_by, released_step
 from pentools.record.job import Job
 from pentools.record.mending import open_to_others
 from pentools.record.oddities import odd_lines
@@ -50,7 +50,7 @@ def review(job: Job) -> tuple[Finding, ...]:
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):
             reason = str(release.data.get("reason", "none was given"))
-            found.append(Finding("note", "job.released", step=hold.step, reason=reason))
+            found.append(Finding("note", "job.released", step=released_step(release), reason=reason))
     return gravest_first(found)
 
 

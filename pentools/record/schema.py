@@ -71,7 +71,12 @@ def record_schema() -> dict[str, Any]:
         "$defs": {
             **{f"{kind.stage}/{kind.key}": _definition(kind) for kind in kinds},
             WITHDRAWAL: _texts("An entry is taken back; it stays in the file.", "reason"),
-            RELEASE: _texts("A hold point is released, with a reason.", "hold", "reason"),
+            RELEASE: _texts(
+                "A hold point is released, with a reason; `about` names the one way of mending it is for.",
+                "hold",
+                "reason",
+                more=("about",),
+            ),
             MERGE_ORDER: {
                 "description": "A merge leaves it: the entries named count in this order, in the places they hold between them.",
                 "type": "object",
@@ -139,11 +144,11 @@ def _quantity(unit: str) -> dict[str, Any]:
     }
 
 
-def _texts(about: str, *names: str) -> dict[str, Any]:
+def _texts(about: str, *names: str, more: tuple[str, ...] = ()) -> dict[str, Any]:
     return {
         "description": about,
         "type": "object",
-        "properties": {name: {"type": "string"} for name in names},
+        "properties": {name: {"type": "string"} for name in (*names, *more)},
         "required": list(names),
     }
 

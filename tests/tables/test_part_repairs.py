@@ -57,6 +57,14 @@ def test_what_dissolves_or_colours_or_cuts_the_body_asks_first():
             assert "test-spot" in row.needs, row.key
 
 
+def test_leaving_a_part_asks_for_nothing():
+    """Who leaves a part as it is needs neither a yes nor a tool, and can go back on it."""
+    left = [row for row in ROWS if row.leaves]
+    assert len(left) > 5
+    for row in left:
+        assert (row.consent, row.cautions, row.treatment, row.wait_h) == ("", (), "", None), row.key
+
+
 def test_what_is_done_elsewhere_waits_for_a_yes_to_sending():
     assert {row.consent for row in ROWS if row.sent} == {"send out"}
 

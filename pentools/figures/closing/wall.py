@@ -186,8 +186,8 @@ def _changes(picture: Picture, page: _Page, y: float, told: ToldOrder) -> float:
     if not at:
         return y
     picture.line([(_LEFT_MM, y), (WIDTH_MM - _LEFT_MM, y)], stroke=RULE)
-    told = _BETWEEN.join(f"{', '.join(numbers)}: {words}" for words, numbers in at.items())
-    lines = page.wrapped(told, WIDTH_MM - 2 * _LEFT_MM)
+    all_of_them = _BETWEEN.join(f"{', '.join(numbers)}: {words}" for words, numbers in at.items())
+    lines = page.wrapped(all_of_them, WIDTH_MM - 2 * _LEFT_MM)
     page.lines(picture, _LEFT_MM, y + 0.3, lines, BRASS)
     return y + len(lines) * page.line + 0.7
 

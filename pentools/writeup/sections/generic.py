@@ -9,7 +9,7 @@ from pentools.fields import Field
 from pentools.numbers import capital
 from pentools.record.entries import RELEASE
 from pentools.record.forms import F, Logged
-from pentools.record.holds import HOLDS
+from pentools.record.holds import released_step
 from pentools.writeup.blocks import Audience, Block, Facts, Notice, Section, Table
 from pentools.writeup.words import date_in_words, sentence
 
@@ -174,12 +174,10 @@ def releases_of(job: Job, stage: Stage, audience: Audience) -> list[Block]:
         return []
     found: list[Block] = []
     for entry in job.record.live(stage.key, RELEASE):
-        hold = str(entry.data.get("hold", ""))
-        step = HOLDS[hold].step if hold in HOLDS else hold
         reason = sentence(str(entry.data.get("reason", "")))
         found.append(
             Notice(
-                f"The hold on {step} was released on {date_in_words(entry.time)}, for this reason: {reason}",
+                f"The hold on {released_step(entry)} was released on {date_in_words(entry.time)}, for this reason: {reason}",
                 "Hold released",
             )
         )

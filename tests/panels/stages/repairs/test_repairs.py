@@ -67,6 +67,20 @@ def test_a_weld_on_hard_rubber_is_refused_and_no_reason_lets_it_go(surveyed, she
     assert surveyed.log(REPAIR) == ()
 
 
+def test_a_released_hold_lets_one_way_go_and_not_the_next(surveyed, sheet, put, release):
+    panel = sheet.panel("repairs")
+    other = {"part": "inner-cap", "method": "inner-cap-ring"}
+    assert "This step is held" in put(panel, "repair", **WELD)
+    release(panel, "repair", "the owner stood beside me")
+    assert put(panel, "repair", **WELD).startswith("saved ")
+    assert "This step is held" in put(panel, "repair", **other)
+    assert "Hold point on mending a part" in panel.holds["repair"].text.value
+    release(panel, "repair", "he asked for this one too")
+    assert put(panel, "repair", **other).startswith("saved ")
+    said = [entry.data.get("about") for entry in surveyed.record.releases("repair")]
+    assert said == ["cap-lip-weld", "inner-cap-ring"]
+
+
 def test_what_holds_it_and_its_cautions_stand_there_as_it_is_chosen(surveyed, sheet):
     panel = sheet.panel("repairs")
     assert panel.cautions.widget.layout.display == "none"
