@@ -22,7 +22,10 @@ _ANY = ("any",)
 
 
 class RepairRow(msgspec.Struct, frozen=True):
-    """One row of the table ``part_repairs``: a way of mending a part; times in hours [h], None where it need not stand."""
+    """One row of the table ``part_repairs``: a way of mending a part; times in hours [h], None where it need not stand.
+
+    `care` names what an owner is told of it afterwards: keys of the table ``care_lines``, of a part or of a sealant.
+    """
 
     key: str
     part: str
@@ -45,6 +48,7 @@ class RepairRow(msgspec.Struct, frozen=True):
     sent: bool
     source: str
     certainty: str
+    care: tuple[str, ...] = ()
 
     @property
     def label(self) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.agree_kinds import ESTIMATE
-from pentools.record.stages.job.care import suggested_care
+from pentools.record.stages.job.care import care_of_mends, suggested_care
 from pentools.record.stages.job.coming_back_kinds import RETURN
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.makeshifts import come_back
@@ -80,15 +80,17 @@ def _plain(amount: Decimal) -> str:
 
 
 def care_row(job: Job) -> Row | None:
-    """The restorer's words on care; where there are none, what is usual for its system and materials."""
+    """The restorer's words on care; where there are none, what is usual for its kind; of the parts mended always."""
     result = job.newest(RESULT)
     if result.care is not None:
         text, whole = up_to(result.care, _CARE_WORDS)
-        return Row("Care", (text if whole else f"{text} {_MORE}",))
+        more = care_of_mends(job, result.care)
+        return Row("Care", (" ".join(part for part in (text, "" if whole else _MORE, *more) if part),))
     if result.ending not in ("done", "done with limits"):
         return None
     text, _ = up_to(suggested_care(job), _CARE_WORDS)
-    return Row("Care", (f"{text} (Common practice for a pen of its kind.)",)) if text else None
+    told = " ".join(part for part in (text, *(line for line in care_of_mends(job) if line not in text)) if part)
+    return Row("Care", (f"{told} (Common practice for a pen of its kind.)",)) if told else None
 
 
 def contact_row(job: Job) -> Row | None:

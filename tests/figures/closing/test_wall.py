@@ -63,7 +63,9 @@ def test_every_step_is_on_half_a_page(system, made):
 
 def test_no_line_lies_on_another():
     """In each column every line has its own height, a type size apart at least."""
-    drawing = order_page(order("pneumatic-extending-tube", material="hard rubber; celluloid; casein").result)
+    made = {"material": "hard rubber; celluloid; casein", "fitted": "silicone sac"}
+    drawing = order_page(order("pneumatic-extending-tube", **made).result)
+    stands_on_half_a_page(drawing)
     found = {}
     for text in texts(drawing):
         if text.get("text-anchor") != "end":

@@ -54,6 +54,24 @@ def test_the_restorers_care_stands_and_common_practice_only_where_there_is_none(
     assert said(care_row(job)).endswith("The rest of it stands in the record.")
 
 
+def test_what_was_mended_has_its_care_whatever_was_written_and_however_much(new_job):
+    job = new_job()
+    job.add("intake", "arrival", {"pen": "x", "system": "lever-sac", "material": "hard rubber"})
+    result(job, care="Talk to it.")
+    for part, method in (("cap", "cap-lip-glue"), ("inner-cap", "inner-cap-set"), ("cap", "cap-fade-leave")):
+        job.add("repairs", "repair", {"part": part, "method": method})
+    glued, inner, wax = "a glued crack is weaker than the wall", "have the inner cap looked at", "Its wax is renewed"
+    assert all(said(care_row(job)).count(words) == 1 for words in ("Talk to it.", glued, inner, wax))
+    result(job, care="Mind the crack, and wax it yearly.")
+    assert inner in said(care_row(job))
+    assert glued not in said(care_row(job))
+    assert wax not in said(care_row(job))
+    result(job, care=" ".join(f"Sentence {n} of nine long words in all here." for n in range(30)))
+    assert glued in said(care_row(job))
+    result(job)
+    assert all(said(care_row(job)).count(words) == 1 for words in (glued, inner, wax))
+
+
 def test_whom_to_ask_and_until_when(new_job):
     job = new_job()
     assert said(contact_row(job)) == f"Ask {CONTACT}"

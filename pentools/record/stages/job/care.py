@@ -12,7 +12,8 @@ from pentools.record.stages.closing.kinds import ROUND
 from pentools.record.stages.closing.known import body_of
 from pentools.record.stages.job.ending_kinds import EARLY, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
-from pentools.record.stages.seal.kinds import MEASURE, SAC_RUBBER, SEALANT, TRIAL
+from pentools.record.stages.repairs.work import mended
+from pentools.record.stages.seal.kinds import MEASURE, SAC_RUBBER, SEALANT, SEALANTS, TRIAL
 from pentools.record.stages.treatment.facts import all_materials, limit_of_materials, materials_of
 from pentools.record.view import once_a_state
 from pentools.sums.closing.care import care_rows, ink_findings, ink_rows, rubber_of
@@ -20,10 +21,23 @@ from pentools.sums.closing.care import care_rows, ink_findings, ink_rows, rubber
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["TOPICS", "UNKNOWN", "CareLine", "care_lines", "care_of", "inks_of", "never_on", "suggested_care"]
+__all__ = [
+    "TOPICS",
+    "UNKNOWN",
+    "CareLine",
+    "care_lines",
+    "care_of",
+    "care_of_mends",
+    "inks_of",
+    "never_on",
+    "suggested_care",
+]
 
 UNKNOWN = "unknown"
 _RINGS = ("head", "packing", "washer")
+_SEALANT_KEYS = frozenset(dict(SEALANTS))
+_REPLACED = "replace part"
+_SPOKEN_OF = {"glued crack": "crack", "welded crack": "weld"}
 _SKIN = ("cap", "barrel", "clip", "bands", "section")
 
 
@@ -73,6 +87,19 @@ def suggested_care(job: Job) -> str:
     return " ".join(line.line for line in care_of(job))
 
 
+def care_of_mends(job: Job, said: str = "") -> tuple[str, ...]:
+    """What the owner is told of the parts mended, a line each.
+
+    Parameters
+    ----------
+    said : str
+        What the restorer wrote on care: what it speaks of already is not told again.
+    """
+    told, own = said.casefold(), _parts_of_mends(job)
+    lines = [line for line in care_of(job) if line.applies_to == "part" and line.key in own]
+    return tuple(line.line for line in lines if _SPOKEN_OF.get(line.key, line.key) not in told)
+
+
 def _judge(job: Job, names: Sequence[str], treatment: str) -> Verdict:
     return limit_of_materials(job, names, treatment).verdict
 
@@ -89,7 +116,7 @@ def _pen(job: Job) -> CareOf:
         other=tuple(dict.fromkeys(name for _, name, _ in parts)),
         outside=tuple(dict.fromkeys(name for part, name, _ in parts if part in _SKIN)),
         sealants=_sealants(job),
-        parts=("rubber ring",) if _tried(job) & set(_RINGS) else (),
+        parts=(*(("rubber ring",) if _tried(job) & set(_RINGS) else ()), *_parts_of_mends(job)),
         unmended=job.newest(RESULT).ending in EARLY,
     )
 
@@ -123,4 +150,22 @@ def _sealants(job: Job) -> tuple[str, ...]:
     found = [one.sealant or "" for one in put if one.sealant != "grease" or one.place in ("section", "inner-cap")]
     for logged in job.log(ROUND):
         found += [name for name in (logged.values.sac_with, logged.values.section_with) if name is not None]
-    return tuple(found)
+    return (*found, *(key for key in _of_mends(job) if key in _SEALANT_KEYS))
+
+
+def _parts_of_mends(job: Job) -> tuple[str, ...]:
+    return tuple(key for key in _of_mends(job) if key not in _SEALANT_KEYS)
+
+
+def _of_mends(job: Job) -> tuple[str, ...]:
+    """What was done to parts that an owner has to know of, as the table of care names it; not of what was replaced since."""
+    done = mended(job)
+    stays = [
+        one
+        for number, one in enumerate(done)
+        if not any(
+            (later.row.part, later.row.place, later.row.consent) == (one.row.part, one.row.place, _REPLACED)
+            for later in done[number + 1 :]
+        )
+    ]
+    return tuple(dict.fromkeys(key for one in stays for key in one.row.care))

@@ -7,9 +7,10 @@ import pytest
 
 import pentools
 from pentools import tables
+from pentools.calc.repairs.fitness import RepairRow
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
-from pentools.record.stages.job.care import TOPICS, care_lines, care_of, never_on, suggested_care
+from pentools.record.stages.job.care import TOPICS, care_lines, care_of, care_of_mends, never_on, suggested_care
 from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.record.stages.treatment.facts import limit_for
 from pentools.systems.registry import SYSTEMS
@@ -202,10 +203,6 @@ def test_no_line_is_written_twice():
 
 
 def test_the_sac_that_was_measured_stands_for_the_seals(tmp_path):
-    from pentools.record.bench import open_bench_folder
-    from pentools.record.job import create_job
-    from pentools.record.stages.job.care import care_lines
-
     job = create_job(open_bench_folder(tmp_path / "bench", create=True), "sac-pen")
     job.add("intake", "arrival", {"pen": "x", "system": "lever-sac", "material": "acrylic"})
     for chosen, told in (
@@ -293,3 +290,49 @@ def test_every_pen_is_told_of_warmth_once(job):
         told = [line.line for line in care_of(job) if line.topic == "keeping"]
         warm = [line for line in told if any(word in line for word in ("heat", "radiator"))]
         assert len(warm) == 1, (material, told)
+
+
+def parts_told(job):
+    return {(line.applies_to, line.key) for line in care_of(job) if line.applies_to in ("part", "fitted")}
+
+
+@pytest.mark.parametrize(
+    ("part", "method", "told"),
+    [
+        ("cap", "cap-lip-glue", {("part", "glued crack")}),
+        ("cap", "cap-lip-weld", {("part", "welded crack")}),
+        ("barrel", "barrel-cement", {("part", "welded crack")}),
+        ("inner-cap", "inner-cap-set", {("part", "inner cap"), ("fitted", "shellac")}),
+        ("inner-cap", "inner-cap-new", {("part", "inner cap")}),
+        ("cap", "cap-fade-leave", {("part", "wax")}),
+        ("bands", "ring-dry", {("part", "wax")}),
+        ("barrel", "window-rinse", {("part", "ink window")}),
+        ("threads", "thread-build", {("fitted", "shellac")}),
+        ("clip", "clip-tighten", set()),
+    ],
+)
+def test_what_was_mended_is_told_of(job, part, method, told):
+    arrive(job, "piston", "acrylic")
+    assert parts_told(job) == set()
+    job.add("repairs", "repair", {"part": part, "method": method})
+    assert parts_told(job) == told
+    assert len(care_of_mends(job)) == len([key for kind, key in told if kind == "part"])
+
+
+def test_of_what_was_replaced_since_nothing_is_told(job):
+    arrive(job, "lever-sac", "hard rubber")
+    job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-glue"})
+    job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-sleeve"})
+    assert ("part", "glued crack") in parts_told(job)
+    job.add("repairs", "repair", {"part": "cap", "method": "cap-lip-piece"})
+    assert parts_told(job) == {("part", "welded crack")}
+
+
+def test_every_care_that_a_repair_names_has_its_line():
+    for row in tables.read(RepairRow, "part_repairs"):
+        for key in row.care:
+            assert care_lines("part", key) or care_lines("fitted", key), row.key
+        assert ("wax" in row.method.replace("soft wax", "").replace("coloured wax", "")) == ("wax" in row.care), row.key
+        assert ("shellac" in row.method + row.how and "or shellac" not in row.how.casefold()) <= (
+            "shellac" in row.care
+        ), row.key
