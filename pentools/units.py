@@ -82,6 +82,10 @@ class Reading:
     standard_uncertainty: float | None = None
     typed: str = ""
 
+    def text(self) -> str:
+        """What reads back as this reading: as it was typed, else value and unit."""
+        return self.typed or f"{plain(self.value, 15)} {self.unit}"
+
     def as_json(self) -> dict[str, Any]:
         """The reading as the JSON object that the record keeps."""
         return {"value": self.value, "unit": self.unit, "u": self.standard_uncertainty, "typed": self.typed}

@@ -294,7 +294,7 @@ def _text(field: Field, value: object) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Reading):
-        return value.typed or f"{plain(value.value, 15)} {value.unit}"
+        return value.text()
     if hasattr(value, "item"):
         value = value.item()  # a numpy number
     return _number_text(field, value) if isinstance(value, int | float) else str(value)

@@ -10,7 +10,7 @@ from pentools.errors import InputError
 from pentools.figures.pen.section_view import PenOptions, draw_pen
 from pentools.record.stages.common import SEVERITIES
 from pentools.record.stages.job.intake_kinds import ARRIVAL, PART_CONDITION
-from pentools.record.stages.weighing.kinds import DIMENSIONS
+from pentools.record.stages.weighing.dimensions import dimensions_of
 from pentools.systems.dimensions import ASKED
 from pentools.systems.parts import drawn_part, part_name, parts_of
 from pentools.systems.registry import SYSTEMS
@@ -30,9 +30,9 @@ _OUTSIDE = ("nib", "feed", "section", "barrel", "cap-threads", "ink-space")
 def _lengths(job: Job) -> dict[str, float]:
     """Drawn dimension -> length [mm]: the filler's own dimensions, and those taken as the pen came in."""
     found: dict[str, float] = {}
-    for form in (job.newest(DIMENSIONS), job.newest(ARRIVAL)):
-        for asked, dimension in ASKED.items():
-            reading = getattr(form, asked, None)
+    arrival = job.newest(ARRIVAL)
+    for asked, dimension in ASKED.items():
+        for reading in (dimensions_of(job).get(asked), getattr(arrival, asked, None)):
             if isinstance(reading, Reading) and reading.unit == "mm" and reading.value > 0:
                 found[_DRAWN_AS.get(asked, dimension.name)] = reading.value
     return found

@@ -30,6 +30,7 @@ __all__ = [
     "opening_told",
     "step_changes",
     "step_keys",
+    "usual_sealant",
 ]
 
 CLOCK_RUN = "When its clock has run"
@@ -147,6 +148,24 @@ def step_changes(row: ClosingRow, body: Sequence[str], fitted: Sequence[str]) ->
     return changes_of(row, body, fitted, rows, grid)
 
 
+def usual_sealant(clock: str, fitted: Collection[str]) -> str:
+    """What a joint is put on with where nobody has said it.
+
+    Parameters
+    ----------
+    clock : {"sac", "bulb", "section"}
+        The joint.
+    fitted : collection of str
+        What sac or bulb are made of; it is they alone that ask for another than shellac.
+
+    Returns
+    -------
+    str
+        A key of the seal stage's sealants.
+    """
+    return "shellac" if clock == "section" else next((STICKS[name] for name in fitted if name in STICKS), "shellac")
+
+
 def cure_hours(row: ClosingRow, fitted: Collection[str], sealant: str = "", moment: str = "test") -> float | None:
     """How long a step's joint waits until a moment [h].
 
@@ -166,10 +185,7 @@ def cure_hours(row: ClosingRow, fitted: Collection[str], sealant: str = "", mome
     """
     if not row.clock:
         return None
-    usual = (
-        next((STICKS[name] for name in fitted if name in STICKS), "shellac") if row.clock != "section" else "shellac"
-    )
-    return cure_of(sealant or usual, moment, tables.read(CureRow, "cure_times")).proposed_h
+    return cure_of(sealant or usual_sealant(row.clock, fitted), moment, tables.read(CureRow, "cure_times")).proposed_h
 
 
 def closing_told(

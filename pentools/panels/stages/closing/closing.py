@@ -31,6 +31,7 @@ from pentools.record.stages.closing.work import (
     closing_of,
     fitted_of,
     met_of,
+    offered_at,
     put_on,
     shut_by,
     step_values,
@@ -129,6 +130,19 @@ class ClosingPanel(StagePanel):
         for name, keys in zip(_TICKS, self.steps.ticked(), strict=True):
             self.forms[ROUND.key].boxes[name].text = "; ".join(keys)
         self._quiet = False
+        self._offer()
+
+    def _offer(self) -> None:
+        """Fill in what is known of a step once it is ticked, and take it back with the tick."""
+        order = closing_of(self.job)
+        ticked = self._keys("done")
+        offered: dict[str, str] = {}
+        for step in order.steps if order is not None else ():
+            if step.row.key in ticked:
+                offered |= offered_at(self.job, step.row)
+        asked = self._asked()
+        for name in ("sac_with", "sac_length"):
+            self.forms[ROUND.key].boxes[name].suggest(offered.get(name, "") if name in asked else "")
 
     def _follow_boxes(self) -> None:
         """An entry that is loaded for correction, or a form that is emptied, shows in the list."""

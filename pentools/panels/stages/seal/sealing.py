@@ -20,6 +20,7 @@ from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.record.forms import Form, form_with
 from pentools.record.kinds import Kind, as_dict
+from pentools.record.stages.closing.work import fitted_of
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import (
     MEASURE,
@@ -47,7 +48,10 @@ from pentools.record.stages.seal.proof import (
 )  # fmt: skip
 from pentools.record.stages.seal.sealing import candidates, fit_words, next_trial, passed_places, place_words, work_out
 from pentools.record.stages.seal.seats import seen_in_other_pens
+from pentools.record.stages.weighing.dimensions import dimensions_of
+from pentools.sums.closing.work import usual_sealant
 from pentools.sums.seal.rings import fit_sentence
+from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.figures.drawing import Drawing
@@ -59,6 +63,8 @@ __all__ = ["SealPanel"]
 
 SHOWN = 8
 _WITH_PLACE = ("measure", "trial", "sealant")
+_ALSO_TYPED = (("reach", "reach", "breather"), ("tube", "tube", "breather"), ("sac", "outside", "sac"), ("wall", "wall", "sac"))  # fmt: skip
+"""A reading, its name among the dimensions of the fill test, and the seal that it belongs to."""
 
 
 class SealPanel(StagePanel):
@@ -70,7 +76,7 @@ class SealPanel(StagePanel):
         self._asked = ""
         super().__init__(job, stage, sheet)
         self.above.children = (stage_cautions(stage),)
-        for key in ("measure", "trial"):
+        for key in _WITH_PLACE:
             box = self.forms[key].boxes["place"]
             box.input.observe(guarded(self.status, self._place_chosen), "value")
         self.forms["test"].boxes["test"].input.observe(guarded(self.status, self._ask), "value")
@@ -143,6 +149,18 @@ class SealPanel(StagePanel):
         for name, text in texts.items():
             form.boxes[name].suggest(text)
         self._keep_choices(form)
+        self._offer_known()
+
+    def _offer_known(self) -> None:
+        """Fill in what was typed for the fill test or at closing, and the adhesive that the sac's material wants."""
+        form, known = self.forms["measure"], dimensions_of(self.job)
+        place = form.boxes["place"].text
+        for name, asked, at in _ALSO_TYPED:
+            reading = known.get(asked) if at == place and getattr(measured(self.job, at), name) is None else None
+            form.boxes[name].suggest(reading.text() if isinstance(reading, Reading) else "")
+        sealant = self.forms["sealant"].boxes
+        here = sealant["place"].text in ("sac", "bulb") and measured(self.job, "sac").material is not None
+        sealant["sealant"].suggest(usual_sealant("sac", fitted_of(self.job)) if here else "")
 
     @staticmethod
     def _keep_choices(form: KindForm) -> None:

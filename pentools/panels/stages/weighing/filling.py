@@ -18,6 +18,7 @@ from pentools.record.forms import Form
 from pentools.record.kinds import Kind
 from pentools.record.saying import say
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.weighing.dimensions import dimensions_elsewhere
 from pentools.record.stages.weighing.filling import capacity_of, next_state
 from pentools.record.stages.weighing.kinds import Weighing
 from pentools.record.stages.weighing.rest import leak_of
@@ -39,10 +40,12 @@ class FillTestPanel(StagePanel):
         self.forms["weighing"].boxes["state"].text = next_state(job)  # as it went on before the kernel was new
 
     def refresh_forms(self) -> None:
-        """Ask only for the dimensions that this filling system has."""
+        """Ask only for the dimensions that this filling system has, and offer what another stage knows of them."""
         system = self.job.newest(ARRIVAL).system
         names = tuple(f.name for f in dimension_fields(system)) if system is not None else None
         self.forms["dimensions"].show_only(names)
+        for name, reading in dimensions_elsewhere(self.job).items():
+            self.forms["dimensions"].boxes[name].suggest(reading.text())
 
     def check(self, kind: Kind[Any], form: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """A weighing after a stroke needs the stroke's number, and a gain is no mass of a whole pen."""

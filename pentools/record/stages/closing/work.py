@@ -16,10 +16,13 @@ from pentools.record.stages.closing.kinds import ROUND, STEP, Round, Step
 from pentools.record.stages.closing.known import body_of, known_conditions, known_steps
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import MEASURE, SAC_RUBBER, SEALANT
+from pentools.record.stages.seal.measure import work_out
 from pentools.record.stages.seal.trials import passed_places
-from pentools.record.view import once_a_state
+from pentools.record.stages.weighing.dimensions import dimensions_of
+from pentools.record.view import SPOILT, once_a_state
 from pentools.sums.closing.care import rubber_of
-from pentools.sums.closing.work import closing_rows, closing_work, cure_hours, step_changes
+from pentools.sums.closing.work import closing_rows, closing_work, cure_hours, step_changes, usual_sealant
+from pentools.units import Reading
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
@@ -34,6 +37,7 @@ __all__ = [
     "fits_dry",
     "fitted_of",
     "met_of",
+    "offered_at",
     "place_of",
     "put_on",
     "shut_by",
@@ -284,8 +288,7 @@ def _started(job: Job, step: ClosingStep) -> tuple[str, dt.datetime] | None:
         return said
     rows = [(logged.entry, logged.values.done or ()) for logged in job.log(ROUND)]
     times = [job.record.history(entry)[0].time for entry, done in rows if step.row.key in done]
-    usual = "silicone" if step.row.clock != "section" and "silicone" in fitted_of(job) else "shellac"
-    return (usual, times[-1]) if times else None
+    return (usual_sealant(step.row.clock, fitted_of(job)), times[-1]) if times else None
 
 
 def clocks_of(job: Job, moment: dt.datetime | None = None) -> tuple[Clock, ...]:
@@ -301,14 +304,47 @@ def clocks_of(job: Job, moment: dt.datetime | None = None) -> tuple[Clock, ...]:
 
 
 def step_values(job: Job) -> dict[str, str]:
-    """What was measured on the way, in words, by the name of its field: the newest entry of each."""
+    """What was measured on the way, in words, by the name of its field: the newest entry of each.
+
+    A tube's reach that was measured with the seal or for the fill test is known too.
+    """
     found: dict[str, str] = {}
+    reach = dimensions_of(job).get("reach")
+    if isinstance(reach, Reading):
+        found["tube_reach"] = ROUND.field("tube_reach").shown(reach)
     for logged in job.log(ROUND):
         for name in ("sac_length", "tube_reach", "bar_length", "presses"):
             value = getattr(logged.values, name)
             if value is not None:
                 found[name] = ROUND.field(name).shown(value)
     return found
+
+
+def offered_at(job: Job, row: ClosingRow) -> dict[str, str]:
+    """What is known beforehand of what is typed at a step: the sac's adhesive by its material, its length by the sac's sum.
+
+    Returns
+    -------
+    dict of str to str
+        By the names of the fields of a round; the material must have been said.
+    """
+    found: dict[str, str] = {}
+    said = [logged.values.material for logged in job.log(MEASURE) if logged.values.place == "sac"]
+    if row.clock in ("sac", "bulb") and said and said[-1]:
+        found["sac_with"] = usual_sealant(row.clock, fitted_of(job))
+    if row.value == "sac_length":
+        cut = _cut_mm(job)
+        found |= {} if cut is None else {"sac_length": f"{cut:.0f} mm"}
+    return found
+
+
+def _cut_mm(job: Job) -> float | None:
+    """How long the sac's sum says it is cut [mm]; None where it does not say, or its sizes contradict each other."""
+    try:
+        answer = work_out(job, "sac")
+    except SPOILT:
+        return None
+    return None if answer is None else answer.data.get("cut_length_mm")
 
 
 def action_of(job: Job, row: ClosingRow) -> str:

@@ -11,10 +11,11 @@ from pentools.calc.weighing.balance import FIGURES
 from pentools.fields import Value
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.weighing.dimensions import dimensions_of
 from pentools.record.stages.weighing.kinds import DIMENSIONS, LEAK_CHECK, LEAK_READING, SETUP, STATES, WEIGHING
 from pentools.record.view import once_a_state
 from pentools.sums.base import Inputs, SumAnswer
-from pentools.sums.weighing.capacity import CAPACITY, dimension_fields
+from pentools.sums.weighing.capacity import CAPACITY
 from pentools.sums.weighing.inputs import balance_of
 from pentools.units import Reading
 
@@ -198,9 +199,8 @@ def sum_values(job: Job, cycle: FillCycle) -> dict[str, Value]:
     values["kept"] = kept_when_drained(job, cycle)
     system = job.newest(ARRIVAL).system
     if system is not None:
-        dimensions = job.newest(DIMENSIONS)
         values["system"] = system
-        values.update({f.name: getattr(dimensions, f.name) for f in dimension_fields(system)})
+        values.update(dimensions_of(job))
     return values
 
 

@@ -50,6 +50,22 @@ def test_a_whole_re_sac_is_one_screen_of_ticks_and_one_entry(lever, panel):
     assert [step.row.key for step in closing_of(lever).steps if step.state not in ("done", "not needed")] == ["rested"]
 
 
+def test_the_adhesive_is_filled_in_by_the_sacs_material_with_its_tick(lever, panel):
+    sizes = {"bore": "8.3 mm", "nipple": "6.6 mm", "nipple_length": "6 mm", "depth": "50 mm"}
+    lever.add("seal", "measure", {"place": "sac", "material": "silicone", **sizes})
+    boxes = panel.forms["order"].boxes
+    tick(panel, "cleared")
+    assert boxes["sac_with"].text == boxes["sac_length"].text == ""
+    tick(panel, "sac-cut", "sac-on")
+    assert boxes["sac_with"].text == "silicone"
+    assert boxes["sac_length"].text.endswith(" mm")
+    panel.steps.rows["sac-on"].done.value = False
+    assert boxes["sac_with"].text == ""
+    boxes["sac_with"].text = "shellac"
+    tick(panel, "sac-on")
+    assert boxes["sac_with"].text == "shellac"
+
+
 def test_step_by_step_what_is_on_record_is_not_asked_again(lever, panel):
     panel.steps.before.value = True
     tick(panel, "cleared")

@@ -220,6 +220,36 @@ def test_only_the_seals_of_the_pens_own_system_are_offered(job, sheet, put):
     assert put(panel, "sealant", sealant="silicone", place="diaphragm", lot="tube 3").startswith("saved ")
 
 
+def test_what_was_typed_at_the_fill_test_or_at_closing_is_filled_in(job, sheet):
+    job.add("intake", "arrival", {"pen": "a drawn pen", "system": "bulb"})
+    job.add("closing", "order", {"done": "tube-cut", "tube_reach": "54 mm"})
+    job.add("fill test", "dimensions", {"tube": "2 mm"})
+    panel = sheet.panel("seal")
+    boxes = panel.forms["measure"].boxes
+    assert boxes["reach"].text == ""
+    boxes["place"].text = "breather"
+    assert (boxes["reach"].text, boxes["tube"].text) == ("54 mm", "2 mm")
+    boxes["place"].text = "bulb"
+    assert boxes["reach"].text == ""
+    job.add("seal", "measure", {"place": "breather", "tube": "2 mm", "tube_hole": "1.95 mm", "reach": "53 mm"})
+    boxes["place"].text = "breather"
+    assert boxes["reach"].text == ""  # measured again, it is read again
+
+
+@pytest.mark.parametrize(("material", "with_what"), [("silicone", "silicone"), ("latex", "shellac")])
+def test_the_adhesive_is_filled_in_by_the_sacs_material(job, sheet, material, with_what):
+    job.add("intake", "arrival", {"pen": "a drawn pen", "system": "lever-sac"})
+    panel = sheet.panel("seal")
+    boxes = panel.forms["sealant"].boxes
+    boxes["place"].text = "sac"
+    assert boxes["sealant"].text == ""
+    job.add("seal", "measure", {"place": "sac", "bore": "8 mm", "material": material})
+    boxes["place"].text = "section"
+    assert boxes["sealant"].text == ""
+    boxes["place"].text = "sac"
+    assert boxes["sealant"].text == with_what
+
+
 def test_a_place_that_an_entry_names_stays_though_the_system_has_none(job, sheet):
     job.add("seal", "measure", {"place": "sac", "bore": "8 mm"})
     offered = [key for _, key in sheet.panel("seal").forms["measure"].boxes["place"].input.options]

@@ -1,6 +1,7 @@
 """The fill test's panel: its sentence and its figure follow the record."""
 
 from pentools.panels.bench import BenchSheet
+from pentools.record.stages.weighing.kinds import DIMENSIONS
 
 
 def test_the_sentence_and_the_figure_follow_the_record(sheet, type_into):
@@ -23,6 +24,16 @@ def test_the_dimensions_form_shows_where_to_measure(sheet):
     panel.show_form("dimensions")
     assert panel.result_drawings.value.count("<svg") == 3
     assert "bore" in panel.result_drawings.value
+
+
+def test_dimensions_that_another_stage_has_are_filled_in(job, sheet, put):
+    job.add("intake", "arrival", {"pen": "a drawn pen", "system": "bulb"})
+    job.add("seal", "measure", {"place": "breather", "tube": "2 mm", "tube_hole": "1.95 mm", "reach": "55 mm"})
+    panel = sheet.panel("fill test")
+    boxes = panel.forms["dimensions"].boxes
+    assert (boxes["reach"].text, boxes["tube"].text, boxes["bore"].text) == ("55 mm", "2 mm", "")
+    assert put(panel, "dimensions", bore="8.3 mm").startswith("saved ")
+    assert job.newest(DIMENSIONS).reach.value == 55
 
 
 def test_dips_on_a_tared_balance_give_the_fill_and_their_chart(sheet, type_into):

@@ -13,12 +13,14 @@ from pentools.record.stages.closing.work import (
     fits_dry,
     fitted_of,
     met_of,
+    offered_at,
     put_on,
     shut_by,
     step_values,
     words_of_changes,
 )
 from pentools.record.stages.job.care import care_of
+from pentools.record.stages.seal.measure import work_out
 
 
 def state(job, key):
@@ -127,6 +129,31 @@ def test_measured_values_and_what_is_so_are_kept(job):
     tick(job, ["sac-cut"], sac_length="51.5 mm", so_before="pictured")
     assert step_values(job) == {"sac_length": "51.5 mm (2.028 in)"} or step_values(job)["sac_length"].startswith("51.5")
     assert {"clean-dry", "pictured"} <= met_of(job)
+
+
+def test_what_is_known_of_a_step_beforehand_is_offered(job):
+    rows = {step.row.key: step.row for step in closing_of(job).steps}
+    assert offered_at(job, rows["sac-on"]) == offered_at(job, rows["sac-cut"]) == {}
+    sizes = {"bore": "8.3 mm", "nipple": "6.6 mm", "nipple_length": "6 mm", "depth": "50 mm"}
+    job.add("seal", "measure", {"place": "sac", "material": "silicone", **sizes})
+    cut = work_out(job, "sac").data["cut_length_mm"]
+    assert offered_at(job, rows["sac-on"]) == {"sac_with": "silicone"}
+    assert offered_at(job, rows["sac-cut"]) == {"sac_length": f"{cut:.0f} mm"}
+    assert offered_at(job, rows["sealed"]) == offered_at(job, rows["cleared"]) == {}
+    job.add("seal", "measure", {"place": "sac", "material": "latex", **sizes})
+    assert offered_at(job, rows["sac-on"]) == {"sac_with": "shellac"}
+    job.add("seal", "measure", {"place": "sac", "bore": "8.3 mm", "nipple": "9.6 mm", "depth": "50 mm"})
+    assert offered_at(job, rows["sac-cut"]) == {}
+
+
+def test_a_reach_that_was_measured_with_the_seal_is_known(new_job):
+    job = new_job()
+    job.add("intake", "arrival", {"pen": "x", "system": "bulb"})
+    assert "tube_reach" not in step_values(job)
+    job.add("seal", "measure", {"place": "breather", "tube": "2 mm", "tube_hole": "1.95 mm", "reach": "55 mm"})
+    assert step_values(job)["tube_reach"].startswith("55\u202fmm")
+    tick(job, ["tube-cut"], tube_reach="54 mm")
+    assert step_values(job)["tube_reach"].startswith("54\u202fmm")
 
 
 def test_dry_on_the_way_counts_as_a_dry_fit(job):
