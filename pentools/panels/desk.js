@@ -7,6 +7,10 @@ const boxOf = (element) => {
 };
 
 const BOXES = "input, textarea, select";
+const LONGEST_PRESS_MS = 1000;
+const STILL_PX = 8;
+// presses that were answered, where the sheet is shown twice
+const seen = new WeakSet();
 
 const focusIn = (selector, tries = 60) => {
   const places = [...document.querySelectorAll(selector)];
@@ -69,9 +73,48 @@ export default {
       }
     };
 
+    // The cursor goes where the kernel asks, but not away from a hand that is at another box by then, and not while
+    // a press is under way, for the sheet would move under it.
+    let handAtBox = false;
+    let down = null;
+    let later = null;
+
     const look = () => {
       const selector = model.get("look_at").selector;
-      if (selector) focusIn(selector);
+      if (!selector || handAtBox) return;
+      if (down && performance.now() - down.at < LONGEST_PRESS_MS) later = look;
+      else focusIn(selector);
+    };
+
+    const handAt = (event) => {
+      if (!event.isTrusted || !event.target.closest?.(".pentools")) return;
+      if (event.type === "input" || event.type === "pointerdown") handAtBox = event.target.matches(BOXES);
+      else if (event.key === "Enter") handAtBox = event.target.tagName === "TEXTAREA" && !event.ctrlKey && !event.metaKey;
+    };
+
+    // A press counts where it began: were the sheet redrawn between down and up, the browser would click on nothing.
+    const pressDown = (event) => {
+      const button = event.target.closest?.(".pentools button");
+      down = { button, at: performance.now(), x: event.clientX, y: event.clientY, clicked: false };
+    };
+
+    const pressUp = (event) => {
+      const began = down;
+      // a mouse's click, where there is one, comes before this; a finger's may come after it
+      setTimeout(() => {
+        down = null;
+        const still = Math.hypot(event.clientX - began?.x, event.clientY - began?.y) < STILL_PX;
+        const lost = event.pointerType === "mouse" && event.type === "pointerup" && !began?.clicked && !seen.has(event);
+        if (lost && still && began?.button?.isConnected) began.button.click();
+        seen.add(event);
+        later?.();
+        later = null;
+      });
+    };
+
+    const pressed = (event) => {
+      if (down?.button?.contains(event.target)) down.clicked = true;
+      if (event.isTrusted && event.target.closest?.(".pentools button")) handAtBox = false;
     };
 
     const leave = () => {
@@ -129,21 +172,22 @@ export default {
       go?.();
     };
 
+    const heard = [
+      ["input", keep], ["input", typed], ["input", handAt], ["change", typed], ["keydown", handAt], ["keydown", save],
+      ["keypress", enter], ["pointerdown", handAt], ["pointerdown", pressDown], ["pointerup", pressUp],
+      ["pointercancel", pressUp], ["click", pressed], ["click", press],
+    ];
+    const told = [
+      ["msg:custom", settled], ["change:look_at", look], ["change:saved", forget], ["change:go_to", leave],
+    ];
+
     const watcher = new MutationObserver(() => {
       giveBack();
       ours();
     });
     watcher.observe(document.body, { childList: true, subtree: true });
-    document.addEventListener("input", keep, true);
-    document.addEventListener("input", typed, true);
-    document.addEventListener("change", typed, true);
-    document.addEventListener("keypress", enter, true);
-    document.addEventListener("keydown", save, true);
-    document.addEventListener("click", press, true);
-    model.on("msg:custom", settled);
-    model.on("change:look_at", look);
-    model.on("change:saved", forget);
-    model.on("change:go_to", leave);
+    for (const [name, hear] of heard) document.addEventListener(name, hear, true);
+    for (const [name, hear] of told) model.on(name, hear);
     model.set("woken", Date.now());
     model.save_changes();
     giveBack();
@@ -151,16 +195,8 @@ export default {
     el.style.display = "none";
     return () => {
       watcher.disconnect();
-      document.removeEventListener("input", keep, true);
-      document.removeEventListener("input", typed, true);
-      document.removeEventListener("change", typed, true);
-      document.removeEventListener("keypress", enter, true);
-      document.removeEventListener("keydown", save, true);
-      document.removeEventListener("click", press, true);
-      model.off("msg:custom", settled);
-      model.off("change:look_at", look);
-      model.off("change:saved", forget);
-      model.off("change:go_to", leave);
+      for (const [name, hear] of heard) document.removeEventListener(name, hear, true);
+      for (const [name, hear] of told) model.off(name, hear);
     };
   },
 };

@@ -190,9 +190,12 @@ class StagePanel(ShowsItself):
 
     def refresh(self) -> None:
         """Show what the record says now."""
+        self._refresh_words()
+        self._refresh_result()
+
+    def _refresh_words(self) -> None:
         self._said = say(self.job, self.stage.key)
         self.follow()
-        self._refresh_result()
         self.log.refresh()
 
     def follow(self) -> None:
@@ -254,11 +257,13 @@ class StagePanel(ShowsItself):
         for row in self.holds.values():
             row.pending = row.about = ""
         before, done_before = self._said, self._done
-        self.refresh()
+        self._refresh_words()
         if entry.replaces and before and before != self._said and entry.kind in self.forms:
             self.forms[entry.kind].status.saved(f"saved {entry.time:%H:%M:%S}. Before: {before} Now: {self._said}")
         self.sheet.changed(self)
         self._go_on(entry, done_before)
+        # last, because its figure takes longer than all else: the hand need not wait for it
+        self._refresh_result()
 
     def _go_on(self, entry: Entry, done_before: frozenset[str]) -> None:
         """Once something that is owed is on record, lead on: to the next form of this stage, else to the way on."""

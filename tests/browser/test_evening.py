@@ -251,9 +251,9 @@ class ByMouse:
     def open(self):
         return self.page.locator(".pt-is-open")
 
-    def owed(self, words):
+    def owed(self, words, stage):
         self.page.locator(".pt-owed").get_by_role("button", name=words).click()
-        self.open.locator(".pt-form").wait_for()
+        self.page.locator(f".pt-slot-{stage}.pt-is-open .pt-form").wait_for()
 
     def fill(self, label, text):
         self.open.locator(".pt-form").get_by_label(label).fill(text)
@@ -277,7 +277,7 @@ class ByMouse:
 def test_an_ordinary_pen_by_mouse(opened):
     sheet, hand = opened, ByMouse(opened)
     sheet.measure("closed")
-    hand.owed("· who")
+    hand.owed("· who", "intake")
     hand.fill("Owner *", "Adela Quist")
     hand.fill("Contact", "adela@quist.example")
     hand.press("Save")
@@ -288,15 +288,15 @@ def test_an_ordinary_pen_by_mouse(opened):
     hand.fill("What the owner asks for *", "let it write again")
     hand.choose("Kind of work", "a new sac")
     hand.press("Save")
-    hand.owed("· picture before")
+    hand.owed("· picture before", "pictures")
     sheet.measure("pictures")
     hand.picture("before.png", "before")
-    hand.owed("· what is seen")
+    hand.owed("· what is seen", "condition")
     hand.choose("Part *", "seals and sac")
     hand.fill("What is seen *", "the sac is hard as glass and in crumbs")
     hand.choose("How serious *", "4 lost: the part cannot be saved")
     hand.press("Save")
-    hand.owed("· the yes")
+    hand.owed("· the yes", "agree")
     hand.open.get_by_role("button", name="all of these").first.click()
     hand.fill("For at most", "60 EUR")
     hand.fill("How *", "by telephone")
@@ -306,22 +306,22 @@ def test_an_ordinary_pen_by_mouse(opened):
     minutes.press("Enter")
     sheet.wait_for_entry(7)
     sheet.boxes += 1
-    hand.owed("· in and out")
+    hand.owed("· in and out", "work-log")
     for what, way in (("sac, size 16", "added"), ("old sac", "removed")):
         hand.fill("What *", what)
         hand.choose("Which way *", way)
         hand.press("Save")
-    hand.owed("· a night filled")
+    hand.owed("· a night filled", "fill-test")
     hand.fill("How long it rested, filled *", "12")
     hand.choose("Was it dry all over? *", "yes")
     hand.press("Save")
-    hand.owed("· what is left")
+    hand.owed("· what is left", "limits")
     hand.open.get_by_role("button", name="Nothing was left", exact=True).click()
     hand.choose("Is it true that nothing was left unmended? *", "yes")
     hand.press("Save")
-    hand.owed("· picture after")
+    hand.owed("· picture after", "pictures")
     hand.picture("after.png", "after")
-    hand.owed("· the end")
+    hand.owed("· the end", "release")
     hand.choose("Result *", "done")
     hand.fill("In a few sentences *", "It has a new sac, fills and stayed dry for a night.")
     hand.fill("Price", "55 EUR")
