@@ -11,7 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from pentools.errors import InputError
-from pentools.fields import Field
+from pentools.fields import Field, Value
 from pentools.panels.guard import is_enter
 from pentools.panels.ticks_box import TicksBox
 
@@ -54,10 +54,18 @@ class FieldBox:
         Called when Enter is pressed in the box.
     files : tuple of str
         For a photo: the names of the files there are.
+    read : callable
+        Takes the field and a text, as it will be read when it is saved.
     """
 
-    def __init__(self, field: Field, on_enter: Callable[[], None], files: tuple[str, ...] = ()) -> None:
-        self.field, self._every = field, field.choices
+    def __init__(
+        self,
+        field: Field,
+        on_enter: Callable[[], None],
+        files: tuple[str, ...] = (),
+        read: Callable[[Field, str], Value] = Field.read,
+    ) -> None:
+        self.field, self._every, self._read = field, field.choices, read
         self._on_enter = on_enter
         self.input = self._make_input(files)
         self.message = widgets.HTML()
@@ -141,7 +149,7 @@ class FieldBox:
         """Beside a bare number, or a day in words, stands what it is taken for."""
         given = self.given
         try:
-            words = self.field.shown(self.field.read(given))
+            words = self.field.shown(self._read(self.field, given))
         except InputError:
             words = given
         if words == given.strip() or (given == self.text and self.field.kind != "date") or not given.strip():

@@ -111,7 +111,7 @@ class KindForm:
         self.save = guarded(self.status, self._save)
         files = pictures_in(job.folder)
         entered = guarded(self.status, self._enter)
-        self.boxes = {f.name: FieldBox(f, entered, files) for f in (*kind.fields, REMARK)}
+        self.boxes = {f.name: FieldBox(f, entered, files, job.read_one) for f in (*kind.fields, REMARK)}
         for name, box in self.boxes.items():
             box.widget.add_class(draft_class(stage, kind.key, name))
         self.button = widgets.Button(description="Save", tooltip="Enter; in a large box Ctrl and Enter")

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from pentools.errors import InputError, PentoolsError, RecordError
-from pentools.fields import Value
+from pentools.fields import Field, Value
 from pentools.money import Money, read_money
 from pentools.record.appending import what_failed
 from pentools.record.bench import Bench, bench_folder, check_job_name, open_bench_folder
@@ -105,13 +105,27 @@ class Job:
 
         An amount without a currency is in the bench's own, and a picture must lie in the job's photos folder.
         """
-        own = self.bench.text("money", "currency").upper()
-        sign, order = (self.bench.text("bench", name) for name in ("decimal_sign", "date_order"))
-        values, errors = kind.read(texts, own, sign, order)
+        values, errors = kind.read(texts, *self._customs)
         for name, error in self._missing_pictures(kind, values):
             del values[name]
             errors[name] = error
         return values, errors
+
+    def read_one(self, asked: Field, text: str) -> Value:
+        """Read what was typed for one field, as the bench writes money, decimals and dates.
+
+        Raises
+        ------
+        InputError
+            If it is not of the field's kind.
+        """
+        return asked.read(text, *self._customs)
+
+    @property
+    def _customs(self) -> tuple[str, str, str]:
+        """The bench's currency, decimal sign and order of a date."""
+        text = self.bench.text
+        return text("money", "currency").upper(), text("bench", "decimal_sign"), text("bench", "date_order")
 
     def _missing_pictures(self, kind: Kind[Any], values: Mapping[str, Value]) -> list[tuple[str, InputError]]:
         missing = []

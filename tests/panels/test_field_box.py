@@ -4,7 +4,10 @@ import pytest
 from by_name import kind_of
 
 from pentools.fields import Field
+from pentools.panels.bench import BenchSheet
 from pentools.panels.field_box import with_own_unit
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import open_job
 from pentools.record.registry import all_stages
 
 
@@ -30,6 +33,13 @@ def test_a_bare_number_is_read_in_the_box_s_own_unit_and_said(sheet, job, type_i
     assert "read as 23.26\u202fg" in form.boxes["mass"].message.value
     form.button.click()
     assert job.log(kind_of("fill test", "weighing"))[0].values.mass.value == 23.26
+
+
+def test_a_day_in_figures_is_said_as_this_bench_writes_it(job, type_into):
+    (job.bench.folder / "bench.toml").write_text('[bench]\ndate_order = "day first"\n', encoding="utf-8")
+    form = BenchSheet(open_job(job.name, bench=open_bench_folder(job.bench.folder))).panel("intake").forms["arrival"]
+    type_into(form, arrived_on="3/4/2026")
+    assert "read as 2026-04-03" in form.boxes["arrived_on"].message.value
 
 
 @pytest.mark.parametrize(

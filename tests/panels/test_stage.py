@@ -81,6 +81,22 @@ def test_other_panels_hear_of_it(sheet, type_into):
     assert "limits" in release.hold_text.value
 
 
+def test_what_a_save_changes_stands_before_its_figure_is_drawn(sheet, put, monkeypatch):
+    panel, seen = sheet.panel("fill test"), []
+    draw, owed_before = panel.result, sheet.owed.label.value
+
+    def drawn():
+        seen.append((panel.forms["leak check"].status.text, sheet.owed.label.value, panel.log.table.value))
+        return draw()
+
+    monkeypatch.setattr(panel, "result", drawn)
+    put(panel, "leak check", rested="12 h", dry="yes")
+    [(said, owed, log)] = seen
+    assert said.startswith("saved")
+    assert owed == sheet.owed.label.value != owed_before
+    assert "12\u202fh" in log
+
+
 def test_an_entry_of_an_unknown_kind_is_shown_and_kept(sheet, job):
     job.record.append(new_entry("limits", "from the future", {"x": 1}))
     assert "does not know" in sheet.panel("limits").log.table.value
