@@ -19,6 +19,24 @@ from pentools.serving import READY_FILE, SERVER
 
 __all__ = ["lab_command", "lab_environment", "run_lab", "write_kernel", "write_lab_settings"]
 
+# what a bench has no use for takes a second from the browser's start; a plain `jupyter lab` has all of it
+_LEFT_OUT = (
+    "apputils-extension:announcements",
+    "console-extension",
+    "debugger-extension",
+    "extensionmanager-extension",
+    "fileeditor-extension:language-server",
+    "hub-extension",
+    "inspector-extension",
+    "logconsole-extension",
+    "lsp-extension",
+    "mermaid-extension",
+    "notebook-extension:language-server",
+    "notebook-extension:log-output",
+    "terminal-extension",
+    "tooltip-extension",
+    "vega5-extension",
+)
 _SETTINGS = {
     "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False},
     "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none", "scrollPastEnd": False},
@@ -28,7 +46,7 @@ _SETTINGS = {
 
 
 def write_lab_settings(folder: Path) -> Path:
-    """Write the few settings the sheet needs (no news question, the whole page laid out) as defaults.
+    """Write the few settings the sheet needs (no news question, the whole page laid out, no tools for programmers) as defaults.
 
     Parameters
     ----------
@@ -43,6 +61,8 @@ def write_lab_settings(folder: Path) -> Path:
     place = folder / "labconfig"
     place.mkdir(parents=True, exist_ok=True)
     (place / "default_setting_overrides.json").write_text(json.dumps(_SETTINGS, indent=1), encoding="utf-8")
+    left_out = {"disabledExtensions": {f"@jupyterlab/{name}": True for name in _LEFT_OUT}}
+    (place / "page_config.json").write_text(json.dumps(left_out, indent=1), encoding="utf-8")
     return folder
 
 
@@ -73,6 +93,7 @@ def lab_command(notebook: Path, *, port: int) -> list[str]:
         "--LabApp.log_level=ERROR",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
+        *(f"--ServerApp.jpserver_extensions={name}=False" for name in ("jupyter_lsp", "jupyter_server_terminals")),
     ]
     if hasattr(os, "geteuid") and os.geteuid() == 0:
         options.append("--allow-root")

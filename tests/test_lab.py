@@ -47,6 +47,14 @@ def test_the_kits_settings_stand_beside_a_persons_own(tmp_path):
     assert there == {"JUPYTER_CONFIG_PATH": "own", "PATH": "bin"}
 
 
+def test_what_the_sheet_needs_of_the_lab_is_not_left_out(tmp_path):
+    lab_environment(tmp_path, "secret", {})
+    left_out = json.loads((tmp_path / "settings" / "labconfig" / "page_config.json").read_text())["disabledExtensions"]
+    assert left_out["@jupyterlab/debugger-extension"] is True
+    for needed in ("notebook", "docmanager", "filebrowser", "markdownviewer", "htmlviewer", "toc", "documentsearch"):
+        assert not {f"@jupyterlab/{needed}-extension", f"@jupyterlab/{needed}-extension:plugin"} & set(left_out)
+
+
 def test_the_kernel_is_this_very_python_whatever_else_is_called_so(tmp_path):
     environment = lab_environment(tmp_path, "secret", {"JUPYTER_PATH": "own"})
     first, own = environment["JUPYTER_PATH"].split(os.pathsep)

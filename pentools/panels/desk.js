@@ -8,6 +8,7 @@ const boxOf = (element) => {
 
 const BOXES = "input, textarea, select";
 const LONGEST_PRESS_MS = 1000;
+const REST_MS = 100;
 const STILL_PX = 8;
 // presses that were answered, where the sheet is shown twice
 const seen = new WeakSet();
@@ -125,22 +126,34 @@ export default {
 
     // What is typed reaches the kernel letter by letter, one message at a time, and the rest waits; an Enter or a press
     // would overtake it. So it is held until the kernel has answered a question put after the last letter: by then
-    // what waited has been sent.
+    // what waited has been sent. It is asked as soon as the hand rests, so that an Enter after that need not wait.
     const held = new Map();
     let typedSince = false;
     let asked = 0;
+    let rests = 0;
+
+    const ask = (go) => {
+      asked += 1;
+      held.set(asked, go);
+      model.send({ settle: asked });
+    };
 
     const typed = (event) => {
-      if (event.target.closest?.(".pentools")) typedSince = true;
+      if (!event.target.closest?.(".pentools")) return;
+      typedSince = true;
+      clearTimeout(rests);
+      const rest = setTimeout(() => ask(() => {
+        if (rests === rest) typedSince = false;
+      }), REST_MS);
+      rests = rest;
     };
 
     const hold = (event, go) => {
       event.preventDefault();
       event.stopImmediatePropagation();
-      asked += 1;
-      held.set(asked, go);
+      clearTimeout(rests);
       typedSince = false;
-      model.send({ settle: asked });
+      ask(go);
     };
 
     const enter = (event) => {
@@ -157,7 +170,12 @@ export default {
     const save = (event) => {
       if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
       const button = event.target.closest?.(".pt-form")?.querySelector("button.pt-main");
-      if (button) hold(event, () => button.click());
+      if (button && typedSince) hold(event, () => button.click());
+      else if (button) {
+        event.preventDefault();
+        event.stopImmediatePropagation();
+        button.click();
+      }
     };
 
     const press = (event) => {
@@ -173,7 +191,7 @@ export default {
     };
 
     const heard = [
-      ["input", keep], ["input", typed], ["input", handAt], ["change", typed], ["keydown", handAt], ["keydown", save],
+      ["input", keep], ["input", typed], ["input", handAt], ["keydown", handAt], ["keydown", save],
       ["keypress", enter], ["pointerdown", handAt], ["pointerdown", pressDown], ["pointerup", pressUp],
       ["pointercancel", pressUp], ["click", pressed], ["click", press],
     ];

@@ -26,7 +26,8 @@ MOST_ENTRIES, MOST_BOXES = 14, 60
 CLOSED_PX, OPEN_PX = 2000, 3500
 HEIGHT = """() => Math.max(...[...document.querySelectorAll(
   '.jp-NotebookPanel .jp-WindowedPanel-outer, .jp-NotebookPanel .jp-Notebook')].map(e => e.scrollHeight))"""
-REDRAWN = """() => { const t0 = performance.now(); window.redrawn = new Promise((done) => {
+REDRAWN = """() => { let t0 = 0; window.redrawn = new Promise((done) => {
+  for (const act of ['keydown', 'pointerup']) addEventListener(act, () => { t0 = performance.now(); }, {capture: true});
   const before = document.querySelector('.pt-next').innerText;
   const look = () => document.querySelector('.pt-next').innerText !== before ? done(performance.now() - t0) : requestAnimationFrame(look);
   look(); }); }"""
@@ -107,6 +108,7 @@ def opened(job, tmp_path, chromium):
 
 def redrawn(sheet, act):
     """Milliseconds from an act to the sheet's head redrawn after it, in the browser's own frames."""
+    sheet.page.wait_for_timeout(1000)  # the letters typed at once before it have arrived, as a hand's have
     sheet.page.evaluate(REDRAWN)
     act()
     return sheet.page.evaluate("() => window.redrawn")

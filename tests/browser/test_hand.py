@@ -104,6 +104,24 @@ def test_a_press_waits_until_what_was_typed_has_arrived(sheet):
     assert presses(sheet) == ["save", "save"]
 
 
+def test_a_press_after_a_rest_waits_for_nothing(sheet):
+    sheet.locator("#minutes").click()
+    sheet.keyboard.type("12")
+    sheet.wait_for_timeout(300)
+    sheet.keyboard.type("3")
+    sheet.evaluate("() => window.settle()")
+    sheet.locator("#save").click()
+    assert presses(sheet) == []
+    sheet.evaluate("() => window.settle()")
+    assert presses(sheet) == ["save"]
+    sheet.locator("#minutes").click()
+    sheet.keyboard.type("4")
+    sheet.wait_for_timeout(300)
+    sheet.evaluate("() => window.settle()")
+    sheet.locator("#save").click()
+    assert presses(sheet) == ["save", "save"]
+
+
 def test_a_sheet_that_is_taken_away_hears_nothing_more(sheet):
     sheet.evaluate("() => window.leave()")
     assert sheet.evaluate("() => Object.values(window.hear).every((heard) => heard.size === 0)")
