@@ -206,7 +206,9 @@ def feed_setting(
     return ask("setting", locals())
 
 
-def measure_lines(scan: str | os.PathLike[str], *, scale: str | None = None, threshold: Typed = None) -> Answer:
+def measure_lines(
+    scan: str | os.PathLike[str], *, scale: str | None = None, bar_length: Typed = None, threshold: Typed = None
+) -> Answer:
     """How broad the strokes of a scanned page are.
 
     Parameters
@@ -214,7 +216,9 @@ def measure_lines(scan: str | os.PathLike[str], *, scale: str | None = None, thr
     scan : str or os.PathLike
         A PNG, TIFF or JPEG file of a page of strokes; ``sample`` is one that the kit draws.
     scale : str or None
-        Where the scale is taken from: one of auto, card, dpi, bar; auto unless said.
+        Where the scale is taken from: one of auto, card, dpi, bar; auto unless said: a card, else the file, else a bar or a ruler.
+    bar_length : Typed
+        Bar, first to last mark [mm], 10 to 500; measured with a ruler, such as 99.6 mm; as it was drawn unless said.
     threshold : Typed
         Share of the way from paper to ink at which edges are taken, 0.3 to 0.7; 0.5 unless said.
 

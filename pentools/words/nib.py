@@ -108,8 +108,13 @@ LINES: Mapping[str, Template] = {
     "ratio-floor": "A ratio of {ratio:.2f} is no more than an even line of this scatter shows ({floor:.2f}).",
     "light-on-dark": "The lines are lighter than their ground, so the page was turned round before measuring.",
     "scale-differs": "The card says {card:.0f} dots an inch, the file {dpi:.0f}: {share:.1%} apart. One of them is wrong; a card is seldom.",
+    "bar-differs:file": "The bar says {bar:.0f} dots an inch, the file {other:.0f}: {share:.1%} apart. Was it printed at 100 %? A ruler held against it tells.",
+    "bar-differs:card": "The bar says {bar:.0f} dots an inch, the card {other:.0f}: {share:.1%} apart. One of them is wrong; a card is seldom.",
+    "by-bar:bar": "Scale by a printed bar of {marks} fields over {long:.0f} mm, taken as true to ± {share:.1%}: a printer's own doubt, and the scanner's other way.",
+    "by-bar:ruler": "Scale by a ruler: {marks} strokes over {long:.0f} mm, taken as true to ± {share:.1%}; most of that is the scanner's other way.",
     "aslant": "Taken aslant, by {tilt:.0f}°: turned straight by the card, which leaves the scale to ± {share:.1%}.",
     "printed-text": "This looks like a page of print, not of strokes: {count} short marks stand in even rows.",
+    "print-left-out": "{count} printed marks, letters in even rows, were left out.",
     "bilevel": "The file has black and white only, no greys at the edges, and widths come in steps: scan in greys.",
     "coarse": "{dpi:.0f} dots an inch is coarse for lines: scan at 600 or more.",
 }

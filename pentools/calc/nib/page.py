@@ -11,6 +11,7 @@ import numpy as np
 from pentools.calc.nib.arrays import Flags, Floats, Ints, grow, run_bounds, run_ids, runs_of
 from pentools.calc.nib.chains import chains_of
 from pentools.calc.nib.paper import Paper, coarse_factor, read_paper
+from pentools.calc.nib.print_marks import Marks, look_for_print
 from pentools.calc.nib.profiles import Lines, cut_across, lines_along, recentred
 from pentools.calc.nib.skips import Core, Gap, core_along, gaps_in, inked_span
 from pentools.calc.nib.strokes import Doubt, Skip, Stroke, stroke_of
@@ -47,12 +48,15 @@ class Traced:
         Points along every stroke.
     um_per_px : float
         Size of a picture element [µm].
+    marks : Marks
+        Short marks on it; printed ones are left out of the lines.
     """
 
     light: Floats
     paper: Paper
     lines: Lines
     um_per_px: float
+    marks: Marks
 
 
 def trace(light: Floats, um_per_px: float, taken: Flags | None = None, tell: Progress | None = None) -> Traced:
@@ -84,12 +88,13 @@ def trace(light: Floats, um_per_px: float, taken: Flags | None = None, tell: Pro
     paper = read_paper(small.astype(np.float32) / FULL, um_per_px * factor, taken)
     paper = replace(paper, factor=factor)
     say("tracing", 0.2)
-    mask = _slender(paper.mask, um_per_px * factor)
+    marks, printed = look_for_print(paper.mask, um_per_px * factor)
+    mask = _slender(paper.mask & ~printed, um_per_px * factor)
     depth = cv2.distanceTransform(mask.astype(np.uint8), cv2.DIST_L2, 5)
     chains = chains_of(branches_of(thin(mask), depth), depth, um_per_px * factor, factor)
     step = max(1.0, _STEP_UM / um_per_px)
     lines = lines_along(chains, step, max(4.0, _PAST_UM / um_per_px))
-    return Traced(FULL - light if paper.light_on_dark else light, paper, lines, um_per_px)
+    return Traced(FULL - light if paper.light_on_dark else light, paper, lines, um_per_px, marks)
 
 
 def _silent(_: str, __: float) -> None:

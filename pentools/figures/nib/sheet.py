@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from pentools.calc.nib.bar import FIELD_MM, FIELD_SHAPE
 from pentools.errors import InputError
 
 if TYPE_CHECKING:
@@ -19,7 +20,7 @@ PAPERS_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 """Width and height [mm] (ISO 216; ANSI/ASME Y14.1)."""
 _MARGIN = 14.0
 _PALE, _DARK = "#cfd6da", "#1a1a1a"  # guides are pale enough to be taken for paper beside ink
-_BAR_MM = 100
+_FIELDS = 7
 _STYLE: dict[str, Any] = {
     "svg.fonttype": "none",
     "svg.hashsalt": "pentools",
@@ -153,7 +154,7 @@ def _boxes(axes: Axes, left: float, right: float, top: float) -> None:
     ):
         x, y = left + step * (place % 4), top + 9 * (place // 4)
         _words(axes, x, y + 2.5, word, 7.5)
-        axes.plot([x, x + step - 4], [y + 7.5] * 2, color=_DARK, linewidth=0.4)
+        axes.plot([x, x + step - 4], [y + 7.5] * 2, color=_PALE, linewidth=0.6)
 
 
 def _rounds(axes: Axes, left: float, right: float, y: float) -> None:
@@ -182,21 +183,19 @@ def _card_place(axes: Axes, left: float, top: float) -> None:
     _heading(axes, left, top - 3, "Lay a bank card here for the scan")
     for x, out in ((left, 1), (left + 90, -1)):
         for y, down in ((top, 1), (top + 58, -1)):
-            axes.plot([x, x + 6 * out], [y, y], color=_DARK, linewidth=0.5)
-            axes.plot([x, x], [y, y + 6 * down], color=_DARK, linewidth=0.5)
+            axes.plot([x, x + 6 * out], [y, y], color=_PALE, linewidth=1.2)
+            axes.plot([x, x], [y, y + 6 * down], color=_PALE, linewidth=1.2)
 
 
 def _bar(axes: Axes, left: float, y: float) -> None:
-    """A bar of ten times ten millimetres, full and empty in turn; half of it where the paper is narrow."""
-    fields = _BAR_MM // 10 if left + _BAR_MM < axes.get_xlim()[1] - 8 else (_BAR_MM // 10) - 2
-    for field in range(fields):
-        x = left + 10 * field
-        axes.fill_between(
-            [x, x + 10], y, y + 2, color=_DARK if field % 2 == 0 else "white", edgecolor=_DARK, linewidth=0.25
-        )
-        axes.text(x, y + 5.2, str(10 * field), fontsize=7, ha="center", color=_DARK)
-    axes.text(left + 10 * fields, y + 5.2, f"{10 * fields} mm", fontsize=7, ha="center", color=_DARK)
-    _words(axes, left, y - 2, "Held against a ruler, this says whether it was printed at 100 %.", 7.5)
+    """A bar of fields of ten millimetres, dark and empty in turn, dark at both ends; the dark alone is read as a scale."""
+    high = FIELD_MM / FIELD_SHAPE
+    for field in range(_FIELDS + 1):
+        x = left + FIELD_MM * field
+        if field < _FIELDS and field % 2 == 0:
+            axes.fill_between([x, x + FIELD_MM], y, y + high, color=_DARK, linewidth=0)
+        axes.text(x, y + high + 3.2, f"{FIELD_MM * field:.0f}" + (" mm" if field == _FIELDS else ""), fontsize=7, ha="center", color=_DARK)
+    _words(axes, left, y - 2, "Hold a ruler to it: was it printed at 100 %?", 7.5)
 
 
 def _own_words(axes: Axes, left: float, right: float, top: float) -> None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.nib.bar import Bar
 from pentools.calc.nib.card import Card
 from pentools.calc.nib.page import Progress, measure_strokes, trace
-from pentools.calc.nib.print_marks import look_for_print
 from pentools.calc.nib.strokes import Doubt, Stroke
 from pentools.calc.nib.summary import Kind, PageLines, summed_up
 from pentools.errors import InputError
@@ -26,9 +26,11 @@ SCALES = (
 FIELDS = (
     Field("scan", "Scan", hint="a PNG, TIFF or JPEG of a page of strokes, such as scan.png; or sample, a page drawn by the kit", required=True),
     Field("scale", "Scale from", "choice", choices=SCALES, default="auto", hint="a card of 85.60 x 53.98 mm is found by itself"),
+    Field("bar_length", "Bar, first to last mark", "quantity", unit="mm", low=10, high=500, hint="measured with a ruler, such as 99.6 mm; as it was drawn unless said"),
     Field("threshold", "Edge at", "number", low=0.3, high=0.7, default="0.5", hint="share of the way from paper to ink"),
 )  # fmt: skip
 _SOME_MARKS = 20
+_STROKE_A_MARK_MM = 1.0  # judged: a page with less line than this for each printed mark is a page of print
 _UNKNOWN_TONE = 0.4  # blurs, standard uncertainty: an unknown curve moves both edges together by up to 0.76 blurs
 
 
@@ -56,12 +58,12 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
     if tell is not None:
         tell("reading", 0.0)
     scan = read_scan(name)
-    page_at = scaled(scan, given.text("scale", "auto"))
+    page_at = scaled(scan, given.text("scale", "auto"), given.number("bar_length"))
     doubt = Doubt(
         page_at.share, page_at.um_per_px, 0.0 if scan.tone_said else _UNKNOWN_TONE, given.number("threshold", 0.5)
     )
     traced = trace(page_at.light, page_at.um_per_px, page_at.taken, tell)
-    marks = look_for_print(traced.paper.mask, traced.um_per_px * traced.paper.factor)
+    marks = traced.marks
     strokes = measure_strokes(traced, doubt, tell)
     if not strokes:
         why = f"{marks.count} short marks, like print" if marks.count > _SOME_MARKS else "none"
@@ -72,11 +74,13 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
     found = [*page_at.findings, *_of_scan(scan)]
     if traced.paper.light_on_dark:
         found.append(Finding("note", "nib.light-on-dark"))
-    if marks.printed:
+    if marks.printed and page.length_mm < _STROKE_A_MARK_MM * marks.count:
         found.append(Finding("warning", "nib.printed-text", count=marks.count))
+    elif marks.left_out:
+        found.append(Finding("note", "nib.print-left-out", count=marks.left_out))
     findings = gravest_first((*found, *page.findings))
     sentence = _sentence(page)
-    data = _data(sentence, page, findings) | {"scale_from": page_at.kind, "card": _card(page_at.card)}
+    data = _data(sentence, page, findings) | {"scale_from": page_at.kind, "card": _card(page_at.card), "bar": _bar(page_at.bar)}
     return SumAnswer(sentence, data, findings, _table(page), page)
 
 
@@ -146,6 +150,13 @@ def _card(card: Card | None) -> dict[str, object] | None:
         return None
     names = ("um_per_px", "u_share", "aslant", "tilt_deg", "height_mm")
     return {"corners_px": card.corners.tolist(), **{name: getattr(card, name) for name in names}}
+
+
+def _bar(bar: Bar | None) -> dict[str, object] | None:
+    if bar is None:
+        return None
+    names = ("kind", "um_per_px", "u_share", "step_mm", "marks", "long_mm")
+    return {"corners_px": bar.corners.tolist(), **{name: getattr(bar, name) for name in names}}
 
 
 def _kind(kind: Kind | None) -> dict[str, object] | None:

@@ -8,6 +8,7 @@ import numpy as np
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.nib.arrays import Bytes, Flags, Floats
+from pentools.calc.nib.bar import Bar, find_bars
 from pentools.calc.nib.card import THICK_MM, Card, Search, find_cards, true_corners
 from pentools.calc.nib.paper import coarse_factor
 from pentools.calc.nib.plane import upright
@@ -23,6 +24,13 @@ _COARSE_DPI = 250.0
 _TAG_SHARE = 0.003  # judged: a flatbed's own scale; halves of one scan differed by 1.2 % in a published trial
 _AGREE = 0.012  # card and file may differ by so much before it is said
 _BESIDE_MM = 3.0  # about a card its shadow lies
+_NO_BAR = {
+    "uneven": "The marks in a row here are not as even as a bar's or a ruler's.",
+    "aslant": "Its marks grow closer from one end to the other: lay it flat, whole on the glass, and scan it.",
+    "unit": "There are even marks, but not what they stand for: measure them from first to last and say so with --bar-length.",
+    "inch": "The marks there are of an inch: use the other edge, or say from first to last with --bar-length.",
+    "": "Print the kit's sheet at 100 %, or lay a ruler in millimetres on the page, flat and whole on the picture.",
+}
 _ADVICE = "Lay a bank card beside the strokes and scan again, or scan with the resolution written into the file."
 _NEARLY = {
     "corners": "Something of its shape has sharp corners: a card's are round.",
@@ -44,12 +52,14 @@ class Scaled:
         Size of an element [µm].
     share : float
         Standard uncertainty of that [1].
-    kind : {"card", "dpi"}
+    kind : {"card", "dpi", "bar", "ruler"}
         What it rests on.
     taken : array of bool or None
-        Where a card lies or nothing is seen, coarse page.
+        Where a card or a ruler lies or nothing is seen, coarse page.
     card : Card or None
         The card, where one was found.
+    bar : Bar or None
+        The bar or ruler, where the scale was taken from one.
     findings : tuple of Finding
         What to say of it.
     """
@@ -60,21 +70,24 @@ class Scaled:
     kind: str
     taken: Flags | None
     card: Card | None
+    bar: Bar | None
     findings: tuple[Finding, ...]
 
 
-def scaled(scan: Scan, wanted: str) -> Scaled:
+def scaled(scan: Scan, wanted: str, bar_mm: float | None = None) -> Scaled:
     """The scale of a scan.
 
     Parameters
     ----------
     wanted : {"auto", "card", "dpi", "bar"}
-        Where it shall be taken from.
+        Where it shall be taken from; by itself it is a card, else the file, else a bar or a ruler.
+    bar_mm : float or None
+        What somebody measured on the bar, from its first to its last mark [mm].
 
     Returns
     -------
     Scaled
-        A card is looked for whatever is wanted, and one that contradicts the file is said.
+        A card is looked for whatever is wanted, and one that contradicts the file or the bar is said.
 
     Raises
     ------
@@ -85,8 +98,11 @@ def scaled(scan: Scan, wanted: str) -> Scaled:
     search = find_cards(_grey(scan), light, scan.focal_share, camera=scan.camera)
     tag = _tag(scan)
     card = _chosen(search, tag)
+    bar = _bar(scan, light, bar_mm, tag) if wanted == "bar" or (wanted == "auto" and card is None and tag is None) else None
+    if isinstance(bar, Bar):
+        return _by_bar(light, bar, card, tag)
     if wanted == "bar":
-        raise InputError("scale", "a bar or a ruler that is found", "none", "Use a card, or the file's own resolution.")
+        raise InputError("scale", "a bar or a ruler that is found", "none", _NO_BAR[bar or ""])
     if wanted == "card" and card is None:
         raise InputError("scale", "a card that is found", "none", _NEARLY[search.nearly])
     if wanted == "dpi" and tag is None:
@@ -98,7 +114,37 @@ def scaled(scan: Scan, wanted: str) -> Scaled:
         return _by_card(light, card, found)
     assert tag is not None
     taken = None if card is None else _covered(light.shape, card.corners, tag)
-    return Scaled(light, tag, _TAG_SHARE, "dpi", taken, card, (*found, *_about_grain(tag)))
+    return Scaled(light, tag, _TAG_SHARE, "dpi", taken, card, None, (*found, *_about_grain(tag)))
+
+
+def _bar(scan: Scan, light: Floats, bar_mm: float | None, tag: float | None) -> Bar | str:
+    """The longest bar or ruler, or why there is none."""
+    if scan.camera:
+        raise InputError(
+            "scale", "a bar or a ruler on a scan", "a camera's picture, which it cannot turn straight", "Use a card."
+        )
+    search = find_bars(_grey(scan), light, bar_mm, tag)
+    apart = max((bar.um_per_px for bar in search.bars), default=1.0) / min((bar.um_per_px for bar in search.bars), default=1.0)
+    if apart - 1 > _AGREE:
+        raise InputError(
+            "scale", "by one bar or ruler", f"{len(search.bars)} that differ by {plain(100 * (apart - 1), 2)} %", "Leave one on the page."
+        )
+    return search.bars[0] if search.bars else search.nearly
+
+
+def _by_bar(light: Floats, bar: Bar, card: Card | None, tag: float | None) -> Scaled:
+    """By a bar; a file or a card that says otherwise is told."""
+    um = bar.um_per_px
+    taken = _filled(light.shape, bar.corners, coarse_factor(um))
+    found = list(_about_grain(um))
+    if card is not None:
+        taken |= _covered(light.shape, card.corners, um)
+    for other, key in ((None if card is None else card.um_per_px, "card"), (tag, "file")):
+        if other is not None and abs(um / other - 1) > max(_AGREE, 3 * bar.u_share):
+            values = {"bar": 25400 / um, "other": 25400 / other, "share": abs(um / other - 1)}
+            found.append(Finding("warning", f"nib.bar-differs:{key}", **values))
+    found.append(Finding("note", f"nib.by-bar:{bar.kind}", long=bar.long_mm, marks=bar.marks, share=2 * bar.u_share))
+    return Scaled(light, um, bar.u_share, bar.kind, taken, card, bar, tuple(found))
 
 
 def _grey(scan: Scan) -> Bytes:
@@ -167,7 +213,7 @@ def _by_card(light: Floats, card: Card, found: tuple[Finding, ...]) -> Scaled:
     if not card.aslant:
         taken = _covered(light.shape, card.corners, card.um_per_px)
         found = (*found, *_about_grain(card.um_per_px))
-        return Scaled(light, card.um_per_px, card.u_share, "card", taken, card, found)
+        return Scaled(light, card.um_per_px, card.u_share, "card", taken, card, None, found)
     assert card.height_mm is not None
     thick = THICK_MM / card.height_mm
     flat = upright(light, (true_corners(), card.corners), card.um_per_px / (1 + thick), thick, 0.3)
@@ -178,7 +224,7 @@ def _by_card(light: Floats, card: Card, found: tuple[Finding, ...]) -> Scaled:
     share = float(np.hypot(card.u_share, flat.u_share))
     told = Finding("note", "nib.aslant", tilt=card.tilt_deg, share=2 * share)
     found = (*found, *_about_grain(flat.um_per_px), told)
-    return Scaled(lit, flat.um_per_px, share, "card", taken, card, found)
+    return Scaled(lit, flat.um_per_px, share, "card", taken, card, None, found)
 
 
 def _about_grain(um_per_px: float) -> tuple[Finding, ...]:
@@ -191,11 +237,19 @@ def _covered(shape: tuple[int, ...], corners: Floats, um_per_px: float) -> Flags
     import cv2
 
     factor = coarse_factor(um_per_px)
-    mask = np.zeros((shape[0] // factor, shape[1] // factor), np.uint8)
-    cv2.fillPoly(mask, [np.round(corners / factor).astype(np.int32)], 1)
+    mask = _filled(shape, corners, factor).astype(np.uint8)
     reach = 2 * max(1, round(1000 * _BESIDE_MM / um_per_px / factor)) + 1
     covered: Flags = cv2.dilate(mask, np.ones((reach, reach), np.uint8)) > 0
     return covered
+
+
+def _filled(shape: tuple[int, ...], corners: Floats, factor: int) -> Flags:
+    """Inside some corners, on the coarse page."""
+    import cv2
+
+    mask = np.zeros((shape[0] // factor, shape[1] // factor), np.uint8)
+    cv2.fillPoly(mask, [np.round(corners / factor).astype(np.int32)], 1)
+    return mask > 0
 
 
 def _coarse(flags: Flags, factor: int) -> Flags:

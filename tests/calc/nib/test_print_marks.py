@@ -20,13 +20,32 @@ def marks(foot):
 
 
 def test_feet_in_even_rows_are_print():
-    found = look_for_print(marks(0), UM)
-    assert (found.count, found.printed) == (240, True)
+    mask = marks(0)
+    mask[880:884, 30:1100] = True  # a long stroke stays
+    found, printed = look_for_print(mask, UM)
+    assert (found.count, found.printed, found.left_out) == (240, True, 240)
+    assert (printed == (mask & (np.arange(900)[:, None] < 850))).all()
 
 
 def test_a_hand_s_letters_and_a_few_marks_are_not():
-    assert not look_for_print(marks(9), UM).printed
+    found, printed = look_for_print(marks(9), UM)
+    assert not found.printed
+    assert printed.sum() < 0.2 * marks(9).sum()
     few = marks(0)
     few[:, 200:] = False
-    assert not look_for_print(few, UM).printed
-    assert look_for_print(np.zeros((50, 50), bool), UM).count == 0
+    assert not look_for_print(few, UM)[0].printed
+    assert not look_for_print(few, UM)[1].any()
+    assert look_for_print(np.zeros((50, 50), bool), UM)[0].count == 0
+
+
+def test_fields_of_the_sheet_s_bar_are_no_strokes():
+    def page(step):
+        mask = np.zeros((300, 1200), bool)
+        for k in range(4):
+            mask[100:124, 60 + step * k : 178 + step * k] = True  # 10 by 2 mm
+        mask[200:224, 60:178] = True
+        return mask
+
+    assert look_for_print(page(236), UM)[0].left_out == 4
+    assert not look_for_print(page(236), UM)[1][200:224].any()
+    assert look_for_print(page(190), UM)[0].left_out == 0

@@ -20,7 +20,7 @@ def test_it_is_printed_at_true_size(paper):
     svg = sheet_file(paper, "svg").decode()
     size = re.search(r'width="([\d.]+)pt" height="([\d.]+)pt"', svg)
     assert (float(size[1]) / 72 * 25.4, float(size[2]) / 72 * 25.4) == pytest.approx(PAPERS_MM[paper], abs=0.1)
-    assert "80 mm" in svg
+    assert "70 mm" in svg
 
 
 def test_the_command_writes_it(tmp_path, capsys):

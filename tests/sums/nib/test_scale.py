@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from drawn_bars import RULES, drawn
 from drawn_lines import bar, codes, with_card
 
 from pentools.errors import InputError
@@ -60,3 +61,35 @@ def test_two_scales_in_one_tag_and_a_camera_are_no_scale():
         scaled(odd, "auto")
     with pytest.raises(InputError, match="camera"):
         scaled(scan(blank, camera=True), "dpi")
+
+
+def test_a_ruler_gives_the_scale_where_it_is_asked_for_or_nothing_else_does():
+    light = drawn(RULES["mm"])
+    asked = scaled(scan(light), "bar")
+    assert (asked.kind, asked.um_per_px) == ("ruler", pytest.approx(25400 / 300, rel=0.0005))
+    assert scaled(scan(light, None), "auto").kind == "ruler"
+    assert scaled(scan(light), "auto").kind == "dpi"
+    # its strokes are no pen's; the two strokes under it stay
+    assert asked.taken[round(8 * PX_MM), round(40 * PX_MM)]
+    assert not asked.taken[round(30 * PX_MM) :].any()
+    assert scaled(scan(light), "bar", 59.4).um_per_px == pytest.approx(0.99 * 25400 / 300, rel=0.0005)
+
+
+def test_a_bar_that_contradicts_the_file_or_a_card_is_said(page):
+    light = drawn(RULES["mm"])
+    assert [f.key for f in scaled(scan(light, 310.0), "bar").findings if f.level == "warning"] == ["nib.bar-differs:file"]
+    both = np.full((page.shape[0] + light.shape[0], max(page.shape[1], light.shape[1])), 0.8)
+    both[: page.shape[0], : page.shape[1]] = page
+    both[page.shape[0] :, : light.shape[1]] = light
+    found = scaled(scan(both, None), "bar", 63.0)
+    assert [f.key for f in found.findings if f.level == "warning"] == ["nib.bar-differs:card"]
+    assert found.taken[round(60 * PX_MM), round(70 * PX_MM)]
+
+
+def test_no_bar_is_refused_with_the_reason(page):
+    with pytest.raises(InputError, match="Print the kit's sheet"):
+        scaled(scan(page), "bar")
+    with pytest.raises(InputError, match="of an inch"):
+        scaled(scan(drawn(RULES["inch"])), "bar")
+    with pytest.raises(InputError, match="Use a card"):
+        scaled(scan(drawn(RULES["mm"]), camera=True), "bar")
