@@ -18,7 +18,10 @@ def test_a_ruler_drawn_by_agg(tmp_path, dpi, degrees):
     Image.fromarray(codes(drawn(RULES["mm"], dpi=dpi, degrees=degrees))).save(tmp_path / "a.png")
     data = measure_lines(tmp_path / "a.png", scale="bar").data
     Outside("matplotlib-agg", f"scale by a ruler at {dpi} dots an inch").agree(
-        data["scale_um_per_px"], 25400 / dpi, within=0.0005 * 25400 / dpi, because="a quarter of the card's goal of 0.2 %"
+        data["scale_um_per_px"],
+        25400 / dpi,
+        within=0.0005 * 25400 / dpi,
+        because="a quarter of the card's goal of 0.2 %",
     )
     assert data["scale_from"] == "ruler"
     assert len(data["strokes"]) == 2  # not the ruler's own
@@ -43,9 +46,14 @@ def test_the_printed_sheet_rasterised_by_poppler(tmp_path, paper):
     for scale in ("bar", "dpi"):
         answer = measure_lines(tmp_path / "a.png", scale=scale)
         Outside("poppler", f"scale of the sheet's bar, {paper}, {scale}").agree(
-            answer.data["scale_um_per_px"], 25400 / 300, within=0.0005 * 25400 / 300, because="a quarter of the card's goal of 0.2 %"
+            answer.data["scale_um_per_px"],
+            25400 / 300,
+            within=0.0005 * 25400 / 300,
+            because="a quarter of the card's goal of 0.2 %",
         )
-        assert [round(s["length_mm"]) for s in answer.data["strokes"]] == [144] * 4  # neither words nor fields nor guides
+        assert [round(s["length_mm"]) for s in answer.data["strokes"]] == [
+            144
+        ] * 4  # neither words nor fields nor guides
         assert not [f for f in answer.findings if f.level == "warning"]
     page.resize((page.width, page.height)).save(tmp_path / "b.png", dpi=(310, 310))
     assert "bar-differs:file" in [f.key.split(".")[1] for f in measure_lines(tmp_path / "b.png", scale="bar").findings]

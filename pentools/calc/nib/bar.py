@@ -147,9 +147,7 @@ def find_bars(grey: Bytes, light: Floats, said_mm: float | None = None, tag_um: 
 
 def _on_page(comb: Comb, factor: int) -> Comb:
     start = (comb.start + 0.5) * factor - 0.5
-    return Comb(
-        start, comb.along, comb.out, comb.step_px * factor, comb.count, comb.long_px * factor, comb.filled
-    )
+    return Comb(start, comb.along, comb.out, comb.step_px * factor, comb.count, comb.long_px * factor, comb.filled)
 
 
 def _sampled(light: Floats, comb: Comb, along: Floats, out: Floats) -> Floats:
@@ -309,4 +307,9 @@ def _place(read: _Read, long_px: float, um: float) -> Floats:
     longest = max(comb.long_px, float(read.lengths.max(initial=0.0)))
     first, last = read.even.first - 4 * mm, read.even.first + long_px + 12 * mm
     near, far = -6 * mm, longest + 6 * mm
-    return np.array([comb.start + a * comb.along + o * comb.out for a, o in ((first, near), (last, near), (last, far), (first, far))])
+    return np.array(
+        [
+            comb.start + a * comb.along + o * comb.out
+            for a, o in ((first, near), (last, near), (last, far), (first, far))
+        ]
+    )

@@ -18,7 +18,11 @@ _EVEN_MM = 0.09  # feet of printed letters stand so even; a hand's do not
 _ROW_SHARE = 0.55
 _ROW_MM = 30.0  # and this far to either side
 _MARKS_SHARE = 0.3  # of all ink
-_LETTER_MM, _WORD_MM, _BESIDE_MM = 4.6, 12.0, 2.0  # highest letters, longest words run together, and how far off a comma stands
+_LETTER_MM, _WORD_MM, _BESIDE_MM = (
+    4.6,
+    12.0,
+    2.0,
+)  # highest letters, longest words run together, and how far off a comma stands
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +119,9 @@ def _letters(boxes: _Boxes, rows: Flags) -> Flags:
     letters = rows & low
     near = low & (boxes.right - boxes.left < _WORD_MM) & ~letters
     for at in np.nonzero(near)[0]:
-        beside = (boxes.left[letters] < boxes.right[at] + _BESIDE_MM) & (boxes.right[letters] > boxes.left[at] - _BESIDE_MM)
+        beside = (boxes.left[letters] < boxes.right[at] + _BESIDE_MM) & (
+            boxes.right[letters] > boxes.left[at] - _BESIDE_MM
+        )
         level = (boxes.top[letters] < boxes.foot[at]) & (boxes.foot[letters] > boxes.top[at])
         near[at] = bool((beside & level).any())
     return letters | near

@@ -194,7 +194,14 @@ def _bar(axes: Axes, left: float, y: float) -> None:
         x = left + FIELD_MM * field
         if field < _FIELDS and field % 2 == 0:
             axes.fill_between([x, x + FIELD_MM], y, y + high, color=_DARK, linewidth=0)
-        axes.text(x, y + high + 3.2, f"{FIELD_MM * field:.0f}" + (" mm" if field == _FIELDS else ""), fontsize=7, ha="center", color=_DARK)
+        axes.text(
+            x,
+            y + high + 3.2,
+            f"{FIELD_MM * field:.0f}" + (" mm" if field == _FIELDS else ""),
+            fontsize=7,
+            ha="center",
+            color=_DARK,
+        )
     _words(axes, left, y - 2, "Hold a ruler to it: was it printed at 100 %?", 7.5)
 
 

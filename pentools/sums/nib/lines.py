@@ -80,7 +80,11 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
         found.append(Finding("note", "nib.print-left-out", count=marks.left_out))
     findings = gravest_first((*found, *page.findings))
     sentence = _sentence(page)
-    data = _data(sentence, page, findings) | {"scale_from": page_at.kind, "card": _card(page_at.card), "bar": _bar(page_at.bar)}
+    data = _data(sentence, page, findings) | {
+        "scale_from": page_at.kind,
+        "card": _card(page_at.card),
+        "bar": _bar(page_at.bar),
+    }
     return SumAnswer(sentence, data, findings, _table(page), page)
 
 

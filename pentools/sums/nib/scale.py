@@ -98,7 +98,11 @@ def scaled(scan: Scan, wanted: str, bar_mm: float | None = None) -> Scaled:
     search = find_cards(_grey(scan), light, scan.focal_share, camera=scan.camera)
     tag = _tag(scan)
     card = _chosen(search, tag)
-    bar = _bar(scan, light, bar_mm, tag) if wanted == "bar" or (wanted == "auto" and card is None and tag is None) else None
+    bar = (
+        _bar(scan, light, bar_mm, tag)
+        if wanted == "bar" or (wanted == "auto" and card is None and tag is None)
+        else None
+    )
     if isinstance(bar, Bar):
         return _by_bar(light, bar, card, tag)
     if wanted == "bar":
@@ -124,10 +128,15 @@ def _bar(scan: Scan, light: Floats, bar_mm: float | None, tag: float | None) -> 
             "scale", "a bar or a ruler on a scan", "a camera's picture, which it cannot turn straight", "Use a card."
         )
     search = find_bars(_grey(scan), light, bar_mm, tag)
-    apart = max((bar.um_per_px for bar in search.bars), default=1.0) / min((bar.um_per_px for bar in search.bars), default=1.0)
+    apart = max((bar.um_per_px for bar in search.bars), default=1.0) / min(
+        (bar.um_per_px for bar in search.bars), default=1.0
+    )
     if apart - 1 > _AGREE:
         raise InputError(
-            "scale", "by one bar or ruler", f"{len(search.bars)} that differ by {plain(100 * (apart - 1), 2)} %", "Leave one on the page."
+            "scale",
+            "by one bar or ruler",
+            f"{len(search.bars)} that differ by {plain(100 * (apart - 1), 2)} %",
+            "Leave one on the page.",
         )
     return search.bars[0] if search.bars else search.nearly
 

@@ -77,7 +77,9 @@ def test_a_ruler_gives_the_scale_where_it_is_asked_for_or_nothing_else_does():
 
 def test_a_bar_that_contradicts_the_file_or_a_card_is_said(page):
     light = drawn(RULES["mm"])
-    assert [f.key for f in scaled(scan(light, 310.0), "bar").findings if f.level == "warning"] == ["nib.bar-differs:file"]
+    assert [f.key for f in scaled(scan(light, 310.0), "bar").findings if f.level == "warning"] == [
+        "nib.bar-differs:file"
+    ]
     both = np.full((page.shape[0] + light.shape[0], max(page.shape[1], light.shape[1])), 0.8)
     both[: page.shape[0], : page.shape[1]] = page
     both[page.shape[0] :, : light.shape[1]] = light
