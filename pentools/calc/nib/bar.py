@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pentools.calc.nib.arrays import Bytes, Floats, Ints
+from pentools.calc.nib.arrays import Bytes, Flags, Floats, Ints
 from pentools.calc.nib.combs import Comb, rough_combs
 
 __all__ = ["FIELD_MM", "FIELD_SHAPE", "Bar", "BarSearch", "find_bars"]
@@ -208,7 +208,7 @@ def _even_places(edges: list[Floats], comb: Comb) -> _Even | None:
     return _Even(float(first), float(fit[2]), count, float(np.ptp(place[keep])), scatter, bend)
 
 
-def _numbered(kind: Floats, place: Floats, step: float) -> tuple[Floats, Floats]:
+def _numbered(kind: Ints, place: Floats, step: float) -> tuple[Floats, Flags]:
     """The number of the mark that each edge belongs to, and which edges lie where one should."""
     number, keep = np.zeros(len(place)), np.zeros(len(place), np.bool_)
     for which in (0, 1):
