@@ -236,6 +236,14 @@ class Job:
         """Where an entry stands in the record: of two, the later line is the later word."""
         return self.view.line_of(entry)
 
+    def first(self, entry: Entry) -> Entry:
+        """The line that an entry began as: a correction starts no clock again."""
+        return self.view.first(entry)
+
+    def place_of(self, entry: Entry) -> int:
+        """Where an entry was first entered: two of the same second keep their order, and a correction moves nothing."""
+        return self.line_of(self.first(entry))
+
     def money(self, typed: str | None) -> Money | None:
         """An amount, in the bench's own currency where it names none; None where there is none, or it cannot be read."""
         try:

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import Any, Concatenate, ParamSpec, Protocol, TypeVar
 
 from pentools.errors import PentoolsError, RecordError
+from pentools.record.chains import chains
 from pentools.record.entries import Entry
 from pentools.record.forms import Form, Logged
 from pentools.record.kinds import Kind
@@ -79,6 +80,14 @@ class View:
         if "lines" not in answers:
             answers["lines"] = {id(one): number for number, one in enumerate(self._record.entries)}
         found: int = answers["lines"][id(entry)]
+        return found
+
+    def first(self, entry: Entry) -> Entry:
+        """The line that an entry began as: itself, or what it corrects."""
+        answers = self.answers
+        if "firsts" not in answers:
+            answers["firsts"] = {line.id: chain[0] for chain in chains(self._record.entries) for line in chain}
+        found: Entry = answers["firsts"].get(entry.id, entry) if entry.id else entry
         return found
 
     def log(self, kind: Kind[Any]) -> tuple[Logged[Any], ...]:

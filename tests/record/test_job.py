@@ -150,3 +150,14 @@ def test_a_folder_is_a_job_where_it_holds_a_record_or_its_notebook(bench, new_jo
     (bench.folder / ".new-job-x").mkdir()
     (bench.folder / ".new-job-x" / "record.jsonl").write_text("")
     assert jobs_on(bench) == ("pen-a", "pen-b")
+
+
+def test_an_entry_stands_where_it_was_first_entered(new_job):
+    job = new_job()
+    texts = {"part": "cap", "seen": "A crack.", "severity": "2"}
+    first = job.add("condition", "part", texts)
+    other = job.add("condition", "part", {**texts, "part": "clip"})
+    fixed = job.add("condition", "part", {**texts, "seen": "Two cracks."}, replaces=first.id)
+    again = job.add("condition", "part", {**texts, "seen": "Three cracks."}, replaces=fixed.id)
+    assert [job.first(entry).id for entry in (first, fixed, again, other)] == [first.id] * 3 + [other.id]
+    assert [job.place_of(entry) for entry in (first, other, fixed, again)] == [0, 1, 0, 0]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
@@ -14,7 +12,7 @@ from pentools.record.stages.nib.paper import writes
 from pentools.record.stages.nib.words import writes_in_words
 from pentools.record.stages.seal.kinds import SEALANT, TEST, TRIAL
 from pentools.record.stages.weighing.filling import FillCycle, capacity_of, cycles
-from pentools.record.stages.weighing.kinds import LEAK_CHECK
+from pentools.record.stages.weighing.kinds import LEAK_CHECK, WEIGHING
 from pentools.record.view import SPOILT, once_a_state
 from pentools.writeup.letter.row import Row
 from pentools.writeup.orders import without_orders
@@ -91,26 +89,18 @@ def _answer(job: Job, cycle: FillCycle) -> SumAnswer | None:
         return None
 
 
-@once_a_state
-def _places(job: Job) -> Mapping[str, int]:
-    """Where each entry stands in the record; a correction stands where what it corrects was entered."""
-    first: dict[str, int] = {}
-    for number, entry in enumerate(job.record.entries):
-        first[entry.id] = first.get(entry.replaces or "", number)
-    return MappingProxyType(first)
-
-
 def _changed(job: Job) -> int | None:
     """The place of the first thing done to the pen that can change how it fills."""
     done = [logged.entry for logged in job.log(MATERIAL) if logged.values.way == "added"]
     done += [logged.entry for logged in job.log(WORK) if logged.values.activity in _CHANGES]
     done += [logged.entry for logged in (*job.log(TRIAL), *job.log(SEALANT))]
-    return min((_places(job)[entry.id] for entry in done), default=None)
+    return min((job.place_of(entry) for entry in done), default=None)
 
 
 def _before_the_work(job: Job, cycle: FillCycle) -> bool:
-    first = _changed(job)
-    return first is not None and max(_places(job)[id_] for id_ in (*cycle.filled_ids, *cycle.gain_ids)) < first
+    first, named = _changed(job), {*cycle.filled_ids, *cycle.gain_ids}
+    weighed = [job.place_of(logged.entry) for logged in job.log(WEIGHING) if logged.entry.id in named]
+    return first is not None and max(weighed, default=first) < first
 
 
 def _volume(job: Job) -> tuple[str, str]:
@@ -140,10 +130,10 @@ def _ml(answer: SumAnswer) -> str:
 def at_rest(job: Job) -> str:
     """How it stood filled after the work: the last leak check, else the last night of the seals' own tests; empty where neither was done."""
     since = -1 if (first := _changed(job)) is None else first
-    checks = [logged for logged in job.log(LEAK_CHECK) if _places(job)[logged.entry.id] > since]
+    checks = [logged for logged in job.log(LEAK_CHECK) if job.place_of(logged.entry) > since]
     if checks:
         return _check(checks[-1])
-    nights = [n for n in job.log(TEST) if n.values.test == "overnight" and _places(job)[n.entry.id] > since]
+    nights = [n for n in job.log(TEST) if n.values.test == "overnight" and job.place_of(n.entry) > since]
     if not nights or not nights[-1].values.overnight_seen:
         return ""
     night = nights[-1].values

@@ -69,10 +69,8 @@ def _mended(job: Job) -> Row:
     """The parts that were mended: how, from which lot, and whether that can be undone."""
     said = ((one, told(REPAIR, one.values, "lot")) for one in mended(job) if not one.row.leaves)
     undone = {"yes": "It can be undone.", "partly": "It can be undone in part.", "no": "It cannot be undone."}
-    lines = (
-        f"{capital(one.words)}{f' (lot: {lot})' if lot else ''}. {undone[one.row.reversible]}" for one, lot in said
-    )
-    return Row("Mended", tuple(lines))
+    lines = tuple(f"{_with_lot(capital(one.words), lot)}. {undone[one.row.reversible]}" for one, lot in said)
+    return Row("Mended", lines)
 
 
 def _with_lot(words: str, lot: str) -> str:

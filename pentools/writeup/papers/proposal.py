@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
-from pentools.errors import InputError
-from pentools.money import Money, read_money
 from pentools.numbers import capital
 from pentools.record.stages.common import PARTS
-from pentools.record.stages.job.agree import answers_of, consents
+from pentools.record.stages.job.agree import answers_of, consents, without_authority
 from pentools.record.stages.job.agree_kinds import (
     ACTIONS,
     ANSWER,
@@ -132,12 +130,12 @@ def _left(job: Job) -> Row:
 
 
 def _price(job: Job) -> Row:
-    estimate, own = job.newest(ESTIMATE), job.bench.text("money", "currency").upper()
+    estimate = job.newest(ESTIMATE)
     low, high, parts, most = (
         told(ESTIMATE, estimate, name) for name in ("price_low", "price_high", "parts_cost", "ceiling")
     )
     limit = told(REQUEST, job.newest(REQUEST), "price_limit")
-    big = _span(low, high, own)
+    big = _span(job, low, high)
     lines = [f"Parts and materials: {parts}."] if parts else []
     lines += [f"Never more than {most} without a new yes from you."] if most else []
     if limit and limit != most:
@@ -149,21 +147,14 @@ def _price(job: Job) -> Row:
     return Row("Price", (" ".join(lines),) if lines else (), big=big)
 
 
-def _span(low: str, high: str, own: str) -> str:
+def _span(job: Job, low: str, high: str) -> str:
     """Two amounts as "100 to 140 EUR"; as they were entered where they cannot be read or differ in currency."""
     if not low or not high:
         return f"from {low}" if low else f"up to {high}" if high else ""
-    first, last = _read(low, own), _read(high, own)
+    first, last = job.money(low), job.money(high)
     if first is None or last is None or first.currency != last.currency or not low.endswith(first.currency):
         return f"{low} to {high}"
     return high if low == high else f"{low.removesuffix(first.currency).strip()} to {high}"
-
-
-def _read(text: str, own: str) -> Money | None:
-    try:
-        return read_money(text, own, old=False)
-    except InputError:
-        return None
 
 
 def _hours(job: Job) -> str:
@@ -184,7 +175,11 @@ def _answer(job: Job) -> Row:
         return Row("Your answer", tuple(line for line in (*said, answers_in_words(job)) if line))
     if not proposed or ending(job) is not None:
         return Row("Your answer", said or ((sentence(NOT_ENTERED),) if proposed else ()))
-    newer = ("Something was proposed since then; please answer it below.",) if whole and _counts(whole[-1]) else ()
+    newer = (
+        ("Something was proposed since then; please answer it below.",)
+        if whole and not without_authority(whole[-1])
+        else ()
+    )
     given = consents(job)
     names, words = dict(ACTIONS), {True: "yes", False: "no", None: ""}
     asked = tuple((names[key], words[given.get(key)]) for key in _TO_ASK)
@@ -199,14 +194,9 @@ def _open(job: Job) -> bool:
     answered = [
         job.line_of(logged.entry)
         for logged in answers_of(job)
-        if logged.values.action in ("proposal", "departure") and _counts(logged.values)
+        if logged.values.action in ("proposal", "departure") and not without_authority(logged.values)
     ]
     return max(answered, default=-1) < max(proposed, default=0)
-
-
-def _counts(answer: Answer) -> bool:
-    """A yes from somebody who may not decide does not; a no always does."""
-    return not (answer.agreed is True and answer.authority is False)
 
 
 def _said(answer: Answer) -> str:
@@ -215,7 +205,7 @@ def _said(answer: Answer) -> str:
     when = f", on {on}" if on else ""
     who = f", given by {by}" if by else ""
     how = f", {_way(channel)}" if channel else ""
-    authority = "" if _counts(answer) else " (by somebody who may not decide: it does not count)"
+    authority = " (by somebody who may not decide: it does not count)" if without_authority(answer) else ""
     return f"{word}{when}{how}{who}{authority}.{f' “{terms}”' if terms else ''}"
 
 

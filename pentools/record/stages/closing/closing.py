@@ -19,7 +19,15 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.stages.closing.work import Clock
 
-__all__ = ["CLOSING", "clock_words", "closed_untested", "closing_findings", "closing_sentence", "closing_untested"]
+__all__ = [
+    "CLOSING",
+    "clock_words",
+    "closed_untested",
+    "closing_findings",
+    "closing_sentence",
+    "closing_untested",
+    "grave_findings",
+]
 
 _GRAVE = ("shut", "skipped", "failed")
 CAUTIONS = (
@@ -124,6 +132,11 @@ def closing_findings(job: Job) -> tuple[Finding, ...]:
     return () if order is None else gravest_first(order.findings)
 
 
+def grave_findings(job: Job) -> tuple[Finding, ...]:
+    """Of `closing_findings` what went wrong: shut in untested, skipped, failed."""
+    return tuple(f for f in closing_findings(job) if f.topic in _GRAVE)
+
+
 def _state(job: Job) -> StageState:
     if not job.entered(*KINDS):
         return StageState("not begun")
@@ -141,7 +154,7 @@ def _state(job: Job) -> StageState:
 def _checks(job: Job) -> tuple[Finding, ...]:
     if not job.entered(*KINDS):
         return ()
-    found = [f.under("Back together", "warning") for f in closing_findings(job) if f.topic in _GRAVE]
+    found = [f.under("Back together", "warning") for f in grave_findings(job)]
     ending = job.newest(RESULT).ending
     if ending is not None and ending not in EARLY:
         owed = [proof.row.label for proof in owed_now(job) if proof.state not in ("passed", "failed")]

@@ -10,7 +10,7 @@ from pentools.calc.closing.proofs import Proof, ProofRow, proofs_owed
 from pentools.record.entries import now
 from pentools.record.stages.closing.kinds import BEGUN, KINDS, WRITING
 from pentools.record.stages.closing.known import NIGHT_H
-from pentools.record.stages.closing.work import closing_of, place_of
+from pentools.record.stages.closing.work import closing_of
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.seal.kinds import TEST
 from pentools.record.stages.seal.proof import results_that_count
@@ -48,7 +48,7 @@ def owed_now(job: Job, moment: dt.datetime | None = None) -> tuple[Proof, ...]:
     begun = {}
     for logged in job.log(BEGUN):
         key = logged.values.test
-        if key is not None and (key not in found or place_of(job, logged.entry) > found[key][1]):
+        if key is not None and (key not in found or job.place_of(logged.entry) > found[key][1]):
             begun[key] = logged.entry.time
     return proofs_owed(job.newest(ARRIVAL).system or "", rows, results, begun, moment or now())
 
@@ -57,7 +57,7 @@ def _result(job: Job, row: ProofRow) -> tuple[bool, int] | None:
     """Whether a test passed when it was last made, and where that stands in the record; None where it was not made."""
     found = [*_by_leak_checks(job, row), *_by_seal_tests(job, row), *_by_order(job, row)]
     if row.records == _WRITING:
-        found += [(logged.values.wrote == row.passes, place_of(job, logged.entry)) for logged in job.log(WRITING)]
+        found += [(logged.values.wrote == row.passes, job.place_of(logged.entry)) for logged in job.log(WRITING)]
     return max(found, key=lambda result: result[1]) if found else None
 
 
@@ -72,14 +72,14 @@ def _by_leak_checks(job: Job, row: ProofRow) -> list[tuple[bool, int]]:
         long = rested is not None and rested.value >= NIGHT_H
         fits = row.records == _LEAK or (row.lay and row.lay in how.casefold())
         if long and fits and dry is not None:
-            found.append((dry, place_of(job, logged.entry)))
+            found.append((dry, job.place_of(logged.entry)))
     return found
 
 
 def _by_seal_tests(job: Job, row: ProofRow) -> list[tuple[bool, int]]:
     test = seal_test_of(row)
     result = results_that_count(job).get(test) if test else None
-    places = [place_of(job, logged.entry) for logged in job.log(TEST) if logged.values.test == test]
+    places = [job.place_of(logged.entry) for logged in job.log(TEST) if logged.values.test == test]
     return [(result == row.passes, places[-1])] if result is not None and places else []
 
 
@@ -89,7 +89,7 @@ def _by_order(job: Job, row: ProofRow) -> list[tuple[bool, int]]:
     if order is None or not entries:
         return []
     passed = [step for step in order.steps if step.state == "done" and step.gives.key in row.gives]
-    return [(True, place_of(job, entries[0]))] if passed else []
+    return [(True, job.place_of(entries[0]))] if passed else []
 
 
 def answers_to(row: ProofRow) -> tuple[tuple[str, str], ...]:

@@ -25,7 +25,6 @@ from pentools.sums.closing.work import closing_rows, closing_work, cure_hours, s
 from pentools.units import Reading
 
 if TYPE_CHECKING:
-    from pentools.record.entries import Entry
     from pentools.record.job import Job
 
 __all__ = [
@@ -38,7 +37,6 @@ __all__ = [
     "fitted_of",
     "met_of",
     "offered_at",
-    "place_of",
     "put_on",
     "shut_by",
     "step_values",
@@ -117,11 +115,11 @@ def _left_out(job: Job, rows: Sequence[ClosingRow]) -> set[str]:
 def _events(job: Job, rows: Sequence[ClosingRow]) -> list[_Event]:
     """Everything that was done, in the order of time; what other stages say only where no entry of closing does."""
     keys = [row.key for row in rows]
-    said = [_Event(place_of(job, logged.entry), _of_round(logged.values, keys)) for logged in job.log(ROUND)]
-    said += [_Event(place_of(job, logged.entry), _of_step(logged.values, keys)) for logged in job.log(STEP)]
+    said = [_Event(job.place_of(logged.entry), _of_round(logged.values, keys)) for logged in job.log(ROUND)]
+    said += [_Event(job.place_of(logged.entry), _of_step(logged.values, keys)) for logged in job.log(STEP)]
     named = {one.key for event in said for one in event.did}
     known = [one for key, one in known_steps(job).items() if key not in named]
-    found = [_Event(place_of(job, one.entry), (one.did,), True) for one in known]
+    found = [_Event(job.place_of(one.entry), (one.did,), True) for one in known]
     events = sorted((*said, *found), key=lambda event: event.at)
     return _only_after_closing(events, {row.key for row in rows if row.closes})
 
@@ -135,11 +133,6 @@ def _only_after_closing(events: Iterable[_Event], closing: set[str]) -> list[_Ev
         kept.append(event)
         closed = closed or any(one.key in closing for one in event.did)
     return kept
-
-
-def place_of(job: Job, entry: Entry) -> int:
-    """Where an entry stands in the record: two of the same second keep their order, and a correction moves nothing."""
-    return job.line_of(job.record.history(entry)[0])
 
 
 def _of_round(values: Round, keys: Sequence[str]) -> tuple[Did, ...]:
@@ -252,13 +245,11 @@ def put_on(job: Job, clock: str) -> tuple[str, dt.datetime] | None:
     for logged in job.log(SEALANT):
         if logged.values.place in _CLOSED_WITH[clock] and logged.values.sealant not in (None, "none"):
             ago = logged.values.ago.value if logged.values.ago is not None else 0.0
-            found.append(
-                (job.record.history(logged.entry)[0].time - dt.timedelta(minutes=ago), logged.values.sealant or "")
-            )
+            found.append((job.first(logged.entry).time - dt.timedelta(minutes=ago), logged.values.sealant or ""))
     for said in job.log(ROUND):
         adhesive = said.values.section_with if clock == "section" else said.values.sac_with
         if adhesive is not None:
-            found.append((job.record.history(said.entry)[0].time, adhesive))
+            found.append((job.first(said.entry).time, adhesive))
     return max(found)[::-1] if found else None
 
 
@@ -287,7 +278,7 @@ def _started(job: Job, step: ClosingStep) -> tuple[str, dt.datetime] | None:
     if said is not None:
         return said
     rows = [(logged.entry, logged.values.done or ()) for logged in job.log(ROUND)]
-    times = [job.record.history(entry)[0].time for entry, done in rows if step.row.key in done]
+    times = [job.first(entry).time for entry, done in rows if step.row.key in done]
     return (usual_sealant(step.row.clock, fitted_of(job)), times[-1]) if times else None
 
 

@@ -40,6 +40,7 @@ __all__ = [
     "consents",
     "departures_without_yes",
     "not_applicable",
+    "without_authority",
     "yes_and_no",
 ]
 
@@ -139,11 +140,12 @@ def _words(job: Job) -> Iterator[tuple[int, dt.datetime, str, bool]]:
             yield job.line_of(polish.entry), polish.entry.time, "polish", polish.values.agreed
     for logged in answers_of(job):
         answer = logged.values
-        if answer.action is not None and answer.agreed is not None and not _without_authority(answer):
+        if answer.action is not None and answer.agreed is not None and not without_authority(answer):
             yield job.line_of(logged.entry), logged.entry.time, answer.action, answer.agreed
 
 
-def _without_authority(answer: Answer) -> bool:
+def without_authority(answer: Answer) -> bool:
+    """Whether it is a yes from somebody who may not decide, which does not count; a no always does."""
     return answer.agreed is True and answer.authority is False
 
 
@@ -165,7 +167,7 @@ def departures_without_yes(job: Job) -> tuple[tuple[str, bool], ...]:
     answers = [
         logged
         for logged in answers_of(job)
-        if logged.values.action == "departure" and not _without_authority(logged.values)
+        if logged.values.action == "departure" and not without_authority(logged.values)
     ]
     found = []
     for departure in job.log(DEPARTURE):
@@ -250,7 +252,7 @@ def _on_proposals(job: Job) -> Iterator[Finding]:
 def _on_authority(job: Job) -> Iterator[Finding]:
     newest = {logged.values.action: logged.values for logged in answers_of(job)}
     for action, answer in newest.items():
-        if _without_authority(answer):
+        if without_authority(answer):
             yield Finding("warning", "job.authority", action=dict(ACTIONS).get(action or "", "something not named"))
 
 

@@ -65,7 +65,7 @@ def _let_go(job: Job) -> _LetGo:
     named = [str(release.data.get("about", "")) for release in releases]
     ways = frozenset(name for name in named if name)
     waiting = [
-        (job.line_of(job.record.history(one.entry)[0]), one.entry.id)
+        (job.place_of(one.entry), one.entry.id)
         for one in job.log(REPAIR)
         if one.values.method not in ways and topics_against(job, one.values)
     ]

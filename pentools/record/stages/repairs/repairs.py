@@ -78,7 +78,7 @@ def _too_early(job: Job) -> Iterator[Finding]:
     for one in mended(job):
         if one.row.treatment != WELD or one.stands is None:
             continue
-        begun = job.record.history(one.entry)[0].time
+        begun = job.first(one.entry).time
         if any(begun < step.entry.time < one.stands.earliest for step in job.log(POLISH)):
             yield Finding("warning", "repairs.too-early", what=one.words, until=f"{one.stands.earliest:%d %B}")
 

@@ -87,7 +87,7 @@ def mended(job: Job) -> tuple[Mended, ...]:
         if row is None:
             continue
         # a correction does not start the clock again
-        begun = job.record.history(logged.entry)[0].time - dt.timedelta(
+        begun = job.first(logged.entry).time - dt.timedelta(
             hours=0 if logged.values.ago is None else logged.values.ago.value
         )
         typed = None if logged.values.stands is None else logged.values.stands.value
@@ -113,14 +113,14 @@ def faults_waiting(job: Job) -> tuple[Fault, ...]:
     done = [*((e.entry, e.values.part) for e in job.log(REPAIR)), *((e.entry, e.values.part) for e in job.log(OUT))]
     done += [(e.entry, e.values.part) for e in job.log(LIMIT)]
     for entry, part in done:
-        first = job.record.history(entry)[0].time
+        first = job.first(entry).time
         if part is not None:
             since[part] = max(first, since.get(part, first))
     found = {}
     for logged in job.log(PART_CONDITION):
         values = logged.values
         part, severity = values.part or "", int(values.severity or 0)
-        open_ = part not in since or job.record.history(logged.entry)[0].time > since[part]
+        open_ = part not in since or job.first(logged.entry).time > since[part]
         if severity > 0 and open_ and repairs_for(part):
             found[part, values.seen] = Fault(part, severity, values.seen or "")
     return tuple(sorted(found.values(), key=lambda fault: -fault.severity))

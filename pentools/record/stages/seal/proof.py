@@ -135,7 +135,7 @@ def earliest_next_step(job: Job) -> NextStep | None:
         values = logged.values
         if values.cure is None:
             continue
-        first = job.record.history(logged.entry)[0]  # a correction does not start the clock again
+        first = job.first(logged.entry)  # a correction does not start the clock again
         start = first.time - dt.timedelta(minutes=0 if values.ago is None else values.ago.value)
         workable = None if values.open_time is None else start + dt.timedelta(minutes=values.open_time.value)
         what = SEALANT.field("sealant").shown(values.sealant)

@@ -6,15 +6,14 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.closing.order import ClosingStep
 from pentools.numbers import capital, in_words
-from pentools.record.stages.closing.closing import closing_findings
+from pentools.record.stages.closing.closing import grave_findings
 from pentools.record.stages.closing.kinds import STEP, WRITING
 from pentools.record.stages.closing.proofs import owed_now
 from pentools.record.stages.closing.work import action_of, closing_of, put_on, step_values
 from pentools.record.stages.seal.kinds import SEALANTS
-from pentools.writeup.blocks import Audience, Block, Details, Findings, Lead, Photos, Section, Table
-from pentools.writeup.photos import PhotoBook
+from pentools.writeup.blocks import Audience, Block, Details, Findings, Lead, Section, Table
 from pentools.writeup.sections.generic import kind_table, releases_of
-from pentools.writeup.sections.job.pictures import photo_among
+from pentools.writeup.sections.job.pictures import photos_beside
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -23,7 +22,6 @@ if TYPE_CHECKING:
 __all__ = ["closed_in_words", "section"]
 
 _STATES = {"done": "✓ passed", "untested": "not tested", "failed": "✗ did not pass"}
-_GRAVE = ("shut", "skipped", "failed")
 
 
 def section(job: Job, stage: Stage, audience: Audience) -> Section:
@@ -47,8 +45,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks: list[Block] = []
     if words := closed_in_words(job):
         blocks.append(Lead(words))
-    grave = tuple(f for f in closing_findings(job) if f.topic in _GRAVE)
-    if grave:
+    if grave := grave_findings(job):
         blocks.append(Findings(grave))
     told = [step for step in order.steps if step.state in _STATES]
     rows = tuple((str(step.row.step), capital(step.row.part), _done(job, step), _STATES[step.state], capital(step.row.passes)) for step in told)  # fmt: skip
@@ -58,7 +55,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += kind_table(job, STEP, audience, without=("photo",), caption="Steps told apart")
     blocks += _proofs(job)
     blocks += kind_table(job, WRITING, audience, caption="Writing after a night")
-    blocks += _photos(job, audience)
+    blocks += photos_beside(job, audience, ((logged.values.photo, "") for logged in job.log(STEP)))
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, stage.title, tuple(blocks))
 
@@ -94,9 +91,3 @@ def _proofs(job: Job) -> list[Block]:
     rows = [("Passed", capital(in_words(passed)))] if passed else []
     rows += [("Did not pass", capital(in_words(failed)))] if failed else []
     return [Table("Tests before it left", ("Test", "Which"), tuple(rows))] if rows else []
-
-
-def _photos(job: Job, audience: Audience) -> list[Block]:
-    book = PhotoBook(job, audience)
-    shown = dict.fromkeys(p for logged in job.log(STEP) if (p := logged.values.photo) and book.allowed(p))
-    return [Photos(tuple(photo_among(job, file, "") for file in shown))] if shown else []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Stage
 
-__all__ = ["before_and_after", "listed_photos", "photo_among", "photo_of", "pictures_of", "section"]
+__all__ = ["before_and_after", "listed_photos", "photo_among", "photo_of", "photos_beside", "pictures_of", "section"]
 
 _MOST_PAIRS = 3
 
@@ -93,6 +94,22 @@ def photo_among(job: Job, file: str, words: str) -> Photo:
     own = photo_of(job, file)
     words = own.alt if own else words
     return Photo(file, words, sentence(words), drawn=own.drawn if own else False)
+
+
+def photos_beside(job: Job, audience: Audience, named: Iterable[tuple[str | None, str]]) -> list[Block]:
+    """The pictures that entries name, each once and as far as the audience may see them.
+
+    Parameters
+    ----------
+    named : iterable of (str or None, str)
+        File and words of each entry; the words count where the picture has no entry of its own.
+    """
+    book = PhotoBook(job, audience)
+    shown: dict[str, str] = {}
+    for file, words in named:
+        if file is not None and book.allowed(file):
+            shown.setdefault(file, words)
+    return [Photos(tuple(photo_among(job, file, words) for file, words in shown.items()))] if shown else []
 
 
 def _allowed(job: Job, audience: Audience) -> list[Picture]:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.uncertainty import format_value
 from pentools.errors import InputError
 from pentools.numbers import capital
-from pentools.record.stages.nib.fit import clearance_of
+from pentools.record.stages.nib.fit import room_now
 from pentools.record.stages.nib.kinds import FEED_SETTING, LOUPE, SMOOTHED, WHEN
 from pentools.record.stages.nib.paper import flex_of, writes
 from pentools.record.stages.nib.tip import loupe
@@ -80,7 +80,7 @@ def nib_caution(job: Job) -> str:
 
 def _cap(job: Job) -> list[Block]:
     """Room in front of the nib, capped: a figure, and whether the cap may go on; what the bench does about it is not told."""
-    room = clearance_of(job, "after") or clearance_of(job, "found")
+    room = room_now(job)
     if room is None or room.verdict == "cannot tell":
         return []
     said = f"Capped, the nib has {format_value(max(room.clearance_mm, 0.0), room.expanded_mm, 'mm')} of room in front of it."

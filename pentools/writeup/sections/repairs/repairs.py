@@ -11,10 +11,9 @@ from pentools.record.stages.repairs.repairs import repair_findings
 from pentools.record.stages.repairs.work import Mended, holds_for_now, mended
 from pentools.tables.source_words import source_words
 from pentools.words import CERTAINTY
-from pentools.writeup.blocks import Audience, Block, Details, Facts, Findings, Lead, Photos, Section, Table
-from pentools.writeup.photos import PhotoBook
+from pentools.writeup.blocks import Audience, Block, Details, Facts, Findings, Lead, Section, Table
 from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
-from pentools.writeup.sections.job.pictures import photo_among
+from pentools.writeup.sections.job.pictures import photos_beside
 from pentools.writeup.words import date_in_words
 
 if TYPE_CHECKING:
@@ -56,7 +55,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += kind_facts(job, IMPRINT, audience, without=("photo",), caption="The imprint")
     blocks += kind_table(job, OUT, audience, caption="Sent to another workshop")
     blocks += kind_table(job, BACK, audience, without=("photo",), caption="Back from there")
-    blocks += _photos(job, audience)
+    blocks += photos_beside(job, audience, ((photo, "") for photo in _photos(job)))
     blocks += _sources(job)
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, stage.title, tuple(blocks))
@@ -90,15 +89,12 @@ def _facts(one: Mended, audience: Audience) -> Facts:
     return Facts(capital(_NAMES.get(one.values.part or "", "a part that is not named")), tuple(rows))
 
 
-def _photos(job: Job, audience: Audience) -> list[Block]:
-    book = PhotoBook(job, audience)
-    shown: dict[str, str] = {}
-    named = [*(e.values.photo for e in job.log(REPAIR)), *(e.values.photo for e in job.log(SPOT))]
-    named += [*(e.values.photo for e in job.log(IMPRINT)), *(e.values.photo for e in job.log(BACK))]
-    for photo in named:
-        if photo is not None and book.allowed(photo):
-            shown.setdefault(photo, "")
-    return [Photos(tuple(photo_among(job, file, words) for file, words in shown.items()))] if shown else []
+def _photos(job: Job) -> list[str | None]:
+    """The pictures of mends, trials, imprint and what came back, in this order."""
+    return [
+        *(logged.values.photo for logged in job.log(REPAIR)), *(logged.values.photo for logged in job.log(SPOT)),
+        *(logged.values.photo for logged in job.log(IMPRINT)), *(logged.values.photo for logged in job.log(BACK)),
+    ]  # fmt: skip
 
 
 def _sources(job: Job) -> list[Block]:

@@ -21,14 +21,12 @@ from pentools.writeup.blocks import (
     Lead,
     Notice,
     Paragraph,
-    Photos,
     Section,
     Table,
 )
 from pentools.writeup.drawn import heat_charts
-from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import kind_facts, kind_table, releases_of
-from pentools.writeup.sections.job.pictures import photo_among
+from pentools.writeup.sections.job.pictures import photos_beside
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -68,7 +66,7 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
     blocks += _limits(job)
     blocks += _heat(job, stage, audience)
     blocks += _table_of(job, stage, "step", audience, "Step by step")
-    blocks += _photos(job, audience)
+    blocks += photos_beside(job, audience, ((logged.values.photo, logged.values.did or "") for logged in job.log(STEP)))
     blocks += _block(job, stage, audience)
     blocks += _table_of(job, stage, "parts tray", audience, "What came out, counted")
     blocks += _table_of(job, stage, "overrule", audience, "Where the bench overruled the table of limits")
@@ -114,16 +112,6 @@ def _block(job: Job, stage: Stage, audience: Audience) -> list[Block]:
     else:
         blocks = [] if answer is None else [Paragraph(f"For knocking out nib and feed: {answer.sentence}")]
     return [*blocks, *kind_facts(job, stage.kind("knock-out block"), audience, caption="Knocking out nib and feed")]  # fmt: skip
-
-
-def _photos(job: Job, audience: Audience) -> list[Block]:
-    book = PhotoBook(job, audience)
-    shown: dict[str, str] = {}
-    for logged in job.log(STEP):
-        photo = logged.values.photo
-        if photo is not None and book.allowed(photo):
-            shown.setdefault(photo, logged.values.did or "")
-    return [Photos(tuple(photo_among(job, file, did) for file, did in shown.items()))] if shown else []
 
 
 def _cautions(job: Job, audience: Audience) -> list[Block]:

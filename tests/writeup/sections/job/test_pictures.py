@@ -5,7 +5,7 @@ from photo_files import put
 
 from pentools.writeup.blocks import Photo, Photos
 from pentools.writeup.making import section_of
-from pentools.writeup.sections.job.pictures import before_and_after, photo_among, photo_of
+from pentools.writeup.sections.job.pictures import before_and_after, photo_among, photo_of, photos_beside
 
 
 @pytest.fixture
@@ -103,3 +103,19 @@ def test_beside_other_entries_a_picture_goes_by_its_own_words_and_a_drawing_is_s
     assert photo_among(job, "a.jpg", "the lip") == Photo("a.jpg", "the lip", "The lip.", drawn=False)
     add(job, "a.jpg", "during", drawn="yes")
     assert photo_among(job, "a.jpg", "the lip") == Photo("a.jpg", "shows a.jpg", "Shows a.jpg.", drawn=True)
+
+
+def test_pictures_beside_other_entries_stand_once_in_the_words_of_their_own_entry(job):
+    for name in ("a.jpg", "b.jpg"):
+        put(job, name)
+    add(job, "c.jpg", "during")
+    named = [("a.jpg", "first"), (None, "none"), ("c.jpg", "not this"), ("a.jpg", "second"), ("b.jpg", "")]
+    [block] = photos_beside(job, "owner", iter(named))
+    assert [(photo.file, photo.alt) for photo in block.photos] == [
+        ("a.jpg", "first"),
+        ("c.jpg", "shows c.jpg"),
+        ("b.jpg", ""),
+    ]
+    assert photos_beside(job, "owner", ()) == []
+    [block] = photos_beside(job, "everybody", named)
+    assert [photo.file for photo in block.photos] == ["c.jpg"]  # the others are not among the public ones
