@@ -13,7 +13,7 @@ from filelock import FileLock, Timeout
 
 from pentools.errors import RecordError
 from pentools.record.entries import now
-from pentools.record.lines import MARK, whole_part
+from pentools.record.lines import whole_part, without_mark
 
 __all__ = [
     "PRIVATE_FILE",
@@ -177,7 +177,7 @@ def _tail_is_open(path: Path) -> bool:
 
 def _is_whole(tail: bytes) -> bool:
     """Whether a last line is a whole object of JSON; nothing that was torn off is."""
-    content = tail.removeprefix(MARK).strip()
+    content = without_mark(tail).strip()
     try:
         return not content or isinstance(msgspec.json.decode(content), dict)
     except (msgspec.MsgspecError, ValueError):

@@ -13,7 +13,7 @@ from pentools.errors import RecordError
 from pentools.record.entries import MERGE_ORDER, Entry, NewerFormatError, decode_entry, encode_entry
 from pentools.record.members import members
 
-__all__ = ["MARK", "Line", "name_of", "read_line", "read_lines", "split_lines", "whole_part"]
+__all__ = ["MARK", "Line", "name_of", "read_line", "read_lines", "split_lines", "whole_part", "without_mark"]
 
 MARK = b"\xef\xbb\xbf"  # the byte-order mark that some editors put at the head of a text
 _END = re.compile(rb"\r\n|\n|\r")
@@ -57,6 +57,14 @@ class Line:
         return self.entry is not None or self.form is not None
 
 
+def without_mark(raw: bytes) -> bytes:
+    """Bytes without the byte-order marks that stand at their head."""
+    at = 0
+    while raw.startswith(MARK, at):
+        at += len(MARK)
+    return raw[at:]
+
+
 def split_lines(data: bytes) -> list[bytes]:
     """The lines of some bytes, whatever ends them (line feed, carriage return, or both)."""
     return _END.split(data)
@@ -92,15 +100,21 @@ def read_line(raw: bytes, number: int) -> Line:
     Line
         With its entry, or with what stands in the way.
     """
-    content = raw.removeprefix(MARK).strip()
+    content = without_mark(raw).strip()
     try:
-        entry = decode_entry(content)
+        entry = _without_blanks(decode_entry(content))
     except RecordError as error:
         stated = _id_in(content)
         if isinstance(error, NewerFormatError):
             return Line(number, stated or _made_name(content), problem=str(error), form=error.form, id=stated)
         return Line(number, _made_name(content), problem=str(error), id=stated)
     return Line(number, name_of(entry), entry, id=entry.id)
+
+
+def _without_blanks(entry: Entry) -> Entry:
+    """An id or a target of blanks is none: two entries under it would be taken for one."""
+    spaced = {name: "" for name in ("id", "replaces") if (text := getattr(entry, name)) and not text.strip()}
+    return msgspec.structs.replace(entry, **spaced) if spaced else entry
 
 
 def _id_in(content: bytes) -> str:
@@ -126,6 +140,6 @@ def read_lines(data: bytes, start: int = 1) -> Iterator[tuple[bytes, Line]]:
         In the file's order.
     """
     for number, raw in enumerate(split_lines(data), start=start):
-        content = raw.removeprefix(MARK)
+        content = without_mark(raw)
         if content.strip():
             yield content, read_line(content, number)

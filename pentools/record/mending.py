@@ -9,7 +9,7 @@ from pathlib import Path
 
 from pentools.errors import RecordError
 from pentools.record.appending import PRIVATE_FILE, locked, put_in_place, set_aside, what_failed
-from pentools.record.lines import Line, read_line, split_lines
+from pentools.record.lines import Line, read_line, split_lines, without_mark
 from pentools.record.looking import read_file
 from pentools.record.storage import LOCK_SECONDS, Record
 
@@ -80,7 +80,7 @@ def _take_out(record: Record) -> Mended:
     with locked(path, LOCK_SECONDS):
         content = read_file(path)[0]
         read: list[tuple[bytes, Line | None]] = [
-            (raw, read_line(raw, number) if raw.strip() else None)
+            (raw, read_line(raw, number) if without_mark(raw).strip() else None)
             for number, raw in enumerate(split_lines(content), start=1)
         ]
         unread = [(raw, line.number) for raw, line in read if line is not None and not line.whole]

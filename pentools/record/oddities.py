@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from pentools.calc.base.findings import Finding
+from pentools.record.entries import WITHDRAWAL
 from pentools.record.lines import Line
 from pentools.record.storage import Record
 
@@ -22,7 +23,7 @@ def odd_lines(record: Record) -> tuple[Finding, ...]:
         Each with the file and the line; of more than `MOST_NAMED` of one kind the rest is counted.
     """
     file, found = record.path.name, []
-    for question in (_newer, _nameless, _doubles, _targets, _circles):
+    for question in (_newer, _nameless, _doubles, _targets, _others, _circles):
         named = list(question(file, record.lines))
         found += named[:MOST_NAMED]
         if len(named) > MOST_NAMED:
@@ -71,6 +72,19 @@ def _targets(file: str, lines: Sequence[Line]) -> Iterator[Finding]:
             yield Finding("warning", "job.line-target:missing", file=file, line=line.number, id=target)
 
 
+def _others(file: str, lines: Sequence[Line]) -> Iterator[Finding]:
+    """Corrections that are no form of the kind they correct, so that the entry is gone from its own."""
+    of = {line.id: line for line in lines if line.entry is not None and line.id}
+    for line in lines:
+        target = of.get(line.entry.replaces or "") if line.entry is not None else None
+        if line.entry is None or target is None or target.entry is None:
+            continue
+        kinds = {line.entry.kind, target.entry.kind}
+        if WITHDRAWAL not in kinds and (len(kinds) > 1 or line.entry.stage != target.entry.stage):
+            was = f"{target.entry.stage}, {target.entry.kind}"
+            yield Finding("warning", "job.line-other", file=file, line=line.number, other=target.number, was=was)
+
+
 def _circles(file: str, lines: Sequence[Line]) -> Iterator[Finding]:
     """Lines that correct each other round in a circle, each circle once."""
     of = {line.id: line for line in lines if line.entry is not None and line.id}
@@ -85,5 +99,10 @@ def _circles(file: str, lines: Sequence[Line]) -> Iterator[Finding]:
         if name in walked:
             names = list(walked)
             numbers = sorted(of[one].number for one in names[names.index(name) :])
-            yield Finding("warning", "job.line-circle", file=file, lines=[str(n) for n in numbers], last=numbers[-1])
+            if len(numbers) == 1:
+                yield Finding("warning", "job.line-circle:self", file=file, line=numbers[0])
+            else:
+                yield Finding(
+                    "warning", "job.line-circle", file=file, lines=[str(n) for n in numbers], last=numbers[-1]
+                )
         done |= walked.keys()

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
 
+from pentools.record.addresses import told_of_address
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, OddEntry
 from pentools.record.registry import all_stages
 from pentools.record.stages.dating.kinds import MARK, Mark
@@ -21,13 +22,13 @@ from pentools.record.stages.job.posting_kinds import PARCEL
 from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.stages.repairs.kinds import OUT, REPAIR
 from pentools.record.view import once_a_state
-from pentools.record.wording import digits_in, fold, seen_text, spellings, without_spaces, words_of
+from pentools.record.wording import Word, digits_in, fold, seen_text, spellings, without_spaces, words_of
 
 if TYPE_CHECKING:
     from pentools.record.bench import Bench
     from pentools.record.job import Job
 
-__all__ = ["STREETS", "Fact", "FactKind", "engraving_shown", "facts_of", "is_engraved_name", "mark_for_everybody"]
+__all__ = ["Fact", "FactKind", "engraving_shown", "facts_of", "is_engraved_name", "mark_for_everybody"]
 
 FactKind = Literal["name", "words", "mail", "telephone", "run"]
 
@@ -42,9 +43,10 @@ _TITLES = frozenset(
         "speaks behalf via per care only himself letter letters mail email post phone telephone telefon tel fax "
         "mobile cell call text word mouth home work office reach evenings mornings afternoon weekdays weekends "
         "please not never after before until between any time best person shop street road house flat unknown none "
-        "said yes town country ",
+        "said yes town country name named withheld unnamed anonymous client customer ",
     )
 )
+_PARTICLES = frozenset({"van", "von", "der", "den", "de", "del", "della", "di", "da", "das", "dos", "du", "la", "le", "mac", "mc", "st", "ter", "ten", "zu", "al", "el", "bin", "ben"})  # fmt: skip
 _TOO_SHORT = 3  # letters of a part of a name that is looked for whatever its case
 _GENERIC_BOXES = frozenset(
     re.findall(
@@ -56,12 +58,11 @@ _SHOWN_OF_BENCH = {("bench", key) for key in ("name", "language", "decimal_sign"
     ("money", "currency")
 }
 _TAG = re.compile(r"<[^<>]*>")
-_NO_NAME = re.compile(r"[<>{}\[\]=|\\]")
+_NO_NAME = re.compile(r"[<>{}=|\\]")
 _LEAST_SENTENCE = 4  # words of a text that a run is looked for of
 _MAIL = re.compile(r"(?<![\w.+-])[\w.+-]++\s?@\s?[\w-]++(?:\.[\w-]++)+")
 _HANDLE = re.compile(r"(?<![\w.])@[\w.]{3,}")
 _DAY = re.compile(r"\d{4}-\d\d-\d\d(?:[T ][\d:+.]+)?|\d{1,2}\.\s?\d{1,2}\.\s?\d{4}")
-STREETS = {"str": "strasse", "st": "street", "rd": "road", "ave": "avenue", "av": "avenue", "ln": "lane", "sq": "square", "cl": "close", "ct": "court", "pl": "place"}  # fmt: skip
 _ENGRAVED = re.compile(
     r"(?i)\b(?:engrav|dedicat|monogram|inscri|initials|presentation|scratched name|name of (?:the|an|its) )"
 )
@@ -142,7 +143,7 @@ _CODES = {
 def _of_entry(job: Job, entry: Entry) -> Iterator[Fact]:
     if isinstance(entry, OddEntry):  # nobody can say which of its words are whose
         yield from _run(entry.line.decode(errors="replace"), "an entry that cannot be read")
-    yield from _run(entry.note, "a remark for the bench alone")
+    yield from _run(entry.note, "a remark for the bench alone", short=True)
     yield from _reached_by(entry.note, strict=True)
     if entry.kind in (RELEASE, WITHDRAWAL):
         yield from _run(_text(entry.data.get("reason")), "a reason meant for the owner", owner=True)
@@ -194,9 +195,10 @@ def _of_owner(entry: Entry) -> Iterator[Fact]:
 
 def _name(text: str, about: str, *, whole: bool = True) -> Iterator[Fact]:
     """The parts of a name, each in the spellings it may be met in; together in any order where two stand side by side."""
-    if _NO_NAME.search(text):  # nobody is called that
-        return
-    said = words_of(seen_text(_MAIL.sub(" ", text)))
+    bare = _TAG.sub(" ", _MAIL.sub(" ", text))
+    said = words_of(seen_text(bare))
+    if _NO_NAME.search(bare):  # nobody is called that; a name among it has its capital
+        said = [word for word in said if word.shown[:1].isupper()]
     # the last word of a name may be Lord or Street; what is written small is none
     words = [
         word
@@ -210,14 +212,38 @@ def _name(text: str, about: str, *, whole: bool = True) -> Iterator[Fact]:
         if not long and (len(word.folded) < 2 or not word.shown[:1].isupper() or len(words) > _TOO_SHORT):
             continue
         kept.append(word.shown)
-        for spelling in spellings(word.shown):
+        for spelling in (*spellings(word.shown), *_halves(word.folded)):
             yield Fact(part, "name", (spelling,), "" if long else word.shown)
     # one word in a mail address, a tag or a file name
-    for first, second in itertools.pairwise(kept):
-        yield Fact(about, "name", (fold(first + second),))
-        yield Fact(about, "name", (fold(second + first),))
+    for joined in (*_side_by_side(kept), *_with_particles(said, frozenset(kept))):
+        yield Fact(about, "name", (fold(joined),))
     for joined in re.findall(r"(?<!\w)[^\W\d_]++(?:['’][^\W\d_]++)+", text):
         yield Fact(part, "name", (fold(re.sub(r"\W", "", joined)),))
+
+
+def _side_by_side(names: list[str]) -> Iterator[str]:
+    for first, second in itertools.pairwise(names):
+        yield from (first + second, second + first)
+
+
+def _with_particles(said: list[Word], names: frozenset[str]) -> Iterator[str]:
+    """A name as one word with what goes before it: ``vandermeer``."""
+    for number, word in enumerate(said):
+        before = number
+        while word.shown in names and 0 < before > number - 3 and said[before - 1].folded in _PARTICLES:
+            before -= 1
+            yield "".join(part.shown for part in said[before : number + 1])
+
+
+def _halves(name: str) -> tuple[str, ...]:
+    """The two signs at either end of a name in a script without spaces: a surname or a given name by itself."""
+    return (name[:2], name[-2:]) if without_spaces(name) and len(name) in (3, 4) else ()
+
+
+def _numbers(text: str) -> dict[str, None]:
+    """The runs of figures in a text, and those on either side of a stroke or a line's end: they may be two numbers."""
+    pieces = [text, *re.split(r"\s/\s|\n", text)]
+    return dict.fromkeys(digits for piece in pieces for digits, _, _ in digits_in(piece))
 
 
 def _reached_by(text: str, *, strict: bool, whose: str = "the owner’s") -> Iterator[Fact]:
@@ -226,6 +252,9 @@ def _reached_by(text: str, *, strict: bool, whose: str = "the owner’s") -> Ite
     for match in _MAIL.findall(clean):
         local = [word.folded for word in words_of(match.split("@")[0])]
         yield Fact(f"{whose} mail address", "mail", tuple(word.folded for word in words_of(match)))
+        if whose == "the owner’s" and not strict:  # the bench may name its own site
+            after = tuple(word.folded for word in words_of(match.split("@")[1]))
+            yield Fact(f"{whose} mail address, after the @", "mail", after)
         together = "".join(local)
         if len(together) >= 4 and together not in _GENERIC_BOXES:
             yield Fact(f"{whose} mail address, before the @", "words", tuple(local))
@@ -235,57 +264,18 @@ def _reached_by(text: str, *, strict: bool, whose: str = "the owner’s") -> Ite
             f"a name {whose.removesuffix('’s')} goes by", "words", tuple(word.folded for word in words_of(match))
         )
     least = 9 if strict else 6
-    for digits, _, _ in digits_in(_DAY.sub(" ; ", _MAIL.sub(" ", clean))):
+    for digits in _numbers(_DAY.sub(" ; ", _MAIL.sub(" ", clean))):
         if len(digits) >= least:
             significant = digits.lstrip("0")
             yield Fact(f"{whose} telephone", "telephone", (significant[-9:] if len(significant) > 9 else significant,))
 
 
 def _address(text: str) -> Iterator[Fact]:
-    """Street and house, post code and town; the country, which stands last without figures, is no secret."""
-    if _NO_NAME.search(text):
-        return
-    parts = [part for part in re.split(r"[\n,;]+", seen_text(_MAIL.sub(" ", text))) if part.strip()]
-    for number, part in enumerate(parts):
-        words = [word.folded for word in words_of(part)]
-        letters = [
-            STREETS.get(word, word) for word in words if word != "the" and not any(sign.isdigit() for sign in word)
-        ]
-        figures = [word for word in words if any(sign.isdigit() for sign in word)]
-        last = number and number == len(parts) - 1
-        if last and not figures and number > 1:
-            continue
-        town = number > 0 and not _is_street(words)
-        about = "the owner’s town" if town else "the owner’s street"
-        if not (letters and letters[-1] in STREETS.values() and len(letters) == 1):
-            yield from _sequences(letters, about)
-        for code in figures:
-            mixed = not code.isdigit()
-            if (town and len(code) >= 5) or (mixed and len(code) >= 4):
-                yield Fact("the owner’s post code", "words", (code,))
-        for one, two in itertools.pairwise(words):
-            if all(any(sign.isdigit() for sign in word) for word in (one, two)) and len(one + two) >= 5:
-                yield Fact("the owner’s post code", "words", (one, two))
-
-
-def _is_street(words: list[str]) -> bool:
-    ends = (
-        set(STREETS)
-        | set(STREETS.values())
-        | {"way", "row", "weg", "gasse", "platz", "hill", "terrace", "rue", "via", "calle"}
-    )
-    return any(word in ends or word.endswith(("strasse", "str", "weg", "gasse")) for word in words)
-
-
-def _sequences(letters: list[str], about: str) -> Iterator[Fact]:
-    if len(letters) == 1 and len(letters[0]) >= 5:
-        yield Fact(about, "words", (letters[0],))
-    elif len(letters) in (2, 3):
-        yield Fact(about, "words", tuple(letters))
-    if len(letters) >= _TOO_SHORT:
-        for pair in itertools.pairwise(letters):
-            if all(len(word) > _TOO_SHORT for word in pair):
-                yield Fact(about, "words", pair)
+    """Street and house, post code and town, as a text may tell them."""
+    bare = _TAG.sub(" ", _MAIL.sub(" ", text))
+    for told in () if _NO_NAME.search(bare) else told_of_address(bare):
+        one = told.joined or told.as_typed
+        yield Fact(told.about, "name" if one else "words", told.words, told.as_typed)
 
 
 def _lot(text: str, about: str) -> Iterator[Fact]:
@@ -338,16 +328,16 @@ def _private_texts(entry: Entry) -> Iterator[Fact]:
         bench = field is None or field.audience == "bench"
         text = _text(value)
         about = f"what only {'the bench' if bench else 'the owner'} may read" + (f" ({field.label})" if field else "")
-        yield from _run(text, about, owner=not bench)
+        yield from _run(text, about, owner=not bench, short=bench)
         if (entry.stage, entry.kind) != (CONSENT.stage, CONSENT.key) or name != "consent_on":
             yield from _reached_by(text, strict=True)
 
 
-def _run(text: str, about: str, *, owner: bool = False) -> Iterator[Fact]:
-    """A text that must not be taken over: runs of its words as they come, sentence by sentence."""
+def _run(text: str, about: str, *, owner: bool = False, short: bool = False) -> Iterator[Fact]:
+    """A text that must not be taken over: runs of its words as they come, sentence by sentence; short ones if it is said."""
     for part in re.split(r"(?<=[.!?…])\s+|\n+", seen_text(_TAG.sub(" ", text))):
         words = tuple(word.folded for word in words_of(part))
-        if len(words) >= _LEAST_SENTENCE:
+        if len(words) >= (1 if short else _LEAST_SENTENCE):
             yield Fact(about, "run", words, owners=owner)
 
 

@@ -13,7 +13,7 @@ from pentools.errors import RecordError
 from pentools.record.appending import append_block, close_tail, locked, set_aside, what_failed
 from pentools.record.chains import arranged, chains, heads
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, encode_entry
-from pentools.record.lines import MARK, Line, read_line, read_lines, split_lines, whole_part
+from pentools.record.lines import Line, read_line, read_lines, split_lines, whole_part, without_mark
 from pentools.record.looking import Stamp, bytes_of, folder_of, read_file, stamp_from, stamp_of
 from pentools.record.merging import MergeReport, plan_merge
 
@@ -193,7 +193,7 @@ class Record:
         self._offset += end
         self._digest.update(whole)
         self._tail = ""
-        if tail.removeprefix(MARK).strip():
+        if without_mark(tail).strip():
             last = read_line(tail, self._count + 1)
             self._tail = "whole" if last.whole else "torn"
             self.lines += [last] if self._tail == "whole" else []

@@ -20,6 +20,8 @@ WORDS: Mapping[str, Template] = {
     "line-target:unread": "{file}, line {line:.0f}: it corrects or takes back entry {id} on line {other:.0f}, which cannot be read. A correction counts in its place.",
     "line-target:missing": "{file}, line {line:.0f}: it corrects or takes back an entry {id} that is not in the record or cannot be read. A correction counts by itself.",
     "line-circle": "{file}, lines {lines:and}: they correct each other in a circle. The last of them, line {last:.0f}, counts.",
+    "line-circle:self": "{file}, line {line:.0f}: it says that it corrects itself. It counts.",
+    "line-other": "{file}, line {line:.0f}: it corrects line {other:.0f}, which is of another kind ({was}). It counts under its own kind, and line {other:.0f} no more.",
     "line-more": "{file}: {count:.0f} more lines are odd in the same way.",
     "rights": "{names:and} can be read by other people who use this machine. Make them yours alone with: pentools check {job} --mend",
     "unknown:stage": "An entry of {at} belongs to a stage “{stage}” that this version does not know. It is kept.",

@@ -17,6 +17,7 @@ import msgspec
 
 from pentools.errors import RecordError
 from pentools.record.job import shipped_folder
+from pentools.record.lines import without_mark
 
 __all__ = ["PublishedCell", "StageCell", "StoryCell", "cells_for", "read_notebook", "stages_named"]
 
@@ -64,11 +65,13 @@ def read_notebook(path: Path) -> Mapping[str, Any] | None:
     RecordError
         If the file is there but is no notebook.
     """
-    try:
-        content = msgspec.json.decode(path.read_bytes())
-    except FileNotFoundError:
+    if not path.exists():
         return None
-    except (OSError, msgspec.DecodeError, UnicodeDecodeError) as error:
+    try:
+        if not path.is_file():  # reading a pipe would never end
+            raise OSError("it is no file")
+        content = msgspec.json.decode(without_mark(path.read_bytes()))
+    except (OSError, msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
         raise RecordError(
             f"The notebook {path.name} cannot be read: {error}. Save it again from JupyterLab, or take an older copy."
         ) from error

@@ -20,7 +20,7 @@ from pentools.numbers import capital
 from pentools.record.stages.job.intake_kinds import PASSED
 from pentools.record.strangers import Found, OwnText, found_in, is_ordinary, own_fields, passed_over
 from pentools.writeup.notebook import PublishedCell, StoryCell, cells_for, read_notebook
-from pentools.writeup.photos import public_files
+from pentools.writeup.photos import PhotoBook, public_files
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -157,6 +157,7 @@ def check_public(
     del form
     names = [OwnText(f"the file name of {file}", file) for file in sorted(public_files(job))]
     finished = [OwnText(place, _plain(text)) for place, text in texts.items()] + names
+    finished += _drawn(job, notebook)
     shown = [(own, found) for own in finished for found in found_in(job, own.text)]
     if not shown:
         return ()
@@ -263,6 +264,17 @@ def _cells(content: Mapping[str, Any] | None) -> Iterator[OwnText]:
                 outputs += 1
                 if cell in public:
                     yield OwnText(f"published output {outputs}", _plain(_output(output)))
+
+
+def _drawn(job: Job, notebook: Mapping[str, Any] | None) -> Iterator[OwnText]:
+    """What is written in the drawings among published outputs: a form shows them as pixels, which no text tells of."""
+    content = read_notebook(job.notebook) if notebook is None else notebook
+    photos = PhotoBook(job, "everybody")
+    for cell in cells_for(content, "everybody") if photos.any_allowed() else ():
+        for output in cell.outputs if isinstance(cell, PublishedCell) else ():
+            data = output.get("data")
+            if isinstance(data, Mapping) and "image/svg+xml" in data:
+                yield OwnText("a published drawing", _plain(_output(output)))
 
 
 def _output(output: Mapping[str, Any]) -> str:

@@ -322,6 +322,7 @@ WHERE_TYPED = [
     ("condition", "The cap, said {}, was whole."),
     ("caption", "the pen as {} sent it"),
     ("output", "weighed for {}"),
+    ("drawing", "drawn for {}"),
     ("title", "the green pen of {}"),
 ]
 OWNERS_OWN = ["Quistorp", "Quistorp’s", "QUISTORP", "Adela", "adela.quistorp@weir.example", "01632 960 123", "+44 1632 960123", "Mill Lane 4", "Harrowmere"]  # fmt: skip
@@ -344,7 +345,12 @@ def test_what_is_the_owners_is_stopped_wherever_it_was_typed(tmp_path, where, te
     cells = [
         {"cell_type": "markdown", "id": "a", "metadata": {}, "source": told if where == "story" else "A quiet story."}
     ]
-    shown = [{"output_type": "stream", "name": "stdout", "text": told}] if where == "output" else []
+    drawn = f'<svg xmlns="http://www.w3.org/2000/svg" width="90" height="20"><text y="9">{told}</text></svg>'
+    outputs = {
+        "output": {"output_type": "stream", "name": "stdout", "text": told},
+        "drawing": {"output_type": "display_data", "data": {"image/svg+xml": drawn}, "metadata": {}},
+    }
+    shown = [outputs[where]] if where in outputs else []
     cells.append(
         {
             "cell_type": "code",
@@ -377,7 +383,7 @@ def test_what_is_the_owners_is_stopped_wherever_it_was_typed(tmp_path, where, te
     notebook = {"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": cells}
     places = {
         "story": "story cell 1", "condition": "Condition: one part, What is seen", "caption": "the caption of side.jpg",
-        "output": "published output 1", "title": "Intake: what arrived, The pen in a few words",
+        "output": "published output 1", "drawing": "published output 1", "title": "Intake: what arrived, The pen in a few words",
     }  # fmt: skip
     with pytest.raises(PentoolsError, match=re.escape(places[where])):
         files_of(PAGE_FORMS["story"], job, notebook)

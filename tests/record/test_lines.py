@@ -14,7 +14,7 @@ LINES = [encode_entry(entry()) for _ in range(3)]
 
 
 @pytest.mark.parametrize("end", [b"\n", b"\r\n", b"\r", b"\n\r\n"])
-@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
+@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf", b"\xef\xbb\xbf" * 2])
 def test_every_line_is_read_whatever_ends_it(mark, end):
     data = mark + end.join(LINES) + end
     read = list(read_lines(data))

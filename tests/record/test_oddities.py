@@ -3,7 +3,7 @@
 import pytest
 from msgspec.structs import replace
 
-from pentools.record.entries import encode_entry, new_entry
+from pentools.record.entries import WITHDRAWAL, encode_entry, new_entry
 from pentools.record.oddities import MOST_NAMED, odd_lines
 from pentools.record.storage import Record
 
@@ -24,6 +24,8 @@ def said(tmp_path):
 
 def test_a_sound_record_has_none(said):
     assert said(entry("a"), entry("b", replaces="a"), entry("c", replaces="b")) == []
+    gone = replace(new_entry("intake", WITHDRAWAL, {"reason": "a slip"}, replaces="a"), id="b")
+    assert said(entry("a"), gone, entry("c", replaces="b"), entry("d", replaces=" ")) == []
     twice = entry("a")
     assert said(twice, entry("b"), twice) == []
 
@@ -39,7 +41,9 @@ def test_a_sound_record_has_none(said):
         ([entry("a"), entry("x"), entry("a", 2)], "line-double", ("line 3", "line 1")),
         ([entry("x"), b'{"id":"a","format":9}'], "line-newer", ("line 2", "form 9")),
         ([entry("x"), entry("a", replaces="c"), entry("b", replaces="a"), entry("c", replaces="b")], "line-circle", ("lines 2, 3 and 4", "line 4, counts")),
-        ([entry("a", replaces="a")], "line-circle", ("lines 1",)),
+        ([entry("a", replaces="a")], "line-circle", ("line 1", "itself")),
+        ([entry("x"), entry(" ")], "line-nameless", ("line 2",)),
+        ([entry("x"), replace(new_entry("intake", "arrival", {}, replaces="x"), id="b")], "line-other", ("line 2", "line 1", "(fill test, weighing)")),
     ],
 )  # fmt: skip
 def test_each_is_named_by_file_and_line(said, lines, topic, places):

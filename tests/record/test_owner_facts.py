@@ -33,6 +33,34 @@ def test_a_name_of_two_letters_is_kept_as_typed(job):
     assert [fact.as_typed for fact in facts_of(job) if fact.words == ("bo",)] == ["Bo"]
 
 
+@pytest.mark.parametrize(
+    ("owner", "parts"),
+    [
+        ("Edmund Tollis <ed@tollis.example>", {"edmund", "tollis"}),
+        ("Edmund Tollis [for his son]", {"edmund", "tollis"}),
+        ("Edmund | Ada Tollis", {"edmund", "ada", "tollis"}),
+        ("<b>Edmund</b> Tollis", {"edmund", "tollis"}),
+        ("Jan van der Meerholt", {"jan", "meerholt", "vandermeerholt"}),
+        ("王小明", {"王小明", "王小", "小明"}),
+    ],
+)
+def test_a_name_is_taken_out_of_what_stands_around_it(job, owner, parts):
+    job.add("intake", "owner", {"owner": owner})
+    assert parts <= words(job, "name")
+    assert not {"b", "for", "his", "son"} & words(job, "name")
+
+
+def test_that_no_name_is_given_is_no_name(job):
+    job.add("intake", "owner", {"owner": "owner (name withheld)"})
+    assert words(job, "name") == set()
+
+
+def test_the_domain_of_the_owners_mail_counts_and_not_that_of_one_in_a_remark(job):
+    job.add("intake", "owner", {"owner": "Q", "contact": "ed@tollis.example"}, note="parts from shop@springs.example")
+    assert "tollis example" in words(job, "mail", "after the @")
+    assert "springs example" not in words(job, "mail")
+
+
 def test_street_post_code_and_town_but_not_the_country(job):
     job.add(
         "intake", "owner", {"owner": "A. Quist", "address": "The Toll House\nMill Ln. 4\n00417 Harrowmere\nNorthland"}

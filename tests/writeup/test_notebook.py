@@ -1,12 +1,13 @@
 """The job's notebook read as data: which cells count, for whom, and what is said of a file that is none."""
 
 import json
+import os
 
 import pytest
 from writeup.pages import Parsed, code, markdown, notebook, stage
 
 from pentools.errors import RecordError
-from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, stages_named
+from pentools.writeup.notebook import PublishedCell, StageCell, StoryCell, cells_for, read_notebook, stages_named
 from pentools.writeup.page import render_page
 
 
@@ -69,6 +70,20 @@ def test_a_notebook_that_cannot_be_read_is_said(small_job):
     small_job.notebook.write_text(json.dumps([1]))
     with pytest.raises(RecordError, match="not a notebook"):
         render_page(small_job, "owner")
+
+
+def test_a_byte_order_mark_before_a_notebook_is_passed_over(small_job):
+    content = small_job.notebook.read_bytes()
+    small_job.notebook.write_bytes(b"\xef\xbb\xbf" + content)
+    assert read_notebook(small_job.notebook) == json.loads(content)
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no pipes in its folders")
+def test_what_is_no_file_is_not_waited_for(small_job):
+    small_job.notebook.unlink()
+    os.mkfifo(small_job.notebook)
+    with pytest.raises(RecordError, match="it is no file"):
+        read_notebook(small_job.notebook)
 
 
 @pytest.mark.parametrize("audience", ["owner", "everybody"])
