@@ -88,6 +88,10 @@ class Field:
         It has no meaning for a sum's own fields.
     default : str
         Text that a fresh box or a missing option starts from.
+    negative : bool or None
+        Whether a quantity may be below nought; by its range unless said.
+    by_words : bool
+        Whether a choice may be named by some of its words, where only one choice has them all.
     """
 
     name: str
@@ -102,6 +106,7 @@ class Field:
     audience: Audience = "owner"
     default: str = ""
     negative: bool | None = None
+    by_words: bool = False
 
     @property
     def option(self) -> str:
@@ -194,8 +199,16 @@ class Field:
             keys = {key for key, label in self.choices if wanted and wanted in (same(key), same(label))}
             if len(keys) == 1:
                 return keys.pop()
+        if self.by_words and (key := self._named_by(text)):
+            return key
         offered = ", ".join(key if _bare(label) == _bare(key) else f"{key} ({label})" for key, label in self.choices)
         raise InputError(self.label, f"one of: {offered}", text)
+
+    def _named_by(self, text: str) -> str:
+        """The one choice that has all the words of a text, beside those that say no more than that it is a pen; else empty."""
+        words = _words(text) - _SAYS_NOTHING
+        found = [key for key, label in self.choices if words and words <= _words(f"{key} {label}")]
+        return found[0] if len(found) == 1 else ""
 
     def _yes_no(self, text: str) -> bool:
         word = text.casefold()
@@ -358,6 +371,13 @@ class Field:
 
 ask = functools.partial(Field, "")
 """A field without its name, for a form: there the attribute is the name."""
+
+
+_SAYS_NOTHING = frozenset(("filler", "fillers", "filling", "filled", "fill", "pen", "system", "a", "an", "the", "with"))
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(re.findall(r"[a-z]+", text.casefold()))
 
 
 def _bare(text: str) -> str:

@@ -1,5 +1,7 @@
 """A field reads its own kind and says in words what it cannot use."""
 
+from dataclasses import replace
+
 import pytest
 
 from pentools.errors import InputError
@@ -212,3 +214,25 @@ def test_an_amount_without_its_currency_takes_the_bench_s_own():
     assert cost.read("4.50 USD", "EUR") == "4.50 USD"
     with pytest.raises(InputError, match="Cost"):
         cost.read("4.50")
+
+
+KINDS = Field(
+    "kind", "Kind", "choice", by_words=True,
+    choices=(("lever-sac", "lever sac filler"), ("tube-long", "air filler with a long tube"), ("tube-short", "air filler, short tube")),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("text", "key"),
+    [("lever", "lever-sac"), ("Lever filler", "lever-sac"), ("the lever pen", "lever-sac"), ("long air", "tube-long")],
+)
+def test_a_choice_may_be_named_by_its_words_where_only_one_has_them(text, key):
+    assert KINDS.read(text) == key
+
+
+@pytest.mark.parametrize("text", ["tube", "air filler", "filler", "lever tube", "levers", "pen"])
+def test_words_that_several_have_or_none_are_refused(text):
+    with pytest.raises(InputError, match="one of: lever-sac"):
+        KINDS.read(text)
+    with pytest.raises(InputError):
+        replace(KINDS, by_words=False).read("lever")

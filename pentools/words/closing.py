@@ -44,6 +44,7 @@ WORDS: Mapping[str, Template] = {
     "memory": "Step {number}, the {part}, is from memory: try it at the pen before you rely on it.",
     "material": "{material}: {words} ({steps})",
     "ink": "{ink}: {advice} ({sure}).",
+    "not-read": "{said}",
     "not-named": "The body is not named, so the strictest advice holds.",
     "shellac-silicone": "Shellac does not hold a silicone sac: it comes off unless it is bound with thread.",
     "owed": "It has gone without these tests: {tests:and}.",

@@ -14,7 +14,7 @@ from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
-from pentools.sums.closing.order import named_here
+from pentools.sums.closing.order import named_here, not_read
 from pentools.systems.registry import SYSTEMS, system_choices
 from pentools.tables.compatibility import material_names
 from pentools.tables.source_words import source_words
@@ -34,7 +34,7 @@ _PARTS = (
 )  # fmt: skip
 
 FIELDS = (
-    Field("system", "Filling system", "choice", choices=system_choices(), required=True),
+    Field("system", "Filling system", "choice", choices=system_choices(), by_words=True, required=True),
     Field("material", "Body", "items", hint="cap and barrel, such as hard rubber; celluloid; not named takes the strictest", default="unknown"),
     Field("nib", "Nib", hint="such as gold nib or steel nib"),
     Field("fitted", "What was put in", "items", hint="such as latex sac; shellac joint; cork; rubber ring; glued crack"),
@@ -141,7 +141,7 @@ def care_answer(given: Inputs) -> SumAnswer:
     told = care_told(pen, care_rows(), _judge)
     never = never_told(pen, _judge)
     inks = inks_told(pen, ink_rows())
-    findings = gravest_first((*ink_findings(inks), *_about(pen)))
+    findings = gravest_first((*not_read(given.texts("material")), *ink_findings(inks), *_about(pen)))
     data: dict[str, Any] = {
         "system": pen.system,
         "materials": list(pen.body),

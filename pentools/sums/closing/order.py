@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from pentools import tables
+from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.closing.order import Did
 from pentools.calc.treatment.materials import UNKNOWN, material_name
 from pentools.calc.treatment.order import StepRow
@@ -17,7 +18,7 @@ from pentools.systems.registry import system_choices
 from pentools.tables.compatibility import material_names
 from pentools.words import CERTAINTY
 
-__all__ = ["ORDER", "named_here", "order_answer"]
+__all__ = ["ORDER", "named_here", "not_read", "order_answer"]
 
 WAYS = (("close", "put together"), ("open", "taken apart"))
 UNDONE = {"yes": "yes", "partly": "in part", "no": "no", "": "not known"}
@@ -27,7 +28,7 @@ STATES = {
 }  # fmt: skip
 
 FIELDS = (
-    Field("system", "Filling system", "choice", choices=system_choices(), required=True),
+    Field("system", "Filling system", "choice", choices=system_choices(), by_words=True, required=True),
     Field("way", "Which way", "choice", choices=WAYS, default="close"),
     Field("material", "Body", "items", hint="such as celluloid; casein; not named takes the strictest", default="unknown"),
     Field("fitted", "Sac, ring or cork", "items", hint="what was put in, such as latex sac; silicone sac; cork"),
@@ -61,6 +62,12 @@ def named_here(texts: tuple[str, ...], part: str, name: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
+def not_read(texts: tuple[str, ...]) -> tuple[Finding, ...]:
+    """What was typed of a body and names no material of the table, each with how it is taken."""
+    said = (material_name(text, material_names())[1] for text in texts)
+    return tuple(Finding("warning", "closing.not-read", said=words) for words in dict.fromkeys(said) if words)
+
+
 def order_answer(given: Inputs) -> SumAnswer:
     """The order of work for a filling system.
 
@@ -80,15 +87,16 @@ def order_answer(given: Inputs) -> SumAnswer:
         If there is no such filling system or step, or a step was tested that was not done.
     """
     told = _told(given)
+    findings = gravest_first((*not_read(given.texts("material")), *told.findings))
     data = {
         "system": told.system,
         "way": told.way,
         "materials": list(told.materials),
         "steps": [_as_json(step) for step in told.steps],
         "next": told.next_step.number if told.next_step else None,
-        "findings": [finding.as_json() for finding in told.findings],
+        "findings": [finding.as_json() for finding in findings],
     }
-    return SumAnswer(_sentence(told), data, told.findings, _table(told), told)
+    return SumAnswer(_sentence(told), data, findings, _table(told), told)
 
 
 def _told(given: Inputs) -> ToldOrder:

@@ -48,7 +48,7 @@ FIELDS: tuple[Field, ...] = (
     Field("kept", "What it keeps when drained", "quantity", unit="ml", low=0, high=1, hint="drained less dry, where both were weighed; 0.25 to 0.32 ml in three pens of one wiki, taken as 0 to 0.32 ml if left empty"),
     Field("caliper", "Calliper", "quantity", unit="mm", low=0, high=1, default="0.02 mm", hint="one standard uncertainty of a reading; lengths inside are taken as 0.2 mm or this if it is more, unless typed with ±"),
     Field("level", "Level of confidence", "quantity", unit="1", low=0.5, high=0.9999, default="95 %", hint="of the ± that is shown, such as 95 % or 95.45 %"),
-    Field("system", "Filling system", "choice", choices=system_choices(), hint="to say what it should hold"),
+    Field("system", "Filling system", "choice", choices=system_choices(), by_words=True, hint="to say what it should hold"),
     *_DIMENSIONS.values(),
 )  # fmt: skip
 

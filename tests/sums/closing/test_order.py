@@ -3,6 +3,7 @@
 import pytest
 from sums.treatment.asking import ask
 
+from pentools import care, order
 from pentools.errors import InputError
 from pentools.sums.closing.order import ORDER
 from pentools.systems.registry import SYSTEMS
@@ -101,3 +102,33 @@ def test_the_table_has_a_row_a_step_and_says_how_sure_it_is():
     table = ask(ORDER, system="safety").table
     assert len(table) == 1 + len(ask(ORDER, system="safety").data["steps"])
     assert {row[-1] for row in table[1:]} <= {"common practice", "from memory", "judged", "seen on a trade page"}
+
+
+@pytest.mark.parametrize(
+    ("said", "key"),
+    [
+        ("lever", "lever-sac"), ("lever filler", "lever-sac"), ("button filler", "button-sac"), ("crescent", "crescent-sac"),
+        ("squeeze filler", "sleeve-squeeze"), ("pump", "diaphragm-pump"), ("diaphragm pump", "diaphragm-pump"),
+        ("plunger", "plunger-vacuum"), ("safety pen", "safety"), ("converter", "cartridge-converter"), ("eye-dropper", "eyedropper"),
+        ("down-stroke pneumatic", "pneumatic-down-stroke"),
+    ],
+)  # fmt: skip
+def test_a_system_may_be_named_as_one_speaks_of_it(said, key):
+    assert order(said).data["system"] == key
+
+
+@pytest.mark.parametrize("said", ["pneumatic", "sac", "filler", "stylograph"])
+def test_what_names_several_systems_or_none_is_refused_with_those_there_are(said):
+    with pytest.raises(InputError, match="Filling system must be one of: eyedropper, lever-sac"):
+        order(said)
+
+
+@pytest.mark.parametrize("answered", [order, care])
+def test_a_body_that_cannot_be_read_is_taken_as_not_named_and_that_is_said(answered):
+    answer = answered("lever-sac", material="chocolate")
+    [said] = [finding.text for finding in answer.findings if finding.topic == "not-read"]
+    assert "chocolate" in said
+    assert answer.data["materials"] == ["unknown"]
+    assert any(finding["text"] == said for finding in answer.data["findings"])
+    assert not [f for f in answered("lever-sac", material="ebonite").findings if f.topic == "not-read"]
+    assert not [f for f in answered("lever-sac").findings if f.topic == "not-read"]

@@ -47,7 +47,7 @@ class Arrival(Form, frozen=True):
     """What arrived: what one entry holds."""
 
     pen: Annotated[str | None, ask("The pen in a few words", hint="such as green marbled piston filler, 1930s", required=True, audience="everybody")] = None
-    system: Annotated[str | None, ask("Filling system", "choice", choices=system_choices(), hint="how it fills", audience="everybody")] = None
+    system: Annotated[str | None, ask("Filling system", "choice", choices=system_choices(), by_words=True, hint="how it fills", audience="everybody")] = None
     material: Annotated[str | None, ask("Material of barrel and cap", hint="such as celluloid, or unknown", audience="everybody")] = None
     arrived_on: Annotated[str | None, ask("Arrived on", "date", hint="2026-03-14", audience="everybody")] = None
     pieces: Annotated[tuple[str, ...] | None, ask("Pieces", "items", hint="cap; barrel; loose nib; box", audience="everybody")] = None
