@@ -12,7 +12,8 @@ from pentools.record.kinds import Kind
 from pentools.record.saying import say
 from pentools.record.stages.job.coming_back import continued_on, covered_by_date, return_findings, return_words
 from pentools.record.stages.job.coming_back_kinds import RETURN, Return
-from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.intake_kinds import ARRIVAL, PASSED
+from pentools.record.strangers import strangers_found
 
 if TYPE_CHECKING:
     from pentools.record.entries import Entry
@@ -28,6 +29,16 @@ class IntakePanel(StagePanel):
         if isinstance(values, Return) and values.older is not None:
             goes_on_from(self.job, values.older)
 
+    def _choose(self) -> None:
+        """Where a word holds the pages for everybody it is filled in, so that what is left to say is why it may stand."""
+        super()._choose()
+        self._offer_word()
+
+    def _offer_word(self) -> None:
+        if self.chooser.value == PASSED.key:
+            held = strangers_found(self.job)
+            self.forms[PASSED.key].boxes["word"].suggest(str(held[0].values["word"]) if held else "")
+
     def _saved(self, entry: Entry) -> None:
         """What an older job knows of the pen is taken over as soon as it is named."""
         older = continued_on(self.job)
@@ -37,6 +48,7 @@ class IntakePanel(StagePanel):
                 if not self.stage.kind(key).log:
                     self.forms[key].load_current()
         super()._saved(entry)
+        self._offer_word()
 
     def refresh_forms(self) -> None:
         """Say whether it came back in time where nobody has said whether it is covered."""

@@ -5,6 +5,7 @@ import pytest
 from pentools.panels.bench import BenchSheet
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
+from pentools.record.strangers import strangers_found
 
 
 @pytest.mark.parametrize(
@@ -45,3 +46,23 @@ def test_naming_an_older_job_takes_over_what_it_knows_and_fills_the_forms(job, s
     )
     assert panel.forms["coming back"].boxes["covered"].text == "no"
     assert panel.forms["coming back"].boxes["failed"].text == "it leaks"
+
+
+def test_a_word_that_holds_the_page_is_filled_in_so_that_the_reason_is_the_one_box(job, sheet, put):
+    job.add("intake", "owner", {"owner": "Adela Quist"})
+    for part, seen in (("cap", "Adela’s cap is whole."), ("barrel", "Quist is scratched in.")):
+        job.add("condition", "part", {"part": part, "seen": seen, "severity": "1"})
+    panel = sheet.panel("intake")
+    panel.show_form("shown all the same")
+    boxes = panel.forms["shown all the same"].boxes
+    assert boxes["word"].text == ""  # nothing is published, so nothing is held
+    job.add("intake", "consent", {"publish": "yes"})
+    panel.show_form("arrival")
+    panel.show_form("shown all the same")
+    offered = []
+    for _ in range(2):
+        offered.append(boxes["word"].text)
+        assert put(panel, "shown all the same", reason="the owner wants it shown").startswith("saved ")
+    assert sorted(offered) == ["Adela", "Quist"]
+    assert boxes["word"].text == ""
+    assert strangers_found(job) == ()
