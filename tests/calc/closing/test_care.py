@@ -16,6 +16,8 @@ ROWS = (
     CareLine("pen", "not mended", "filling", "It was not mended."),
     CareLine("system", "piston", "filling", "Turn it."),
     CareLine("material", "clay", "keeping", "No stove.", ("dry heat",)),
+    CareLine("material", "chalk", "keeping", "No rain.", ("cold water soak",)),
+    CareLine("material", "slate", "cleaning", "No kettle.", ("hot water",)),
     CareLine("fitted", "shellac", "joints", "No alcohol."),
     CareLine("part", "wax", "cleaning", "Wax it."),
     CareLine("resting", "piston", "resting", "A little water."),
@@ -34,6 +36,13 @@ def test_lines_stand_by_topic_and_water_only_where_the_body_bears_it():
     assert told() == ["Flush it.", "Turn it.", "Cap lightly.", "No stove.", "A little water."]
     assert told(body=("sponge",)) == ["Rinse the nib.", "Turn it.", "Cap lightly.", "Keep it cool."]
     assert told(sealants=("shellac",), parts=("wax",))[2:] == ["Wax it.", "Cap lightly.", "No stove.", "No alcohol.", "A little water."]  # fmt: skip
+
+
+def test_a_word_on_warmth_is_one_on_keeping_it_and_on_heat():
+    """Another word on keeping it, or one on hot water that is not on keeping, leaves the general one standing."""
+    assert told(body=("chalk",))[-3:] == ["Keep it cool.", "No rain.", "A little water."]
+    assert "Keep it cool." in told(body=("slate",))
+    assert "Keep it cool." not in told(body=("clay", "chalk"))
 
 
 def test_an_unmended_pen_and_a_decaying_one_are_not_filled():

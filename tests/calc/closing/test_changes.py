@@ -68,3 +68,22 @@ def test_the_action_itself_says_what_the_materials_leave_of_it():
     sac = next(row for row in STEPS if (row.system, row.key) == ("lever-sac", "sac-on"))
     assert action_with(sac, changed("lever-sac", "sac-on", [], ["silicone"])).startswith("One thin coat of silicone adhesive")  # fmt: skip
     assert action_with(sac, changed("lever-sac", "sac-on", [], ["latex"])) == sac.action
+
+
+def test_the_tables_own_no_gives_the_tables_reason_and_for_a_body_not_named_that():
+    step = next(row for row in STEPS if "naphtha-based sealant" in row.uses)
+    said = {}
+    for material in (*MATERIALS, "unknown"):
+        said[material] = [
+            c.words
+            for c in changes_of(step, [material], (), (), GRID)
+            if c.words.startswith("No naphtha-based sealant: ")
+        ]
+    assert said["unknown"] == ["No naphtha-based sealant: the body is not named."]
+    never = [m for m in MATERIALS if treatment_limits(m, "naphtha-based sealant", GRID).verdict == "never"]
+    assert never
+    for material in never:
+        assert said[material] == [
+            f"No naphtha-based sealant: {treatment_limits(material, 'naphtha-based sealant', GRID).reason}."
+        ]
+    assert all(said[material] == [] for material in MATERIALS if material not in never)

@@ -206,3 +206,20 @@ def test_the_next_step_says_what_cannot_be_taken_back_and_what_is_from_memory():
     assert topics == {"undone-no", "memory"}
     did = [Did(key, True) for key in keys("lever-sac")[:5]]
     assert {f.topic for f in order("lever-sac", met=OUTSIDE, did=did).findings} == {"undone-partly"}
+
+
+def test_the_findings_name_step_and_part_each_in_its_place():
+    done = [Did(key, True) for key in keys("lever-sac")[:4]]
+    cut = order("lever-sac").step("sac-cut").row
+    [failed] = [
+        f.text
+        for f in order("lever-sac", did=[*done, Did("sac-cut", False)], met=OUTSIDE).findings
+        if f.topic == "failed"
+    ]
+    assert failed.startswith(f"Step 5, the sac, did not pass (sound is: {cut.passes}). It cannot be taken back")
+    [mind] = [f.text for f in order("lever-sac", did=done, met=OUTSIDE).findings if f.topic == "undone-no"]
+    assert mind == "Step 5, the sac, cannot be taken back."
+    untested = [
+        f.text for f in order("lever-sac", did=[*done, Did("sac-cut")], met=OUTSIDE).findings if f.topic == "untested"
+    ]
+    assert untested == [f"Step 5, the sac, is done but not tested. {cut.test} Passed: {cut.passes}."]

@@ -103,6 +103,7 @@ def test_what_arrives_broken_or_not_at_all_stays_open(job):
     job.add("posting", "arrived", {"arrived_on": "2026-03-28", "state": "damaged", "said": "the cap is split"})
     assert state_of(job, POSTING).word == "open"
     assert topics(job) == ["arrived", "arrived-before"]
+    assert posting_findings(job)[1].text.index("2026-03-28") < posting_findings(job)[1].text.index("2026-03-30")
     assert "the cap is split" in posting_findings(job)[0].text
     job.add("posting", "arrived", {"state": "lost"})
     assert (state_of(job, POSTING).word, posting_sentence(job)) == ("open", "It did not arrive.")

@@ -140,6 +140,11 @@ def test_the_faults_of_the_survey_wait_until_something_is_done_or_left(job):
     assert [f.seen for f in faults_waiting(job)] == ["it broke"], "a fault found later waits again"
 
 
+def test_a_part_of_which_nobody_said_how_bad_it_is_waits_for_nothing(job):
+    job.record.append(new_entry("condition", "part", {"part": "clip", "seen": "It rocks."}))
+    assert faults_waiting(job) == ()
+
+
 def test_a_part_is_away_until_it_is_back_and_its_cost_counts(job):
     job.add("agree", "estimate", {"ceiling": "100 EUR"})
     put(job, NOON, "sent out", part="nib", work="tipping", sent_on="2026-03-14")
