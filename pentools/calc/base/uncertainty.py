@@ -13,6 +13,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from pentools.errors import InputError
 
 __all__ = [
+    "COVERAGE",
     "Budget",
     "Component",
     "believed_spread",
@@ -231,6 +232,10 @@ def coverage_factor(degrees_of_freedom: float, confidence: float = 0.95) -> floa
         middle = (low + high) / 2
         low, high = (middle, high) if within(middle) < confidence else (low, middle)
     return (low + high) / 2
+
+
+COVERAGE = coverage_factor(INFINITE, 0.9545)
+"""Two: a ± of twice the standard uncertainty, about 95 %, where nothing says how many degrees of freedom it has."""
 
 
 def decision_factor(degrees_of_freedom: float) -> float:

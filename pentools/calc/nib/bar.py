@@ -8,6 +8,7 @@ import numpy as np
 
 from pentools.calc.nib.arrays import Bytes, Flags, Floats, Ints
 from pentools.calc.nib.combs import Comb, rough_combs
+from pentools.calc.nib.sampling import read_at
 
 __all__ = ["FIELD_MM", "FIELD_SHAPE", "Bar", "BarSearch", "find_bars"]
 
@@ -152,17 +153,12 @@ def _on_page(comb: Comb, factor: int) -> Comb:
 
 def _sampled(light: Floats, comb: Comb, along: Floats, out: Floats) -> Floats:
     """Brightness at places along the comb and out from its line, shape (along, out)."""
-    import cv2
-
     places = comb.start + along[:, None, None] * comb.along + out[None, :, None] * comb.out
-    x, y = (places[..., k].astype(np.float32) for k in (0, 1))
-    read: Floats = cv2.remap(light, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE).astype(np.float64)
-    return read
+    return read_at(light, places[..., 0], places[..., 1]).astype(np.float64)
 
 
 def _read(light: Floats, comb: Comb) -> _Read | None:
-    grain = max(0.5, comb.step_px * (comb.count + 3) / 30000)
-    along = np.arange(-1.2 * comb.step_px, (comb.count + 1.2) * comb.step_px, grain)
+    along = np.arange(-1.2 * comb.step_px, (comb.count + 1.2) * comb.step_px, 0.5)
     level = _sampled(light, comb, along, comb.long_px * np.linspace(0.3, 0.8, 7)).mean(axis=1)
     ink, ground = np.percentile(level, [min(max(40 * comb.filled, 0.5), 15), 85])
     if ground - ink < 0.1 * ground:

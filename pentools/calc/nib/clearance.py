@@ -6,12 +6,11 @@ import math
 from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding, Level
-from pentools.calc.base.uncertainty import coverage_factor
+from pentools.calc.base.uncertainty import COVERAGE
 from pentools.errors import InputError
 
 __all__ = ["Clearance", "cap_clearance"]
 
-COVERAGE = coverage_factor(math.inf, 0.9545)
 _LEVELS: dict[str, Level] = {
     "touches": "stop", "may touch": "stop", "too near": "stop", "near": "warning", "clear": "ok", "cannot tell": "warning",
 }  # fmt: skip

@@ -11,6 +11,7 @@ from pentools.calc.nib.arrays import Flags, Floats
 __all__ = ["EdgeFit", "Expected", "fit_edges", "normal_share"]
 
 _ROUNDS = 12
+_STILL = 1e-6  # a fit that moves less than this has ended [1, px]
 _READ = 0.01  # how far a mean reading may be off [1]
 _SLOPE_PRIOR = 0.06  # how much of its darkness ink is thought to lose over one blur [1]
 
@@ -125,9 +126,13 @@ def fit_edges(across: Floats, readings: Floats, widths: Floats, expected: Expect
         model, steep = _model(now, across, widths)
         steep = np.where(there[:, :, None], steep, 0.0)
         off = np.where(there, data - model, 0.0)
-        right = np.einsum("cdk,cd->ck", steep, off) + prior * (held_at - now)
-        left = np.einsum("cdk,cdl->ckl", steep, steep) + (prior + 1e-9)[:, :, None] * np.eye(5)
+        turned = steep.transpose(0, 2, 1)
+        right = (turned @ off[:, :, None])[:, :, 0] + prior * (held_at - now)
+        left = turned @ steep + (prior + 1e-9)[:, :, None] * np.eye(5)
+        before = now.copy()
         now = _kept_in(now + _small(np.linalg.solve(left, right[:, :, None])[:, :, 0], now), widths)
+        if np.abs(now - before).max(initial=0.0) < _STILL:
+            break
     model, _ = _model(now, across, widths)
     count = np.maximum(there.sum(axis=1), 1)
     left = np.where(there, data - model, 0.0)

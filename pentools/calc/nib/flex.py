@@ -8,14 +8,13 @@ from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.line import fit_line
-from pentools.calc.base.uncertainty import coverage_factor, format_value
+from pentools.calc.base.uncertainty import COVERAGE, format_value
 from pentools.errors import InputError
 
 __all__ = ["G0", "Ceiling", "Flex", "flex_stiffness", "opening_ratio", "printed_stiffness"]
 
 G0 = 0.00980665
 """Newton in one gram-force, by definition of the standard acceleration of gravity."""
-COVERAGE = coverage_factor(math.inf, 0.9545)
 GF_AS_HUNDREDTH = 0.01 / G0
 """What a table in N/mm comes out at where 100 gf was taken as 1 N: 2 % too high."""
 

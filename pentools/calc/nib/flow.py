@@ -7,13 +7,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pentools.calc.base.findings import Finding, Level
-from pentools.calc.base.uncertainty import believed_spread, coverage_factor, format_value, mean_and_spread
+from pentools.calc.base.uncertainty import COVERAGE, believed_spread, format_value, mean_and_spread
 from pentools.errors import InputError
 
 __all__ = ["Flow", "Span", "Weighed", "flow_change", "ink_flow", "weighed"]
 
-COVERAGE = coverage_factor(math.inf, 0.9545)
-"""Two: the ± of a flow is twice its standard uncertainty, about 95 %."""
 NUMBER_UP_TO, ABOUT_UP_TO = 0.2, 0.5  # share of the flow that its ± may be (judged)
 WRITING_M_MIN = 4.5  # 75 mm/s, the speed of ball-pen test machines, where the minutes were not counted
 _LEVELS: dict[str, Level] = {"number": "ok", "about": "note", "bound": "warning"}

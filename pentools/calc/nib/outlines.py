@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from pentools.calc.nib.arrays import Bytes, Flags, Floats
+from pentools.calc.nib.sampling import read_at
 
 __all__ = ["Outline", "exact", "rough_outlines", "side_lengths"]
 
@@ -58,6 +59,9 @@ def rough_outlines(grey: Bytes) -> list[Floats]:
     for mask in _masks(grey):
         for contour in cv2.findContours(mask, cv2.RETR_LIST, cv2.CHAIN_APPROX_NONE)[0]:
             if len(contour) < 60:
+                continue
+            wide, high = cv2.boundingRect(contour)[2:]
+            if wide * high < _LEAST_SHARE * size:
                 continue
             hull = cv2.convexHull(contour)
             area = cv2.contourArea(hull)
@@ -193,8 +197,6 @@ def exact(light: Floats, corners: Floats, reach_px: float) -> Outline | None:
 
 def _side(light: Floats, start: Floats, end: Floats, reach: float) -> tuple[Floats, float, float] | None:
     """A line (a, b, c with a x + b y = c), the scatter about it, and the share of cuts that show it."""
-    import cv2
-
     way = end - start
     length = float(np.linalg.norm(way))
     if length < 20:
@@ -211,8 +213,7 @@ def _side(light: Floats, start: Floats, end: Floats, reach: float) -> tuple[Floa
         inside = (feet.min() > 3) and feet[:, 0].max() < columns - 4 and feet[:, 1].max() < rows - 4
         if not inside:
             return None
-    x, y = (places[..., k].astype(np.float32) for k in (0, 1))
-    read = cv2.remap(light, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE).astype(np.float64)
+    read = read_at(light, places[..., 0], places[..., 1]).astype(np.float64)
     return _line_through(feet, out, _edges(read, offsets))
 
 
@@ -296,8 +297,7 @@ def _rounding(light: Floats, corners: Floats, i: int) -> float:
     sums = np.zeros(len(far))
     for shift in (-1.0, 0.0, 1.0):
         places = corner + far[:, None] * inward + shift * aside
-        x, y = (places[None, :, k].astype(np.float32) for k in (0, 1))
-        sums += cv2.remap(light, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)[0].astype(np.float64) / 3
+        sums += read_at(light, places[:, 0], places[:, 1]).astype(np.float64) / 3
     step = far[1] - far[0]
     slope = np.abs(
         np.gradient(cv2.GaussianBlur(sums[None].astype(np.float32), (0, 0), max(0.006 * short / step, 1.0))[0])

@@ -9,12 +9,12 @@ import numpy as np
 
 from pentools.calc.nib.arrays import Flags, Floats, Ints, run_bounds, run_ids, running_mean
 from pentools.calc.nib.chains import Chains
+from pentools.calc.nib.sampling import read_at
 
 __all__ = ["STEP", "Cuts", "Lines", "cut_across", "edges_of", "lines_along", "recentred"]
 
 STEP = 0.5
 """Way between two readings of a cut [px]."""
-_MOST_ROWS = 30000  # the interpolating library takes no more at a time
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,16 +159,12 @@ def cut_across(light: Floats, level: Floats, lines: Lines, rows: Ints, reach_px:
         np.round(2 * lines.points[rows]) / 2
     )  # whole steps: a line along the rows is then read where its elements are
     kernel = np.array([[0.25, 0.5, 0.25]], np.float32)
-    parts = []
-    for start in range(0, len(rows), _MOST_ROWS):
-        some = slice(start, start + _MOST_ROWS)
-        ways = lines.normals[rows[some]].astype(np.float32)
-        x = middle[some, :1].astype(np.float32) + ways[:, :1] * offsets
-        y = middle[some, 1:].astype(np.float32) + ways[:, 1:] * offsets
-        read = cv2.remap(light, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE).astype(np.float32)
-        ink = 1.0 - read / level[rows[some], None].astype(np.float32)
-        parts.append(cv2.filter2D(ink, -1, kernel, borderType=cv2.BORDER_REPLICATE))
-    return Cuts(np.concatenate(parts) if parts else np.zeros((0, len(offsets)), np.float32), float(offsets[0]))
+    ways = lines.normals[rows].astype(np.float32)
+    x, y = (middle[:, k : k + 1].astype(np.float32) + ways[:, k : k + 1] * offsets for k in (0, 1))
+    ink = read_at(light, x, y)
+    ink /= -level[rows, None].astype(np.float32)
+    ink += 1.0
+    return Cuts(cv2.filter2D(ink, -1, kernel, borderType=cv2.BORDER_REPLICATE) if len(ink) else ink, float(offsets[0]))
 
 
 def edges_of(cuts: Cuts, level: Floats) -> tuple[Floats, Floats, Flags]:

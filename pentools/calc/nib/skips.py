@@ -9,6 +9,7 @@ import numpy as np
 from pentools.calc.nib.arrays import Floats, Ints, run_bounds, runs_of
 from pentools.calc.nib.edge_model import normal_share
 from pentools.calc.nib.profiles import Lines
+from pentools.calc.nib.sampling import read_at
 
 __all__ = ["Core", "Gap", "core_along", "gaps_in", "inked_span"]
 
@@ -95,22 +96,8 @@ def core_along(light: Floats, level: Floats, lines: Lines) -> Core:
     ink = np.zeros(len(at))
     for share in _ACROSS:
         off = share * np.maximum(half - 1.0, 0.0)
-        ink += 1.0 - _read(light, x + off * nx, y + off * ny) / paper
+        ink += 1.0 - read_at(light, x + off * nx, y + off * ny).astype(np.float64) / paper
     return Core(along, ink / len(_ACROSS), bounds)
-
-
-def _read(light: Floats, x: Floats, y: Floats) -> Floats:
-    import cv2
-
-    wide = 1024
-    fill = -len(x) % wide
-    xs, ys = (np.pad(v, (0, fill), mode="edge").astype(np.float32).reshape(-1, wide) for v in (x, y))
-    parts = [
-        cv2.remap(light, xs[i : i + 30000], ys[i : i + 30000], cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-        for i in range(0, len(xs), 30000)
-    ]
-    found: Floats = np.concatenate(parts).ravel()[: len(x)].astype(np.float64)
-    return found
 
 
 def inked_span(along: Floats, share: Floats) -> tuple[float, float] | None:

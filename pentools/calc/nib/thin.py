@@ -12,9 +12,6 @@ __all__ = ["Branches", "branches_of", "thin"]
 
 # neighbours clockwise from the one above, as bits
 _AROUND = ((-1, 0), (-1, 1), (0, 1), (1, 1), (1, 0), (1, -1), (0, -1), (-1, -1))
-_KERNEL = np.zeros((3, 3), np.float32)
-for _bit, (_row, _column) in enumerate(_AROUND):
-    _KERNEL[1 + _row, 1 + _column] = 1 << _bit
 
 
 def _tables() -> tuple[Flags, Flags, Ints, Ints]:
@@ -52,13 +49,6 @@ class Branches:
     forked: Flags
 
 
-def _codes(lines: Bytes) -> Bytes:
-    import cv2
-
-    found: Bytes = cv2.filter2D(lines, cv2.CV_8U, _KERNEL, borderType=cv2.BORDER_CONSTANT)
-    return found
-
-
 def thin(mask: Flags) -> Bytes:
     """Peel a mask from its edges until lines one element wide are left.
 
@@ -80,17 +70,24 @@ def thin(mask: Flags) -> Bytes:
     lines = mask.astype(np.uint8)
     lines[[0, -1], :] = 0
     lines[:, [0, -1]] = 0
-    tables = [table.astype(np.uint8) for table in (_FIRST, _SECOND)]
-    import cv2
-
+    flat = lines.ravel()
+    left = np.flatnonzero(flat)
     while True:
-        taken = 0
-        for table in tables:
-            gone = cv2.LUT(_codes(lines), table) & lines
-            taken += int(cv2.countNonZero(gone))
-            lines -= gone
-        if not taken:
+        before = len(left)
+        for table in (_FIRST, _SECOND):
+            gone = table[_codes_at(flat, left, lines.shape[1])]
+            flat[left[gone]] = 0
+            left = left[~gone]
+        if len(left) == before:
             return lines
+
+
+def _codes_at(flat: Bytes, at: Ints, wide: int) -> Bytes:
+    """The neighbours of some elements as bits; none of them lies at the rim."""
+    codes = np.zeros(len(at), np.uint8)
+    for bit, (row, column) in enumerate(_AROUND):
+        codes |= flat.take(at + (row * wide + column)) << np.uint8(bit)
+    return codes
 
 
 def branches_of(lines: Bytes, depth: Floats) -> Branches:
@@ -113,47 +110,61 @@ def branches_of(lines: Bytes, depth: Floats) -> Branches:
     return _ordered(*_cut(lines), depth)
 
 
-def _cut(lines: Bytes) -> tuple[Bytes, Ints, Flags]:
-    """The lines without their forks, the branch that each element belongs to, and the forks."""
+def _cut(lines: Bytes) -> tuple[Bytes, Ints, Ints]:
+    """The lines without their forks, the branch that each element belongs to, and where the forks lie on the page laid out flat."""
     import cv2
 
-    forks = (cv2.LUT(_codes(lines), (_CHANGES >= 3).astype(np.uint8)) & lines).astype(np.uint8)
-    near = cv2.dilate(forks, np.ones((3, 3), np.uint8))
-    cut = lines * (1 - near)
+    wide = lines.shape[1]
+    flat = lines.ravel()
+    there = np.flatnonzero(flat)
+    at = there[_CHANGES[_codes_at(flat, there, wide)] >= 3]
+    cut = lines.copy()
+    cut.ravel()[(at[:, None] + _square(1, wide)).ravel()] = 0
     labels = cv2.connectedComponents(cut, connectivity=8)[1]
-    return cut, labels, forks > 0
+    return cut, labels, at
+
+
+def _square(reach: int, wide: int) -> Ints:
+    """Steps to the elements of a square about one, in a page laid out flat."""
+    steps = np.arange(-reach, reach + 1)
+    return (steps[:, None] * wide + steps).ravel()
 
 
 def _without_spurs(lines: Bytes, depth: Floats) -> Bytes:
     """The lines without branches that end free and are no longer than the ink at their fork is broad."""
-    import cv2
-
     cut, labels, forks = _cut(lines)
-    if not forks.any():
+    if not len(forks):
         return lines
-    count = int(labels.max()) + 1
-    there = cut > 0  # few elements of the whole page
-    own = labels[there]
+    count, wide = int(labels.max()) + 1, lines.shape[1]
+    there = np.flatnonzero(cut)  # few elements of the whole page
+    own = labels.ravel()[there]
     length = np.bincount(own, minlength=count)
-    free = cv2.LUT(_codes(lines), (_COUNT == 1).astype(np.uint8)) & cut
-    loose = np.bincount(labels[free > 0], minlength=count)
-    # the broadest fork within two elements of a branch
-    broad = cv2.dilate(np.where(forks, depth, 0.0).astype(np.float32), np.ones((5, 5), np.uint8))
+    free = _COUNT[_codes_at(lines.ravel(), there, wide)] == 1
+    loose = np.bincount(own[free], minlength=count)
     at_fork = np.zeros(count)
-    np.maximum.at(at_fork, own, broad[there])
+    np.maximum.at(at_fork, own, _broadest(forks, depth, wide).ravel()[there])
     spur = (loose == 1) & (at_fork > 0) & (length < 1.3 * at_fork + 2)
     spur[0] = False
     if not spur.any():
         return lines
     kept = lines.copy()
-    kept[there] = np.where(spur[own], 0, kept[there])
+    kept.ravel()[there[spur[own]]] = 0
     return thin(kept > 0)
 
 
-def _ordered(cut: Bytes, labels: Ints, forks: Flags, depth: Floats) -> Branches:
+def _broadest(forks: Ints, depth: Floats, wide: int) -> Floats:
+    """Half the breadth of the broadest fork within two elements, elsewhere nought."""
+    broad = np.zeros(depth.shape, np.float32)
+    at = forks[:, None] + _square(2, wide)
+    inside = (at >= 0) & (at < depth.size)
+    np.maximum.at(broad.ravel(), at[inside], np.repeat(depth.ravel()[forks], inside.sum(axis=1)))
+    return broad
+
+
+def _ordered(cut: Bytes, labels: Ints, forks: Ints, depth: Floats) -> Branches:
     """Each branch's elements from end to end, without those that are no longer than they are broad."""
     rows, columns = np.nonzero(cut)
-    number = np.full(cut.shape, -1, np.int64)
+    number = np.full(cut.shape, -1, np.int32)
     number[rows, columns] = np.arange(len(rows))
     # straight neighbours before slanting ones, so that a staircase is walked step by step
     order = [_AROUND[i] for i in (0, 2, 4, 6, 1, 3, 5, 7)]
@@ -162,24 +173,25 @@ def _ordered(cut: Bytes, labels: Ints, forks: Flags, depth: Floats) -> Branches:
     ids = labels[rows, columns]
     starts = np.lexsort((np.arange(len(rows)), degree, ids))
     first = starts[np.unique(ids[starts], return_index=True)[1]]
-    walks = [_walk(int(start), beside) for start in first]
+    near = beside.tolist()
+    walks = [_walk(int(start), near) for start in first]
     deep = depth[rows, columns]
     walks = [walk for walk in walks if len(walk) >= 2 + 2.0 * float(np.median(deep[walk]))]
     bounds = run_bounds(np.array([len(walk) for walk in walks], np.int64))
     path = np.concatenate([np.array(walk, np.int64) for walk in walks]) if walks else np.zeros(0, np.int64)
     points = np.stack([columns[path], rows[path]], axis=1).astype(np.float64)
-    import cv2
-
-    near = cv2.dilate(forks.astype(np.uint8), np.ones((5, 5), np.uint8))[rows[path], columns[path]] > 0
-    forked = np.stack([near[bounds[:-1]], near[bounds[1:] - 1]], axis=1)
+    fork = _broadest(forks, np.ones(cut.shape, np.float32), cut.shape[1])[rows[path], columns[path]] > 0
+    forked = np.stack([fork[bounds[:-1]], fork[bounds[1:] - 1]], axis=1)
     return Branches(points, bounds, _closed(points, bounds), forked)
 
 
-def _walk(start: int, beside: Ints) -> list[int]:
-    near, path, seen, at = beside, [start], {start}, start
+def _walk(start: int, near: list[list[int]]) -> list[int]:
+    path, seen, at = [start], {start}, start
     while True:
-        ahead = next((int(n) for n in near[at] if n >= 0 and n not in seen), -1)
-        if ahead < 0:
+        for ahead in near[at]:
+            if ahead >= 0 and ahead not in seen:
+                break
+        else:
             return path
         path.append(ahead)
         seen.add(ahead)

@@ -28,8 +28,6 @@ class Raw:
     ----------
     low, high : array
         Places of the edges [px from the middle].
-    core : array
-        Ink along the middle [1].
     plateau : array
         How dark the ink is about there [1].
     blur : array
@@ -42,7 +40,6 @@ class Raw:
 
     low: Floats
     high: Floats
-    core: Floats
     plateau: Floats
     blur: Floats
     found: Flags
@@ -59,14 +56,13 @@ class Blurred:
         Width with the blur taken out [px], one a point.
     blur : array
         Blur of the page at that point, the reading's own smoothing taken out [px].
-    ink, residual : array
-        Ink at the edge and scatter about the fit [1].
+    ink : array
+        Ink at the edge [1].
     """
 
     width: Floats
     blur: Floats
     ink: Floats
-    residual: Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,13 +102,11 @@ def raw_widths(cuts: Cuts, half: Floats, bounds: Ints, reach: int) -> tuple[Raw,
     smooth : Cuts
         The averaged cuts.
     """
-    smooth = Cuts(running_mean(cuts.ink, bounds, reach).astype(np.float32), cuts.first)
+    smooth = Cuts(running_mean(cuts.ink, bounds, reach).astype(np.float32, copy=False), cuts.first)
     ink = smooth.ink
     across = cuts.first + STEP * np.arange(ink.shape[1])
     inner = np.abs(across)[None, :] <= np.maximum(half, 1.0)[:, None]
     top = np.where(inner, ink, 0.0).max(axis=1)
-    near = np.abs(across)[None, :] <= np.maximum(0.35 * half, 0.5)[:, None]
-    core = np.where(near, ink, 0.0).sum(axis=1) / near.sum(axis=1)
     plateau = _plateau(top, bounds)
     low, high, found = edges_of(smooth, 0.5 * plateau)
     blur = _first_blur(smooth, low, high, plateau, found=found, bounds=bounds)
@@ -124,7 +118,7 @@ def raw_widths(cuts: Cuts, half: Floats, bounds: Ints, reach: int) -> tuple[Raw,
         )
     ]
     clean = np.maximum(*beside) < _CLEAN * plateau
-    return Raw(low, high, core, plateau, blur, found, clean), smooth
+    return Raw(low, high, plateau, blur, found, clean), smooth
 
 
 def _plateau(top: Floats, bounds: Ints) -> Floats:
@@ -148,11 +142,14 @@ def _first_blur(cuts: Cuts, low: Floats, high: Floats, plateau: Floats, *, found
 def _at(cuts: Cuts, place: Floats) -> Floats:
     """Ink at places of each cut [px from the middle], by straight interpolation; place has one or more columns."""
     columns = place if place.ndim == 2 else place[:, None]
-    at = np.clip((columns - cuts.first) / STEP, 0.0, cuts.ink.shape[1] - 1.001)
+    wide = cuts.ink.shape[1]
+    at = np.clip((columns - cuts.first) / STEP, 0.0, wide - 1.001)
     left = at.astype(np.int64)
     share = at - left
-    rows = np.arange(len(cuts.ink))[:, None]
-    found = cuts.ink[rows, left] * (1 - share) + cuts.ink[rows, left + 1] * share
+    left += wide * np.arange(len(left))[:, None]
+    flat = cuts.ink.ravel()
+    here = flat.take(left)
+    found = here + (flat.take(left + 1) - here) * share
     return found if place.ndim == 2 else found[:, 0]
 
 
@@ -300,4 +297,4 @@ def _back(raw: Raw, stretch: Ints, some: Flags, fit: EdgeFit, shift: Floats) -> 
         return whole[stretch]
 
     width = raw.high - raw.low - 2.0 * spread(shift)
-    return Blurred(width, spread(_without_reading(fit.blur)), spread(fit.ink), spread(fit.residual))
+    return Blurred(width, spread(_without_reading(fit.blur)), spread(fit.ink))

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.nib.flow import COVERAGE, WRITING_M_MIN, Flow, Span, Weighed, ink_flow, weighed
+from pentools.calc.base.uncertainty import COVERAGE
+from pentools.calc.nib.flow import WRITING_M_MIN, Flow, Span, Weighed, ink_flow, weighed
 from pentools.calc.weighing.balance import Balance
 from pentools.fields import Field
 from pentools.numbers import plain
