@@ -234,8 +234,7 @@ def coverage_factor(degrees_of_freedom: float, confidence: float = 0.95) -> floa
     return (low + high) / 2
 
 
-COVERAGE = coverage_factor(INFINITE, 0.9545)
-"""Two: a ± of twice the standard uncertainty, about 95 %, where nothing says how many degrees of freedom it has."""
+COVERAGE = coverage_factor(INFINITE, 0.9545)  # two: about 95 %, where nothing says how many degrees of freedom
 
 
 def decision_factor(degrees_of_freedom: float) -> float:
@@ -265,15 +264,12 @@ def decision_factor(degrees_of_freedom: float) -> float:
 
 def _t_tail(t: float, nu: float) -> float:
     """Two-sided probability within ±t, by the continued fraction of the incomplete beta function."""
-    x = nu / (nu + t * t)
-    return 1 - _incomplete_beta(nu / 2, 0.5, x)
+    return 1 - _incomplete_beta(nu / 2, 0.5, nu / (nu + t * t))
 
 
 def _incomplete_beta(a: float, b: float, x: float) -> float:
-    if x <= 0:
-        return 0.0
-    if x >= 1:
-        return 1.0
+    if not 0 < x < 1:
+        return min(max(x, 0.0), 1.0)
     front = math.exp(math.lgamma(a + b) - math.lgamma(a) - math.lgamma(b) + a * math.log(x) + b * math.log1p(-x))
     if x > (a + 1) / (a + b + 2):
         return 1 - front / b * _beta_fraction(b, a, 1 - x)

@@ -98,21 +98,16 @@ def scaled(scan: Scan, wanted: str, bar_mm: float | None = None) -> Scaled:
     search = find_cards(_grey(scan), light, scan.focal_share, camera=scan.camera)
     tag = _tag(scan)
     card = _chosen(search, tag)
-    bar = (
-        _bar(scan, light, bar_mm, tag)
-        if wanted == "bar" or (wanted == "auto" and card is None and tag is None)
-        else None
-    )
-    if isinstance(bar, Bar):
-        return _by_bar(light, bar, card, tag)
-    if wanted == "bar":
-        raise InputError("scale", "a bar or a ruler that is found", "none", _NO_BAR[bar or ""])
+    if wanted == "bar" or (wanted == "auto" and card is None and tag is None and not scan.camera):
+        bar = _bar(scan, light, bar_mm, tag)
+        if isinstance(bar, Bar):
+            return _by_bar(light, bar, card, tag)
+        if wanted == "bar":
+            raise InputError("scale", "a bar or a ruler that is found", "none", _NO_BAR[bar])
     if wanted == "card" and card is None:
         raise InputError("scale", "a card that is found", "none", _NEARLY[search.nearly])
-    if wanted == "dpi" and tag is None:
-        raise _no_tag(scan, card)
-    if card is None and tag is None:
-        raise _no_tag(scan, None)
+    if tag is None and (card is None or wanted == "dpi"):
+        raise _no_tag(scan, card, search.nearly)
     found = _differ(card, tag)
     if card is not None and wanted != "dpi":
         return _by_card(light, card, found)
@@ -178,8 +173,10 @@ def _tag(scan: Scan) -> float | None:
     return None if abs(across / down - 1) > 0.005 else 25400 / across
 
 
-def _no_tag(scan: Scan, card: Card | None) -> InputError:
+def _no_tag(scan: Scan, card: Card | None, nearly: str) -> InputError:
     advice = "A card lies on it: take the scale from that." if card is not None else _ADVICE
+    if card is None and nearly:
+        advice = f"{_NEARLY[nearly]} {advice}"
     if scan.dpi is None:
         return InputError("scale", "known", "a file that names no resolution", advice)
     across, down = scan.dpi
