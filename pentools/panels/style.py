@@ -26,8 +26,8 @@ STYLE = """<style>
 .pentools .pt-state-held { color:var(--oxblood); border-style:double; border-width:3px; }
 .pentools .pt-state-open { color:var(--brass); border-style:dashed; }
 .pentools .pt-columns { display:flex; flex-flow:row wrap; gap:24px; align-items:flex-start; overflow:visible; }
-.pentools .pt-entry { flex:0 1 32em; min-width:17em; overflow:visible; }
-.pentools .pt-result { flex:1 1 26em; min-width:17em; overflow:visible; }
+.pentools .pt-entry { flex:1 1 32em; min-width:17em; overflow:visible; }
+.pentools .pt-result { flex:1000 1 26em; min-width:17em; overflow:visible; }
 .pentools .pt-field { width:100%; margin:0 0 8px; overflow:visible; }
 .pentools .pt-field .widget-text, .pentools .pt-field .widget-textarea, .pentools .pt-field .widget-dropdown,
 .pentools .pt-field .widget-combobox, .pentools .pt-row .widget-text, .pentools .pt-row .widget-dropdown {
@@ -101,13 +101,14 @@ STYLE = """<style>
 .pentools .pt-bench-row .jupyter-button { text-align:left; margin:3px 8px 3px 0; }
 .pentools .pt-owed { align-items:baseline; } .pentools .pt-onward { padding-top:8px; border-top:1px solid var(--rule); overflow:visible; }
 .pentools .pt-ticks { flex-flow:row wrap; gap:2px 14px; align-items:center; overflow:visible; }
-.pentools .pt-ticks .widget-checkbox { width:auto; margin:0; height:auto; } .pentools .pt-ticks .widget-label-basic { display:flex; align-items:center;
-  gap:.5em; width:auto; min-height:34px; cursor:pointer; } .pentools .pt-ticks input { width:20px!important; height:20px; min-height:0; }
+.pentools .widget-checkbox { width:auto; margin:0; height:auto; overflow:visible; }
+.pentools .widget-checkbox .widget-label-basic { display:flex; align-items:center; gap:.5em; width:auto; min-height:34px; font-size:inherit; cursor:pointer; }
+.pentools .widget-checkbox input { flex:none; width:20px!important; height:20px; min-height:0; margin:0; }
 .pentools .pt-ticks .jupyter-button { margin:0; }
 .pentools .pt-step { display:grid; grid-template-columns:1.25fr 1fr 7em; gap:2px 16px; border-top:1px solid var(--rule); overflow:visible; padding:1px 0; }
-.pentools .pt-steps, .pentools .pt-steps .widget-vbox { overflow:visible; } .pentools .pt-steps .widget-checkbox { width:100%; margin:0; height:auto; }
-.pentools .pt-steps .widget-label-basic { display:flex; align-items:flex-start; gap:.5em; white-space:normal; width:100%; min-height:30px; padding-top:4px;
-  line-height:1.3; cursor:pointer; } .pentools .pt-steps input { flex:none; width:20px!important; height:20px; min-height:0; margin:0; }
+.pentools .pt-steps, .pentools .pt-steps .widget-vbox { overflow:visible; } .pentools .pt-steps .widget-checkbox { width:100%; }
+.pentools .pt-steps .widget-checkbox .widget-label-basic { align-items:flex-start; white-space:normal; width:100%; min-height:30px; padding-top:4px; line-height:1.3; }
+.pentools .pt-step.pt-step-told { grid-template-columns:1fr; }
 .pentools .pt-closes { color:var(--oxblood); font-weight:600; font-size:.88em; } .pentools .pt-step-said { color:var(--jade); }
 .pentools .pt-panel, .pentools .pt-form { overflow:visible; }
 .pentools .pt-act { flex-flow:row wrap; gap:8px; align-items:center; overflow:visible; }

@@ -62,6 +62,8 @@ class StepRow:
         self._offer(step.state, bool(row.only_with))
         self.widget = widgets.HBox([widgets.VBox([self.done, self.note]), self.tested, self.left_out])
         self.widget.add_class("pt-step")
+        if self.tested.layout.display == "none":
+            self.widget.add_class("pt-step-told")
 
     @staticmethod
     def _tick(words: str, tooltip: str) -> widgets.Checkbox:

@@ -98,8 +98,13 @@ class PicturesPanel(StagePanel):
         )  # what cannot be chosen stands last
         more = f" The first {MOST_THUMBNAILS} of {len(files)} are shown." if len(files) > MOST_THUMBNAILS else ""
         count = sum(file not in listed for file in files)
-        said = f"{count} of {len(files)} in photos/ not listed yet." if files else "photos/ is empty."
-        self.about.value = f'<p class="pt-hint">{said}{more} Choose one, then say when it was taken.</p>'
+        if not files:
+            said = "photos/ is empty."
+        elif count:
+            said = f"{count} of {len(files)} in photos/ not listed yet.{more} Choose one, then say when it was taken."
+        else:
+            said = f"Every picture in photos/ is listed.{more}"
+        self.about.value = f'<p class="pt-hint">{said}</p>'
         used = [row.view for row in views_of(self.job) if row.view]
         self.view.options = tuple(dict.fromkeys([*lacking(self.job, "after"), *used, *USUAL_VIEWS]))
         self.everybody.layout.display = "" if consents(self.job).get("pictures") is True else "none"
