@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from pentools.calc.base.findings import Finding
-from pentools.calc.base.uncertainty import format_value, rounded_pair
+from pentools.calc.base.uncertainty import coverage_factor, format_value, rounded_pair
 from pentools.calc.weighing.capacity import CapacityResult, capacity_from_weight
 from pentools.calc.weighing.diagnosis import Drawn, FillDiagnosis, diagnose_fill
 from pentools.calc.weighing.expected import ExpectedVolume
@@ -170,7 +170,8 @@ def _table(worked: _Worked) -> tuple[tuple[str, ...], ...]:
         ("volume drawn", f"{volume} mL", f"{spread} mL", k),
     ]
     if expected is not None and diagnosis is not None:
-        should, off = rounded_pair(expected.volume_ml, 2 * expected.budget.standard_uncertainty)
+        off_k = coverage_factor(expected.budget.degrees_of_freedom, worked.level)
+        should, off = rounded_pair(expected.volume_ml, off_k * expected.budget.standard_uncertainty)
         points = 100 * result.budget.coverage_factor * diagnosis.share_uncertainty
         usual = diagnosis.usual
         rows += [

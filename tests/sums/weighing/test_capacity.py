@@ -1,11 +1,13 @@
 """The capacity sum through the command line: words, JSON keys, what is handed on, refusals."""
 
 import json
+import math
 
 import pytest
 
 from pentools.cli import main
 from pentools.sums import SUMS, find
+from pentools.sums.base import read_options
 from pentools.sums.weighing.fields import dimension_fields, needed_dimensions
 from pentools.systems.registry import SYSTEMS
 
@@ -24,6 +26,11 @@ def answer(capsys, *words):
     code, out, err = run(capsys, "capacity", *words, "--json")
     assert code == 0, err
     return json.loads(out)
+
+
+def worked_out(typed):
+    chosen = find("capacity")
+    return chosen.run(read_options(chosen.fields, typed))
 
 
 def topics(data):
@@ -328,10 +335,35 @@ def test_the_table_says_how_it_was_worked_out(capsys):
         "1.00285 mL/g",
         "k = 1.96, 95\u202f%",
         "57 to 100\u202f%",
-        "16 µL",
         "of sound ones, from drained",
     ):
         assert words in out
+
+
+def test_the_table_gives_each_part_of_the_doubt_in_microlitres():
+    # by hand, after JCGM 100: two roundings d/√12 a weighing, two means of 0.01 g, 0.02 g and 0.01 g of half-width over
+    # √3, each twice over; 1.00285 mL to a gram
+    table = worked_out({"empty": "23.57 g", "filled": "25.06 g"}).table
+    in_ul = {row[0].split(",")[0]: row[1] for row in table if row[1].endswith("µL")}
+    by_hand = {
+        "readability": 2 * 10 / math.sqrt(12),
+        "repeatability": math.sqrt(2) * 10,
+        "linearity": math.sqrt(2) * 20 / math.sqrt(3),
+        "eccentric loading": math.sqrt(2) * 10 / math.sqrt(3),
+    }
+    for source, mg in by_hand.items():
+        assert float(in_ul[source].split()[0]) == pytest.approx(1.00285 * mg, rel=0.03), (
+            source
+        )  # two figures are printed
+
+
+@pytest.mark.parametrize(("level", "k"), [("95 %", 1.96), ("99 %", 2.576)])
+def test_what_it_should_hold_has_the_level_asked_for(level, k):
+    typed = {"empty": "23.57 g", "filled": "25.06 g", "system": "piston", "bore": "9.0 mm ± 0.15", "stroke": "28.3 mm"}
+    answer = worked_out({**typed, "level": level})
+    row = next(row for row in answer.table if row[0] == "it should hold")
+    u = answer.data["expected_standard_uncertainty_ml"]
+    assert float(row[2].split()[0]) == pytest.approx(k * u, abs=0.006), row  # two figures of 0.12 and 0.16 mL
 
 
 @pytest.mark.parametrize("key", SUMS)
