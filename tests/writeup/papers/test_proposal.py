@@ -115,3 +115,12 @@ def test_no_answer_is_asked_for_where_nothing_is_proposed_or_the_job_is_over(new
     job.add("release", "result", {"ending": "stopped", "summary": "It stays shut."})
     assert rows(job)["Your answer"].lines == ("Not entered.",)
     assert rows(job)["Your answer"].blanks == ()
+
+
+def test_a_price_that_nobody_named_leaves_what_else_was_said_of_it(new_job):
+    job = new_job()
+    assert rows(job)["Price"].lines == ("Not entered.",)
+    job.add("agree", "estimate", {"parts_cost": "12 EUR"})
+    assert (rows(job)["Price"].lines, rows(job)["Price"].big) == (("Parts and materials: 12 EUR.",), "")
+    job.add("agree", "estimate", {"price_low": "45 EUR", "price_high": "58 EUR"})
+    assert (rows(job)["Price"].lines, rows(job)["Price"].big) == ((), "45 to 58 EUR")

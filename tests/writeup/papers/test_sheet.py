@@ -7,6 +7,7 @@ import pytest
 from writeup.pages import CONTACT, Parsed
 from writeup.papers.planting import plant
 
+from pentools.figures.drawing import Drawing
 from pentools.record.stages.job.intake_kinds import OWNER
 from pentools.writeup.forms import PAGE_FORMS, files_of
 from pentools.writeup.papers.sheet import SIZES_PT, Grid, Paper, Row, told, type_size
@@ -105,6 +106,27 @@ def test_long_papers_are_set_smaller_and_never_larger_with_a_notice():
     assert sizes == sorted(sizes, reverse=True)
     assert sizes[0] == SIZES_PT[0]
     assert sizes[-1] == SIZES_PT[-1]
+
+
+def set_in(count, text="short", **more):
+    return type_size(Paper("k", "t", "", (Row("r", (text,)),) * count), **more)
+
+
+def test_what_fits_a_page_is_counted_row_by_row():
+    """At 12 pt a line is 5.50 mm (1.3 of 4.23 mm), a row of one 8.10 mm, of two 13.61 mm; 216 mm hold 26 or 15 of them."""
+    assert (set_in(26), set_in(27)) == (12.0, 11.0)
+    assert (set_in(25, notice=True), set_in(26, notice=True)) == (12.0, 11.0)
+    assert (set_in(16, "x" * 78), set_in(15, "x" * 79), set_in(16, "x" * 79)) == (12.0, 12.0, 11.0)
+    assert set_in(200) == 8.0
+
+
+def test_a_drawing_takes_its_height_as_wide_as_the_text():
+    """354 by 200 goes to half its size on 177 mm: 100 mm and a gap of 4, which leaves 112 mm for 13 rows."""
+    drawing = Drawing('<svg viewBox="0 0 354 200"></svg>', "t", "a", 354.0)
+    narrow = Drawing('<svg viewBox="0 0 100 100"></svg>', "t", "a", 100.0)
+    for shown in (drawing, narrow):
+        sizes = [type_size(Paper("k", "t", "", (Row("r", ("short",)),) * n, drawing=shown)) for n in (13, 14)]
+        assert sizes == [12.0, 11.0]
 
 
 def test_a_column_that_is_empty_throughout_is_left_out():
