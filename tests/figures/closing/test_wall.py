@@ -1,6 +1,5 @@
 """Half a page for the wall: every step and every line is on it, nothing is cut, and the type is no smaller than 8 pt."""
 
-import itertools
 import re
 from xml.etree import ElementTree
 
@@ -61,19 +60,99 @@ def test_every_step_is_on_half_a_page(system, made):
         stands_on_half_a_page(drawing)
 
 
-def test_no_line_lies_on_another():
-    """In each column every line has its own height, a type size apart at least."""
-    made = {"material": "hard rubber; celluloid; casein", "fitted": "silicone sac"}
-    drawing = order_page(order("pneumatic-extending-tube", **made).result)
-    stands_on_half_a_page(drawing)
-    found = {}
-    for text in texts(drawing):
-        if text.get("text-anchor") != "end":
-            found.setdefault(text.get("x"), []).append((float(text.get("y")), float(text.get("font-size") or TEXT_MM)))
-    for column in found.values():
-        column.sort()
-        for (above, _), (below, size) in itertools.pairwise(column):
-            assert below - above >= size
+def cared_for(system, **more):
+    told = care(system, **more)
+    return care_page(told, told.result)
+
+
+PAGES = {
+    "the longest": lambda: order_page(order("pneumatic-extending-tube", material="hard rubber; celluloid; casein", fitted="silicone sac").result),
+    "an order": lambda: order_page(order("lever-sac", material="celluloid").result),
+    "an opening": lambda: order_page(order("plunger-vacuum", "open", material="acrylic").result),
+    "care": lambda: cared_for("lever-sac", material="hard rubber; casein", fitted="latex sac; wax"),
+}  # fmt: skip
+
+
+def placed(text):
+    """Left, right and baseline of a text [mm], and its size."""
+    size = float(text.get("font-size") or TEXT_MM)
+    wide = text_width_mm(text.text, size, bold=bool(text.get("font-weight"))) / 1.05
+    left = float(text.get("x")) - (wide if text.get("text-anchor") == "end" else 0.0)
+    return left, left + wide, float(text.get("y")), size
+
+
+def shapes(drawing, tag):
+    return ElementTree.fromstring(drawing.svg).findall(f"{SVG}{tag}")
+
+
+@pytest.fixture(params=PAGES)
+def page(request):
+    return PAGES[request.param]()
+
+
+def test_no_text_lies_on_another_or_off_the_page(page):
+    stands_on_half_a_page(page)
+    found = [placed(text) for text in texts(page)]
+    for number, (left, right, base, size) in enumerate(found):
+        for other_left, other_right, other_base, other_size in found[number + 1 :]:
+            beside = right <= other_left or other_right <= left
+            apart = abs(base - other_base) >= 0.99 * min(size, other_size)
+            assert beside or apart, (number, base, other_base)
+
+
+def test_rules_run_between_the_lines_and_across_what_they_part(page):
+    lines = [placed(text) for text in texts(page)]
+    for rule in shapes(page, "polyline"):
+        (left, y), (right, same) = (tuple(map(float, point.split(","))) for point in rule.get("points").split())
+        assert y == same
+        assert 0 <= left < right <= WIDTH_MM
+        assert right - left > 0.45 * WIDTH_MM
+        for start, end, base, size in lines:
+            crosses = base - 0.72 * size < y < base + 0.1 * size
+            assert not crosses or end < left or start > right, (y, base)
+
+
+def test_the_foot_of_a_page_lies_just_under_its_last_line(page):
+    last = max(base for _, _, base, _ in map(placed, texts(page)))
+    assert 0.5 <= height(page) - last <= 4.0
+    assert min(base - size for _, _, base, size in map(placed, texts(page))) <= 0.5
+
+
+def test_a_box_stands_before_its_first_line_and_a_bar_beside_its_step():
+    page = PAGES["an order"]()
+    lines = [placed(text) for text in texts(page)]
+    numbers = {
+        text.text: placed(text) for text in texts(page) if text.get("text-anchor") == "end" and text.text.isdigit()
+    }
+    boxes = [
+        (float(r.get("x")), float(r.get("y")), float(r.get("width")))
+        for r in shapes(page, "rect")
+        if r.get("fill") == "none"
+    ]
+    for x, y, side in boxes:
+        own = [line for line in lines if abs(line[2] - (y + side)) < 0.5 and 0.5 <= line[0] - (x + side) <= 1.5]
+        assert len(own) == 1, (x, y)
+        assert any(abs(base - own[0][2]) < 0.01 for _, _, base, _ in numbers.values())
+    assert len({x for x, _, _ in boxes}) == 2
+    bars = [(float(r.get("y")), float(r.get("height"))) for r in shapes(page, "rect") if r.get("fill") == "#8c2f39"]
+    told = order("lever-sac", material="celluloid").result
+    for (top, high), step in zip(bars, [step for step in told.steps if step.closes], strict=True):
+        base = numbers[str(step.number)][2]
+        following = numbers[str(step.number + 1)][2]
+        assert top < base < top + high < following
+
+
+def test_what_a_page_is_for_stands_beside_its_title_or_below_where_it_is_long():
+    beside = order_page(order("piston", material="celluloid").result)
+    under = next(text for text in texts(beside) if text.text == "for celluloid")
+    assert under.get("text-anchor") == "end"
+    assert under.get("y") == texts(beside)[0].get("y")
+    several = "hard rubber; celluloid; casein; acrylic; cellulose acetate"
+    below = order_page(order("pneumatic-extending-tube", "open", material=several).result)
+    long = next(text for text in texts(below) if text.text.startswith("for hard rubber"))
+    assert long.get("text-anchor") is None
+    assert placed(long)[2] - placed(long)[3] > placed(texts(below)[0])[2]
+    assert "a body that is not named" in words(order_page(order("piston").result))
 
 
 def test_the_largest_type_that_fits_is_taken():

@@ -56,3 +56,9 @@ def test_to_whom_it_was_sent_is_on_no_page_and_lots_and_prices_are_the_owners(jo
 def test_no_part_is_told_twice(job):
     job.add("repairs", "repair", WELD)
     assert mended_in_words(job).count("solvent weld") == 1
+
+
+def test_what_was_left_and_what_holds_for_now_is_named_only_where_asked_for(job):
+    job.add("repairs", "repair", {"part": "clip", "method": "clip-leave"})
+    assert mended_in_words(job, left=False) == "Cap (solvent weld) and nib (by another workshop)."
+    assert "clip (left as it is)" in mended_in_words(job)
