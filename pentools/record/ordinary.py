@@ -6,7 +6,7 @@ import functools
 
 from pentools import tables, words
 from pentools.record.registry import all_stages
-from pentools.record.wording import words_of
+from pentools.record.wording import folded_words
 
 __all__ = ["is_ordinary_word", "ordinary_words"]
 
@@ -33,4 +33,4 @@ def ordinary_words() -> frozenset[str]:
     for table in resources.files(tables).iterdir():
         if table.name.endswith(".csv"):
             texts.append(table.read_text(encoding="utf-8"))
-    return frozenset(word.folded for text in texts for word in words_of(text))
+    return frozenset(folded_words("\n".join(texts)))

@@ -8,7 +8,17 @@ import re
 import unicodedata
 from dataclasses import dataclass
 
-__all__ = ["Word", "digits_in", "fold", "seen_text", "spellings", "words_of"]
+__all__ = [
+    "Word",
+    "digits_in",
+    "fold",
+    "folded_words",
+    "parts_of",
+    "seen_text",
+    "spellings",
+    "without_spaces",
+    "words_of",
+]
 
 # letters that do not come apart into a letter and an accent
 _LETTERS = str.maketrans({"ø": "o", "đ": "d", "ł": "l", "æ": "ae", "œ": "oe", "þ": "th", "ð": "d", "ı": "i", "ħ": "h"})
@@ -73,6 +83,11 @@ def spellings(word: str) -> tuple[str, ...]:
     written = fold(word.casefold().translate(_WRITTEN_OUT))
     short = re.sub(r"([aou])e", r"\1", plain) if len(plain) > 4 else plain
     return tuple(dict.fromkeys((plain, written, short)))
+
+
+def folded_words(text: str) -> set[str]:
+    """The words of a text, each once and without case and accents."""
+    return {fold(word) for word in set(_WORD.findall(text))}
 
 
 def words_of(text: str) -> list[Word]:
