@@ -43,6 +43,7 @@ WORDS: Mapping[str, Template] = {
     "undone-no": "Step {number}, the {part}, cannot be taken back.",
     "memory": "Step {number}, the {part}, is from memory: try it at the pen before you rely on it.",
     "material": "{material}: {words} ({steps})",
+    "other-fitted": "Step {number}, the {part}, wants another material than the {material} that is to go in.",
     "ink": "{ink}: {advice} ({sure}).",
     "not-read": "{said}",
     "not-named": "The body is not named, so the strictest advice holds.",

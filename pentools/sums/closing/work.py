@@ -264,6 +264,12 @@ def _of_materials(order: ClosingOrder, body: Sequence[str], fitted: Sequence[str
         level: Level = "warning" if never else "note"
         what = "not named" if material == UNKNOWN else material
         yield Finding(level, "closing.material", material=what, words=words, steps=_numbers(numbers))
+    for step in order.steps:
+        for material in fitted:
+            if f"not {material}" in step.row.action:
+                yield Finding(
+                    "warning", "closing.other-fitted", number=step.row.step, part=step.row.part, material=material
+                )
 
 
 def _numbers(numbers: Sequence[int]) -> str:

@@ -132,3 +132,12 @@ def test_a_body_that_cannot_be_read_is_taken_as_not_named_and_that_is_said(answe
     assert any(finding["text"] == said for finding in answer.data["findings"])
     assert not [f for f in answered("lever-sac", material="ebonite").findings if f.topic == "not-read"]
     assert not [f for f in answered("lever-sac").findings if f.topic == "not-read"]
+
+
+def test_a_sac_of_the_material_that_a_step_does_not_want_is_warned_of():
+    found = [
+        f.text for f in order("pneumatic-extending-tube", fitted="silicone sac").findings if f.topic == "other-fitted"
+    ]
+    assert found == ["Step 4, the sac, wants another material than the silicone that is to go in."]
+    for system, fitted in (("pneumatic-extending-tube", "latex sac"), ("lever-sac", "silicone sac")):
+        assert [f for f in order(system, fitted=fitted).findings if f.topic == "other-fitted"] == []
