@@ -14,7 +14,7 @@ from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.numbers import capital, in_words
 from pentools.sums.base import Inputs, Sum, SumAnswer
-from pentools.sums.closing.order import named_here, not_read
+from pentools.sums.closing.order import body_here, is_rubber_ring, not_read, seal_here
 from pentools.systems.registry import SYSTEMS, system_choices
 from pentools.tables.compatibility import material_names
 from pentools.tables.source_words import source_words
@@ -25,12 +25,12 @@ __all__ = ["CARE", "CareTold", "care_answer", "care_rows", "fitted_here", "ink_f
 _RUBBER = {"sac", "bulb", "bellows", "diaphragm"}
 # words in what was put in -> the table's key; the first that fits
 _SEALANTS = (
-    ("thread", "thread"), ("shellac", "shellac"), ("rosin", "rosin"), ("adhesive", "silicone"), ("silicone-set", "silicone"),
+    ("rosin", "rosin"), ("thread sealant", "rosin"), ("thread", "thread"), ("shellac", "shellac"), ("adhesive", "silicone"), ("silicone-set", "silicone"),
     ("silicone grease", "grease"), ("grease", "grease"),
 )  # fmt: skip
 _PARTS = (
     ("glued", "glued crack"), ("weld", "welded crack"), ("window", "ink window"), ("inner cap", "inner cap"),
-    ("wax", "wax"), ("ring", "rubber ring"), ("washer", "rubber ring"), ("nitrile", "rubber ring"), ("epdm", "rubber ring"),
+    ("wax", "wax"),
 )  # fmt: skip
 
 FIELDS = (
@@ -86,13 +86,13 @@ def fitted_here(texts: Sequence[str]) -> tuple[tuple[str, ...], tuple[str, ...],
     for text in texts:
         plain = " ".join(text.casefold().split())
         sealant = next((key for word, key in _SEALANTS if word in plain), "")
-        part = next((key for word, key in _PARTS if word in plain), "")
-        name = material_name(text, material_names(), "seals")[0]
+        part = "rubber ring" if is_rubber_ring(text) else next((key for word, key in _PARTS if word in plain), "")
+        name = seal_here(text)
         if sealant:
             sealants.append(sealant)
-        elif part and name == UNKNOWN:
+        elif part and not name:
             parts.append(part)
-        elif name != UNKNOWN:
+        elif name:
             seals.append(name)
         else:
             accepted = "a sac or seal (latex sac, silicone sac, cork), a sealant (shellac, rosin, silicone adhesive, grease) or a part (rubber ring, glued crack, welded crack, wax, ink window, inner cap)"
@@ -177,7 +177,7 @@ def _pen(given: Inputs) -> CareOf:
     nib = (material_name(typed, material_names(), "nib")[0],) if typed else ()
     if nib == (UNKNOWN,):
         raise InputError("Nib", "gold nib, steel nib, gold-plated steel or stainless steel", typed)
-    body = named_here(given.texts("material"), "", "Body") or (UNKNOWN,)
+    body = body_here(given.texts("material")) or (UNKNOWN,)
     return CareOf(system, body, seals or rubber_of(system), nib, sealants=sealants, parts=parts)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from pentools import tables
@@ -18,7 +19,7 @@ from pentools.systems.registry import system_choices
 from pentools.tables.compatibility import material_names
 from pentools.words import CERTAINTY
 
-__all__ = ["ORDER", "named_here", "not_read", "order_answer"]
+__all__ = ["ORDER", "SEALS", "body_here", "is_rubber_ring", "not_read", "order_answer", "seal_here"]
 
 WAYS = (("close", "put together"), ("open", "taken apart"))
 UNDONE = {"yes": "yes", "partly": "in part", "no": "no", "": "not known"}
@@ -37,29 +38,64 @@ FIELDS = (
 )  # fmt: skip
 
 
-def named_here(texts: tuple[str, ...], part: str, name: str) -> tuple[str, ...]:
-    """Materials as the table of compatibility names them.
+SEALS = ("latex", "silicone", "plasticised PVC", "cork")
+"""What a sac, a diaphragm or a seal is made of, as the table of compatibility has it."""
+_RUBBER_RING = frozenset(
+    [
+        "o",
+        "ring",
+        "rings",
+        "washer",
+        "washers",
+        "seal",
+        "seals",
+        "rubber",
+        "nitrile",
+        "epdm",
+        "head",
+        "lip",
+        "packing",
+        "piston",
+        "new",
+        "black",
+    ]
+)
+_HOW_IT_IS = frozenset(
+    ["piston", "head", "necked", "straight", "tapered", "size", "no", "thin", "walled", "thick", "short", "long"]
+)
 
-    Parameters
-    ----------
-    texts : tuple of str
-        As they were typed.
-    part : str
-        A key of the parts; "" for a body, where "unknown" is an answer.
-    name : str
-        What an error calls the field.
+
+def body_here(texts: tuple[str, ...]) -> tuple[str, ...]:
+    """Materials of a body as the table of compatibility names them; "unknown" for one that is none of its."""
+    return tuple(dict.fromkeys(material_name(text, material_names())[0] for text in texts))
+
+
+def seal_here(text: str) -> str:
+    """What a sac or a seal is made of: one of `SEALS`, or empty where the text names none."""
+    words = [word for word in re.split(r"[\s-]+", text.casefold()) if word not in _HOW_IT_IS and not word.isdigit()]
+    name = material_name(" ".join(words), material_names(), "seals")[0]
+    return name if name in SEALS else ""
+
+
+def is_rubber_ring(text: str) -> bool:
+    """Whether a text names a ring or a washer of a rubber that the table does not have: nitrile, EPDM, or just rubber."""
+    words = set(re.findall(r"[a-z]+", text.casefold()))
+    return not words.isdisjoint(("ring", "rings", "washer", "washers", "nitrile", "epdm")) and words <= _RUBBER_RING
+
+
+def _seals_here(texts: tuple[str, ...]) -> tuple[str, ...]:
+    """What was put in, by material; a rubber ring changes nothing on the way.
 
     Raises
     ------
     InputError
-        If something that was put in is no material of the table: it has no strictest row to stand for it.
+        If something is neither: it has no strictest row to stand for it.
     """
-    found = [material_name(text, material_names(), part)[0] for text in texts]
-    if part:
-        for text, material in zip(texts, found, strict=True):
-            if material == UNKNOWN:
-                raise InputError(name, "latex, silicone, plasticised PVC or cork", text)
-    return tuple(dict.fromkeys(found))
+    found = {text: seal_here(text) for text in texts if not is_rubber_ring(text)}
+    for text, material in found.items():
+        if not material:
+            raise InputError("Sac, ring or cork", f"{', '.join(SEALS[:-1])} or {SEALS[-1]}, or a rubber ring", text)
+    return tuple(dict.fromkeys(found.values()))
 
 
 def not_read(texts: tuple[str, ...]) -> tuple[Finding, ...]:
@@ -101,8 +137,8 @@ def order_answer(given: Inputs) -> SumAnswer:
 
 def _told(given: Inputs) -> ToldOrder:
     system, way = given.text("system", ""), given.text("way", "close")
-    body = named_here(given.texts("material"), "", "Body") or (UNKNOWN,)
-    fitted = named_here(given.texts("fitted"), "seals", "Sac, ring or cork")
+    body = body_here(given.texts("material")) or (UNKNOWN,)
+    fitted = _seals_here(given.texts("fitted"))
     done, tested = given.texts("done"), given.texts("tested")
     if way == "open":
         if tested:

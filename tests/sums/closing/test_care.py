@@ -5,12 +5,13 @@ import re
 import pytest
 from sums.treatment.asking import ask
 
-from pentools import tables
+from pentools import order, tables
 from pentools.calc.treatment.limits import CompatibilityRow, treatment_limits
 from pentools.errors import InputError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
 from pentools.record.stages.job.care import care_of, inks_of, never_on
+from pentools.record.stages.seal.kinds import SEALANTS
 from pentools.sums.closing.care import CARE, care_rows, fitted_here, ink_rows, rubber_of
 from pentools.systems.registry import SYSTEMS
 
@@ -81,6 +82,37 @@ def test_what_was_put_in_is_understood_or_refused():
     for words in ("rubber ring", "glued crack", "welded crack", "wax", "ink window", "inner cap"):
         assert fitted_here([words])[2] == (words,)
         assert words in parts
+
+
+def test_every_sealant_of_the_seal_stage_is_understood_by_its_name():
+    for key, words in SEALANTS:
+        if key != "none":
+            assert fitted_here([words])[1] == (key,), words
+    assert fitted_here(["thread sealant"])[1] == ("rosin",)
+
+
+@pytest.mark.parametrize(
+    "words", ["brass ring", "trim ring", "steel nib", "gold nib", "celluloid", "talc", "size 18 sac", "sac"]
+)
+def test_what_is_no_seal_is_refused_and_drives_no_seal_out(words):
+    with pytest.raises(InputError, match="What was put in"):
+        fitted_here([words])
+    with pytest.raises(
+        InputError, match="Sac, ring or cork must be latex, silicone, plasticised PVC or cork, or a rubber ring"
+    ):
+        order("lever-sac", fitted=words)
+
+
+@pytest.mark.parametrize(
+    ("words", "seals", "parts"),
+    [
+        ("cork piston", ("cork",), ()), ("necked latex sac, size 18", ("latex",), ()), ("EPDM ring", (), ("rubber ring",)),
+        ("new rubber washer", (), ("rubber ring",)), ("silicone ring", ("silicone",), ()), ("PVC sac", ("plasticised PVC",), ()),
+    ],
+)  # fmt: skip
+def test_a_seal_is_known_by_what_it_is_made_of(words, seals, parts):
+    assert fitted_here([words]) == (seals, (), parts)
+    assert order("piston", material="acrylic", fitted=words).data["materials"] == ["acrylic", *seals]
 
 
 def test_shellac_on_a_silicone_sac_is_warned_of_and_a_body_not_named_is_said():
