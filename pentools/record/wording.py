@@ -31,8 +31,8 @@ _EMPHASIS = re.compile(r"(?<=\w)(?:\*+|~~|`)(?=\w)|\\(?=[^\w\s])")
 _WORD = re.compile(r"[^\W_]+")
 _CAMEL = re.compile(r"[^\W\d_][a-z\u00df-\u00ff]+(?=[A-Z\u00c0-\u00de])|[A-Z\u00c0-\u00de][a-z\u00df-\u00ff]+")
 _NUMBER = re.compile(r"\+?\d[\d\s().\u2010-\u2015/·-]*\d")
-_COMMONEST_IN_LATIN = 0x2E80
-"""From here on scripts are written without spaces between the words."""
+_UNSPACED = re.compile("[\u0e00-\u0eff\u1000-\u109f\u1100-\u11ff\u1780-\u17ff\u2e80-\U0010ffff]")
+"""Signs of scripts without spaces between the words, or with endings that are joined to a name (hangul comes apart in folding)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ def parts_of(word: Word) -> list[Word]:
 
 def without_spaces(word: str) -> bool:
     """Whether a word is of a script that sets no spaces between words."""
-    return any(ord(sign) >= _COMMONEST_IN_LATIN for sign in word)
+    return _UNSPACED.search(word) is not None
 
 
 def digits_in(text: str) -> list[tuple[str, int, int]]:

@@ -89,10 +89,11 @@ def test_a_name_of_two_letters_only_as_typed(new_job):
     assert [found.word for found in found_in(job, "Bo wrote. li bo BO")] == ["Bo"]
 
 
-def test_a_name_in_a_script_without_spaces(new_job):
+@pytest.mark.parametrize("name", ["佐藤", "さくら", "サトウ", "박서연", "สมชาย"])
+def test_a_name_in_a_script_without_spaces(new_job, name):
     job = new_job()
-    job.add("intake", "owner", {"owner": "佐藤"})
-    assert len(found_in(job, "これは佐藤さんの万年筆です")) == 1
+    job.add("intake", "owner", {"owner": name})
+    assert len(found_in(job, f"これは{name}さんの万年筆です")) == 1
 
 
 def test_a_plural_written_small_of_an_ordinary_word_is_no_name(new_job):
@@ -150,6 +151,34 @@ def test_a_short_remark_is_found_where_its_words_are_none_of_the_kits(new_job, n
     job = new_job()
     job.add("condition", "part", {"part": "cap", "seen": "A mark.", "severity": "1"}, note=note)
     assert bool(found(job, text)) is stopped
+
+
+LONG = "quorvex blithnok tramvile pen has its ring and some ink left in the feed with"
+
+
+@pytest.mark.parametrize(
+    ("reader", "text", "stopped"),
+    [
+        ("bench", "quorvex blithnok tramvile pen", True),  # four words, three of them strange
+        ("bench", "blithnok tramvile pen has", False),
+        ("bench", "blithnok tramvile pen has its", True),  # five, two of them strange
+        ("bench", "tramvile pen has its ring", False),
+        ("bench", "tramvile pen has its ring and", True),  # six, one of them strange
+        ("bench", "has its ring and some ink left", False),
+        ("bench", "has its ring and some ink left in", True),  # any eight
+        ("owner", "quorvex blithnok tramvile pen", False),
+        ("owner", "quorvex blithnok tramvile pen has", True),  # five, three of them strange
+        ("owner", "blithnok tramvile pen has its ring and some ink", False),
+        ("owner", "pen has its ring and some ink left in the", True),  # any ten
+    ],
+)
+def test_how_much_of_a_long_text_may_be_said_depends_on_who_may_read_it(new_job, reader, text, stopped):
+    job = new_job()
+    if reader == "bench":
+        job.add("condition", "part", {"part": "cap", "seen": "A mark.", "severity": "1"}, note=LONG)
+    else:
+        job.add("intake", "request", {"asked": "Fill.", "must_not": LONG})
+    assert bool(found(job, f"A nib, {text}; done.")) is stopped
 
 
 def test_two_numbers_beside_a_stroke_are_two_and_one_is_one(new_job):
