@@ -51,6 +51,17 @@ def test_what_restorer_and_owner_said_stands_alone_only(small_job):
         assert carried(small_job, key, "everybody").sentence == ""
 
 
+def test_that_nothing_was_left_is_said_only_where_it_was_said_and_nothing_was(new_job):
+    job = new_job()
+    job.add("limits", "nothing left", {"nothing_left": "yes"})
+    assert carried(job, "limits", "everybody").alone == "Nothing that was found was left unmended."
+    job.add("limits", "nothing left", {"nothing_left": "no"})
+    assert carried(job, "limits", "everybody").alone == ""
+    job.add("limits", "limit", {"part": "cap", "left": "A hairline at the lip", "why": "it is old"})
+    job.add("limits", "nothing left", {"nothing_left": "yes"})
+    assert carried(job, "limits", "everybody").alone == "A hairline at the lip."
+
+
 def test_pictures_that_stand_elsewhere_are_not_shown_again(small_job):
     files = [photo.file for photo in rest_of_pictures(small_job, "everybody", set())]
     assert files == ["side-a.jpg", "side-b.jpg"]

@@ -60,3 +60,18 @@ def test_a_picture_needs_a_yes_for_publication(new_job):
     assert pictures("everybody") == []
     job.add("pictures", "picture", {"photo": "cap.jpg", "moment": "before", "shows": "the cap", "public": "yes"})
     assert pictures("everybody") == ["cap.jpg"]
+
+
+def test_a_picture_says_what_is_seen_in_it_until_it_has_words_of_its_own(new_job):
+    job = new_job()
+    Image.new("RGB", (40, 20), "teal").save(job.folder / "photos" / "cap.jpg")
+    job.add("condition", "part", {"part": "cap", "seen": "A deep bruise", "severity": "2", "photo": "cap.jpg"})
+    job.add("condition", "part", {"part": "clip", "seen": "Bent outward", "severity": "2", "photo": "cap.jpg"})
+
+    def told():
+        blocks = condition.section(job, job.stage("condition"), "owner").blocks
+        return [(photo.alt, photo.caption) for b in blocks if isinstance(b, Photos) for photo in b.photos]
+
+    assert told() == [("A deep bruise. Bent outward.", "Cap and clip: A deep bruise. Bent outward.")]
+    job.add("pictures", "picture", {"photo": "cap.jpg", "moment": "before", "shows": "the cap and its clip", "public": "no"})
+    assert told() == [("the cap and its clip", "Cap and clip: The cap and its clip.")]
