@@ -88,7 +88,10 @@ def test_a_stage_that_was_begun_comes_before_what_was_done(job):
     job.add("fill test", "weighing", {"state": "dry", "mass": "15 g"})
     assert ahead_of(job).stage == "fill test"
     job.add("seal", "measure", {"place": "head", "bore": "8 mm"})
-    assert (ahead_of(job).stage, ahead_of(job).words) == ("seal", "nothing was tried dry yet")  # what it lacks, not how it begins
+    assert (ahead_of(job).stage, ahead_of(job).words) == (
+        "seal",
+        "nothing was tried dry yet",
+    )  # what it lacks, not how it begins
 
 
 def test_who_only_looks_owes_no_yes_and_no_minutes(job):

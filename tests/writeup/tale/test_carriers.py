@@ -108,3 +108,10 @@ def test_a_picture_that_was_said_to_belong_to_a_stage_carries_it_once_and_only_w
     assert found.sentence
     assert isinstance(carried(small_job, "fill test", "owner", {"side-a.jpg"}).figure, FigureBlock)
     assert not isinstance(carried(small_job, "release", "owner").figure, Photos)
+
+
+def test_a_stage_without_an_entry_is_carried_by_a_picture_said_to_belong_to_it(small_job):
+    assert carried(small_job, "clean", "owner").figure is None
+    said = {"photo": "side-a.jpg", "moment": "during", "shows": "It soaks.", "belongs_to": "clean"}
+    small_job.add("pictures", "picture", said)
+    assert [photo.file for photo in carried(small_job, "clean", "owner").figure.photos] == ["side-a.jpg"]

@@ -73,5 +73,7 @@ def test_a_picture_says_what_is_seen_in_it_until_it_has_words_of_its_own(new_job
         return [(photo.alt, photo.caption) for b in blocks if isinstance(b, Photos) for photo in b.photos]
 
     assert told() == [("A deep bruise. Bent outward.", "Cap and clip: A deep bruise. Bent outward.")]
-    job.add("pictures", "picture", {"photo": "cap.jpg", "moment": "before", "shows": "the cap and its clip", "public": "no"})
+    job.add(
+        "pictures", "picture", {"photo": "cap.jpg", "moment": "before", "shows": "the cap and its clip", "public": "no"}
+    )
     assert told() == [("the cap and its clip", "Cap and clip: The cap and its clip.")]
