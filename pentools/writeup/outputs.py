@@ -64,7 +64,7 @@ def _pixels(mime: str, content: str, photos: PhotoBook) -> EmbeddedPhoto | None:
     try:
         if mime == "image/svg+xml":
             drawing = clean_svg(content, photos.is_kept_back)
-            return None if drawing is None else embed_bytes(png_of(drawing, _WIDEST_PX))
+            return None if drawing is None else embed_bytes(png_of(drawing, _WIDEST_PX, foreign=True))
         raw = base64.b64decode(content)
     except (binascii.Error, ValueError, InputError):
         return None

@@ -67,6 +67,31 @@ def test_a_drawing_that_refers_to_a_file_is_refused(inside):
         png_of(INK.format(inside), 100)
 
 
+def test_a_foreign_drawing_comes_out_the_same():
+    assert png_of(BAR, 200, foreign=True) == png_of(BAR, 200)
+
+
+@pytest.mark.parametrize(
+    "odd",
+    [
+        '<svg xmlns="http://www.w3.org/2000/svg" width="1" height="900000"><text>a</text></svg>',
+        '<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0L1 900000" stroke="red"/></svg>',
+        INK.format('<path d="M0 0L1e9 1e9" stroke="red" stroke-width="1e9"/>'),
+        "<svg",
+    ],
+    ids=["all memory", "no size", "gives up", "cut short"],
+)
+def test_a_foreign_drawing_that_comes_to_grief_takes_nothing_with_it(odd):
+    with pytest.raises(InputError, match="can be drawn within 20 s"):
+        png_of(odd, 1200, foreign=True)
+
+
+def test_a_foreign_drawing_that_does_not_come_to_its_end_is_given_up(monkeypatch):
+    monkeypatch.setattr("pentools.figures.raster.LONGEST_S", 0.001)
+    with pytest.raises(InputError, match="cannot"):
+        png_of(BAR, 200, foreign=True)
+
+
 def test_what_cannot_be_read_or_is_too_large_is_refused():
     with pytest.raises(InputError, match="an SVG that can be read"):
         png_of("<svg", 100)

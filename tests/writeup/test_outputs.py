@@ -101,3 +101,10 @@ def test_an_output_that_shows_a_picture_with_a_no_stays_out(new_job):
 def test_a_drawing_that_cannot_be_made_harmless_stays_out():
     broken = {"output_type": "display_data", "data": {"image/svg+xml": "<svg", "text/plain": "words"}, "metadata": {}}
     assert published_html(broken) == ""
+
+
+def test_a_drawing_that_would_take_all_memory_stays_out_and_the_page_goes_on(small_job):
+    tall = '<svg xmlns="http://www.w3.org/2000/svg" width="1" height="900000"><text>a</text></svg>'
+    output = {"output_type": "display_data", "data": {"image/svg+xml": tall}, "metadata": {}}
+    small_job.add("intake", "consent", {"publish": "yes", "pictures": "yes"})
+    assert published_output(output, PhotoBook(small_job, "everybody")) is None
