@@ -359,20 +359,20 @@ def _sum(given: argparse.Namespace) -> int:
     from pentools.answers.asking import answer_to
     from pentools.markup import text_columns
     from pentools.sums import find
+    from pentools.sums.progress import shown_on
 
     typed = {f.name: getattr(given, f.name) for f in find(given.sum_key).fields}
     texts = {n: "; ".join(t) if isinstance(t, list) else t for n, t in typed.items() if t is not None}
-    answer = answer_to(given.sum_key, texts, given.bench)
+    with shown_on(sys.stderr):
+        answer = answer_to(given.sum_key, texts, given.bench)
     if given.drawing is not None:
         _write_drawing(answer, given.drawing)
     if given.json:
         _say(json.dumps(answer.data, ensure_ascii=False, indent=2, allow_nan=False))
         return EXIT_OK
     _say(answer.sentence)
-    for finding in answer.findings:
-        _say(f"  {finding}")
-    for row in text_columns(answer.table):
-        _say("  " + row)
+    for line in (*answer.findings, *text_columns(answer.table)):
+        _say(f"  {line}")
     return EXIT_OK
 
 

@@ -58,7 +58,7 @@ def stroke(widths, blur=40.0, doubt=DOUBT, **more):
     n = len(widths)
     track = np.column_stack([np.arange(n), np.zeros(n), np.arange(n) * 0.06, widths])
     given = {"length_mm": n * 0.06, "closed": False, "gaps": ((), 0)} | more
-    return stroke_of(track, 60.0, blur, 0.95, doubt, **given)
+    return stroke_of(track, 60.0, blur, (0.95, 0.0), doubt, **given)
 
 
 def rounded(shape, middle, size_mm, degrees, *, px_mm, radius_mm=3.18):

@@ -6,7 +6,7 @@ python tests/drawn_scans.py            writes them into sample_jobs/*/scans
 import math
 from pathlib import Path
 
-from PIL import Image, ImageDraw, ImageFilter, ImageFont
+from PIL import Image, ImageDraw, ImageFilter, ImageFont, PngImagePlugin
 
 ROOT = Path(__file__).resolve().parents[1]
 DPI = 600
@@ -68,7 +68,9 @@ def main():
     for job, (name, width, swell) in SCANS.items():
         folder = ROOT / "sample_jobs" / job / "scans"
         folder.mkdir(exist_ok=True)
-        drawn(width, swell).save(folder / name, dpi=(DPI, DPI), optimize=True)
+        said = PngImagePlugin.PngInfo()
+        said.add(b"sRGB", b"\0")
+        drawn(width, swell).save(folder / name, dpi=(DPI, DPI), optimize=True, pnginfo=said)
 
 
 if __name__ == "__main__":

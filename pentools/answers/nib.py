@@ -207,7 +207,12 @@ def feed_setting(
 
 
 def measure_lines(
-    scan: str | os.PathLike[str], *, scale: str | None = None, bar_length: Typed = None, threshold: Typed = None
+    scan: str | os.PathLike[str],
+    *,
+    scale: str | None = None,
+    bar_length: Typed = None,
+    curve: str | None = None,
+    threshold: Typed = None,
 ) -> Answer:
     """How broad the strokes of a scanned page are.
 
@@ -219,6 +224,9 @@ def measure_lines(
         Where the scale is taken from: one of auto, card, dpi, bar; auto unless said: a card, else the file, else a bar or a ruler.
     bar_length : Typed
         Bar, first to last mark [mm], 10 to 500; measured with a ruler, such as 99.6 mm; as it was drawn unless said.
+    curve : str or None
+        Curve of the codes: one of file, srgb, linear, 1.8, 2.2; file unless said, and where it names none the usual
+        one, with a wider ±.
     threshold : Typed
         Share of the way from paper to ink at which edges are taken, 0.3 to 0.7; 0.5 unless said.
 

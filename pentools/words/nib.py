@@ -115,6 +115,7 @@ LINES: Mapping[str, Template] = {
     "aslant": "Taken aslant, by {tilt:.0f}°: turned straight by the card, which leaves the scale to ± {share:.1%}.",
     "printed-text": "This looks like a page of print, not of strokes: {count} short marks stand in even rows.",
     "print-left-out": "{count} printed marks, letters in even rows, were left out.",
+    "curve-unsaid": "The file does not name the curve of its codes: the usual one is taken, and {wide:.0f} µm of the ± are for it. --curve says which it is.",
     "bilevel": "The file has black and white only, no greys at the edges, and widths come in steps: scan in greys.",
     "coarse": "{dpi:.0f} dots an inch is coarse for lines: scan at 600 or more.",
 }

@@ -26,17 +26,22 @@ def strokes():
         )
 
 
-def scanned(cover, dpi, path, *, finer, blur_um=30.0, noise=0.006):
-    """A scan of what was drawn: blurred, averaged, in the usual curve, with a file that says its resolution."""
+def scanned(cover, dpi, path, *, finer, blur_um=30.0, noise=0.006, pale=0.0):
+    """A scan of what was drawn: blurred, averaged, in the usual curve, with a file that says its curve and resolution."""
     import cv2
-    from PIL import Image
+    from PIL import Image, PngImagePlugin
 
+    if pale:  # ink that loses some of its darkness inwards, over 60 µm
+        depth = cv2.distanceTransform((cover > 0.5).astype(np.uint8), cv2.DIST_L2, 5) * 25400 / dpi / finer
+        cover = cover * (1 - pale * (1 - np.exp(-depth / 60)))
+    said = PngImagePlugin.PngInfo()
+    said.add(b"sRGB", b"\0")
     light = 0.82 - 0.78 * cover.astype(np.float32)
     light = cv2.GaussianBlur(light, (0, 0), blur_um / (25400 / dpi / finer))
     size = (light.shape[1] // finer, light.shape[0] // finer)
     light = cv2.resize(light[: size[1] * finer, : size[0] * finer], size, interpolation=cv2.INTER_AREA)
     light = light + np.random.default_rng(11).normal(0, noise, light.shape)
-    Image.fromarray(CODES[np.round(4096 * np.clip(light, 0, 1)).astype(int)]).save(path, dpi=(dpi, dpi))
+    Image.fromarray(CODES[np.round(4096 * np.clip(light, 0, 1)).astype(int)]).save(path, dpi=(dpi, dpi), pnginfo=said)
 
 
 def agg(dpi):
@@ -95,6 +100,18 @@ def test_agg(tmp_path, dpi, bias_um, spread_um):
     finer = 2400 // dpi
     scanned(agg(2400), dpi, tmp_path / "a.png", finer=finer)
     held("matplotlib-agg", f"width of lines at {dpi} dots an inch", tmp_path / "a.png", bias_um, spread_um)
+
+
+@pytest.mark.parametrize("pale", [0.3, 0.5])
+def test_ink_that_pales_inwards_is_within_its_doubt(tmp_path, pale):
+    scanned(agg(2400), 600, tmp_path / "a.png", finer=4, pale=pale)
+    strokes = sorted(measure_lines(tmp_path / "a.png").data["strokes"], key=lambda stroke: stroke["p50_um"])
+    assert len(strokes) == len(WIDTHS)
+    for stroke, told in zip(strokes, WIDTHS, strict=True):
+        Outside("matplotlib-agg", f"width of lines whose ink pales by {pale:.0%}").agree(
+            stroke["p50_um"], 1000 * told, within=2 * stroke["u_um"], because="twice its own standard uncertainty"
+        )
+    assert 7 < np.median([stroke["u_um"] for stroke in strokes]) < 20
 
 
 def test_poppler(tmp_path):

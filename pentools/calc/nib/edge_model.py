@@ -28,6 +28,8 @@ class EdgeFit:
         One standard deviation of the blur [px].
     ink, bare : array
         Ink at the edge, and what is missing of the paper's light beside it [1].
+    paling : array
+        Share of its darkness that the ink loses, or gains, over one blur inwards [1].
     residual : array
         Scatter of the readings about the fit [1].
     left : array
@@ -38,6 +40,7 @@ class EdgeFit:
     blur: Floats
     ink: Floats
     bare: Floats
+    paling: Floats
     residual: Floats
     left: Floats
 
@@ -136,7 +139,8 @@ def fit_edges(across: Floats, readings: Floats, widths: Floats, expected: Expect
     model, _ = _model(now, across, widths)
     count = np.maximum(there.sum(axis=1), 1)
     left = np.where(there, data - model, 0.0)
-    return EdgeFit(now[:, 3], now[:, 4], now[:, 1], now[:, 0], np.sqrt((left**2).sum(axis=1) / count), left)
+    paling = np.abs(now[:, 2]) * now[:, 4] / np.maximum(np.abs(now[:, 1]), 0.02)
+    return EdgeFit(now[:, 3], now[:, 4], now[:, 1], now[:, 0], paling, np.sqrt((left**2).sum(axis=1) / count), left)
 
 
 def _held(expected: Expected, top: Floats) -> Floats:

@@ -299,11 +299,11 @@ def _stroke(i: int, lines: Lines, read: tuple[Flags, Blurred, _Inked], doubt: Do
         return None
     points = lines.points[part]
     track = np.column_stack([points[use], (own[use] - start) * um / 1000, blurred.width[part][use] * um])
-    blur, ink = (float(np.median(values[part][use])) for values in (blurred.blur, blurred.ink))
+    blur, ink, unlike = (float(np.median(v[part][use])) for v in (blurred.blur, blurred.ink, blurred.unlike))
     skips = tuple(_skip(gap, start, own, points, um) for gap in inked.gaps if gap.empty)
     counted = (skips, len(inked.gaps) - len(skips))
     return stroke_of(
-        track, step * um, blur * um, ink, doubt, length_mm=length, closed=bool(lines.closed[i]), gaps=counted
+        track, step * um, blur * um, (ink, unlike), doubt, length_mm=length, closed=bool(lines.closed[i]), gaps=counted
     )
 
 

@@ -111,7 +111,7 @@ class Doubt:
     tone_blurs: float = 0.0
     threshold: float = 0.5
 
-    def of_width(self, width_um: float, blur_um: float, scatter_um: float) -> float:
+    def of_width(self, width_um: float, blur_um: float, scatter_um: float, unlike: float = 0.0) -> float:
         """Standard uncertainty of a width [µm].
 
         Parameters
@@ -122,11 +122,13 @@ class Doubt:
             Blur, one standard deviation [µm], 0 or more.
         scatter_um : float
             Standard uncertainty of the mean of its cuts [µm], 0 or more.
+        unlike : float
+            What is unsure because its ink pales inwards or fits no blurred edge, in blurs [1], 0 or more.
 
         Notes
         -----
         Scale, threshold (0.051 blurs for every per cent of the way from paper to ink), tone curve and repeatability,
-        added in squares. Of a line under 5 blurs a further share of what the blur was reckoned to add.
+        and what an edge leaves open that is not like a blurred one, added in squares. Of a line under 5 blurs a further share of what the blur was reckoned to add.
         """
         parts = [
             width_um * self.scale_share,
@@ -135,6 +137,7 @@ class Doubt:
             _REPEAT_UM,
             _PER_PX * self.um_per_px,
             scatter_um,
+            unlike * blur_um,
         ]
         if width_um < _FINE_BLURS * blur_um:
             parts.append(0.5 * blur_um * math.exp(-0.5 * (width_um / (2 * max(blur_um, 1e-9))) ** 2) + 2.0)
@@ -173,7 +176,7 @@ def stroke_of(
     track: Floats,
     step_um: float,
     blur_um: float,
-    ink: float,
+    ink: tuple[float, float],
     doubt: Doubt,
     *,
     length_mm: float,
@@ -190,8 +193,8 @@ def stroke_of(
         Way between two cuts [µm], above 0.
     blur_um : float
         Blur, one standard deviation [µm].
-    ink : float
-        Share of light that its edges take away [1].
+    ink : (float, float)
+        Share of light that its edges take away [1], and how unlike a blurred edge they are, in blurs [1].
     doubt : Doubt
         What the page's widths are unsure by.
     length_mm : float
@@ -213,9 +216,9 @@ def stroke_of(
     fine = p50 < max(_FINE_BLURS * blur_um, _FINE_PX * doubt.um_per_px)
     # cuts nearer than a fifth of a millimetre share their noise
     free = max(1.0, len(widths) * step_um / 200.0)
-    u = doubt.of_width(p50, blur_um, 1.25 * scatter / math.sqrt(free))
+    u = doubt.of_width(p50, blur_um, 1.25 * scatter / math.sqrt(free), ink[1])
     return Stroke(
-        p50, u, p5, p50, p95, length_mm, len(widths) * step_um / 1000, p95 / p5, floor, blur_um, ink, *gaps,
+        p50, u, p5, p50, p95, length_mm, len(widths) * step_um / 1000, p95 / p5, floor, blur_um, ink[0], *gaps,
         fine, closed, track,
     )  # fmt: skip
 

@@ -17,6 +17,12 @@ _BAND_MM = 2.0  # the blur and the darkness of ink are fitted to stretches of th
 _KEPT_PX = 2.5
 _INK_ALIKE = 0.15  # ink of a narrow stroke that differs more from that of broad ones is not held to it
 _INK_SURE = 0.03
+_BROAD_BLURS, _HIDING_BLURS = 6.0, 10.0
+_HIDDEN = 1.6  # a narrow stroke of such ink reads so much further off than a broad one
+_PALING, _MISFIT = (
+    5.0,
+    25.0,
+)  # judged by drawn lines whose ink pales by 30 and 50 % inwards: what both leave open, in blurs
 _CLEAN = 0.25  # ink beside a stroke, as a share of its own, above which something else lies there
 
 
@@ -58,11 +64,14 @@ class Blurred:
         Blur of the page at that point, the reading's own smoothing taken out [px].
     ink : array
         Ink at the edge [1].
+    unlike : array
+        What is unsure of the edge because its ink pales inwards or does not fit a blurred edge, in blurs [1].
     """
 
     width: Floats
     blur: Floats
     ink: Floats
+    unlike: Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,10 +84,13 @@ class Usual:
         Blur [px]; None before any broad stroke was measured.
     ink : float or None
         Ink at the edge [1].
+    unlike : float
+        What is unsure of their edges, in blurs [1]: a narrow stroke of such ink hides it.
     """
 
     blur: float | None = None
     ink: float | None = None
+    unlike: float = 0.0
 
 
 def raw_widths(cuts: Cuts, half: Floats, bounds: Ints, reach: int) -> tuple[Raw, Cuts]:
@@ -198,7 +210,9 @@ def deblurred(
     some = held > 0
     fit, usual = _fitted(across, readings[some], widths[some], blur0[some], usual)
     shift = _shift(across, readings[some], fit, threshold)
-    return _back(raw, stretch, some, fit, shift), usual
+    unlike = _unlike(fit)
+    unlike = np.where(widths[some] > _HIDING_BLURS * fit.blur, unlike, np.maximum(unlike, _HIDDEN * usual.unlike))
+    return _back(raw, stretch, some, fit, (shift, unlike)), usual
 
 
 def _stretches(bounds: Ints, step_um: Floats) -> Ints:
@@ -237,9 +251,10 @@ def _fitted(across: Floats, readings: Floats, widths: Floats, blur: Floats, usua
     rows = len(readings)
     free = Expected(blur, np.full(rows, 0.5), np.full(rows, 0.5), np.full(rows, np.inf), _pale(across, readings, blur))
     first = fit_edges(across, readings, widths, free)
-    broad = widths > 6.0 * first.blur
+    broad = widths > _BROAD_BLURS * first.blur
     if broad.sum() >= 3:
-        usual = Usual(float(np.median(first.blur[broad])), float(np.median(first.ink[broad])))
+        unlike = float(np.median(_unlike(first)[broad]))
+        usual = Usual(float(np.median(first.blur[broad])), float(np.median(first.ink[broad])), unlike)
     if usual.blur is None or usual.ink is None:
         return first, usual
     alike = ~broad & (np.abs(first.ink / usual.ink - 1) < _INK_ALIKE)
@@ -290,11 +305,17 @@ def _without_reading(blur: Floats) -> Floats:
     return np.sqrt(np.maximum(blur**2 - 1 / 6 - 1 / 8, 0.01))
 
 
-def _back(raw: Raw, stretch: Ints, some: Flags, fit: EdgeFit, shift: Floats) -> Blurred:
+def _unlike(fit: EdgeFit) -> Floats:
+    """What an edge leaves open that is not like a blurred one, in blurs [1]."""
+    return _PALING * fit.paling + _MISFIT * fit.residual / np.maximum(np.abs(fit.ink), 0.05)
+
+
+def _back(raw: Raw, stretch: Ints, some: Flags, fit: EdgeFit, read: tuple[Floats, Floats]) -> Blurred:
     def spread(values: Floats) -> Floats:
         whole = np.full(len(some), np.nan)
         whole[some] = values
         return whole[stretch]
 
+    shift, unlike = read
     width = raw.high - raw.low - 2.0 * spread(shift)
-    return Blurred(width, spread(_without_reading(fit.blur)), spread(fit.ink))
+    return Blurred(width, spread(_without_reading(fit.blur)), spread(fit.ink), spread(unlike))

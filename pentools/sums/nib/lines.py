@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.nib.bar import Bar
 from pentools.calc.nib.card import Card
-from pentools.calc.nib.page import Progress, measure_strokes, trace
+from pentools.calc.nib.page import measure_strokes, trace
 from pentools.calc.nib.strokes import Doubt, Stroke
 from pentools.calc.nib.summary import Kind, PageLines, summed_up
+from pentools.calc.nib.tone import Tone
 from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.numbers import fixed, plain
 from pentools.sums.base import Inputs, Sum, SumAnswer
 from pentools.sums.nib.scale import scaled
 from pentools.sums.nib.scan_file import Scan, read_scan
+from pentools.sums.progress import tell
 
 __all__ = ["LINES", "lines_answer"]
 
@@ -23,26 +27,32 @@ SCALES = (
     ("dpi", "dots an inch, as the file says"),
     ("bar", "a printed scale bar or a ruler"),
 )
+CURVES = (
+    ("file", "as the file says, else the usual one"),
+    ("srgb", "the usual one, IEC 61966-2-1"),
+    ("linear", "in proportion to light, a raw scan"),
+    ("1.8", "a power of 1.8"),
+    ("2.2", "a power of 2.2"),
+)
 FIELDS = (
     Field("scan", "Scan", hint="a PNG, TIFF or JPEG of a page of strokes, such as scan.png; or sample, a page drawn by the kit", required=True),
     Field("scale", "Scale from", "choice", choices=SCALES, default="auto", hint="a card of 85.60 x 53.98 mm is found by itself"),
     Field("bar_length", "Bar, first to last mark", "quantity", unit="mm", low=10, high=500, hint="measured with a ruler, such as 99.6 mm; as it was drawn unless said"),
+    Field("curve", "Curve of the codes", "choice", choices=CURVES, default="file", hint="a file that names none leaves about a blur in doubt"),
     Field("threshold", "Edge at", "number", low=0.3, high=0.7, default="0.5", hint="share of the way from paper to ink"),
 )  # fmt: skip
 _SOME_MARKS = 20
 _STROKE_A_MARK_MM = 1.0  # judged: a page with less line than this for each printed mark is a page of print
-_UNKNOWN_TONE = 0.4  # blurs, standard uncertainty: an unknown curve moves both edges together by up to 0.76 blurs
+_UNKNOWN_TONE = 0.8  # blurs, standard uncertainty: codes in proportion to light, taken for the usual ones, read 1.4 to 1.6 too broad
 
 
-def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
+def lines_answer(given: Inputs) -> SumAnswer:
     """The widths of the strokes on a page.
 
     Parameters
     ----------
     given : Inputs
         Values of the fields; missing ones None.
-    tell : Progress or None
-        Is told how far it is.
 
     Returns
     -------
@@ -55,9 +65,8 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
         If the file is no picture, has no scale, or shows no stroke that could be measured.
     """
     name = given.text("scan", "")
-    if tell is not None:
-        tell("reading", 0.0)
-    scan = read_scan(name)
+    tell("reading", 0.0)
+    scan = _curved(read_scan(name), given.text("curve", "file"))
     page_at = scaled(scan, given.text("scale", "auto"), given.number("bar_length"))
     doubt = Doubt(
         page_at.share, page_at.um_per_px, 0.0 if scan.tone_said else _UNKNOWN_TONE, given.number("threshold", 0.5)
@@ -71,7 +80,7 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
             "strokes", "on the page, a millimetre long and more", why, "Write a page of strokes and scan that."
         )
     page = summed_up(strokes, doubt)
-    found = [*page_at.findings, *_of_scan(scan)]
+    found = [*page_at.findings, *_of_scan(scan, page)]
     if traced.paper.light_on_dark:
         found.append(Finding("note", "nib.light-on-dark"))
     if marks.printed and page.length_mm < _STROKE_A_MARK_MM * marks.count:
@@ -88,8 +97,19 @@ def lines_answer(given: Inputs, tell: Progress | None = None) -> SumAnswer:
     return SumAnswer(sentence, data, findings, _table(page), page)
 
 
-def _of_scan(scan: Scan) -> list[Finding]:
-    return [Finding("warning", "nib.bilevel")] if scan.bilevel else []
+def _curved(scan: Scan, curve: str) -> Scan:
+    """The scan with its codes' curve, where somebody says which it is."""
+    if curve == "file":
+        return scan
+    tone: Tone = "srgb" if curve == "srgb" else "linear" if curve == "linear" else float(curve)
+    return replace(scan, tone=tone, tone_said=True)
+
+
+def _of_scan(scan: Scan, page: PageLines) -> list[Finding]:
+    found = [Finding("warning", "nib.bilevel")] if scan.bilevel else []
+    if not scan.tone_said:
+        found.append(Finding("note", "nib.curve-unsaid", wide=2 * _UNKNOWN_TONE * page.blur_um))
+    return found
 
 
 def _sentence(page: PageLines) -> str:

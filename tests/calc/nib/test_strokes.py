@@ -1,5 +1,7 @@
 """A stroke's figures from its cuts."""
 
+import math
+
 import numpy as np
 import pytest
 from drawn_lines import DOUBT, stroke
@@ -25,6 +27,7 @@ def test_what_the_doubt_is_made_of():
     # by hand: 500 x 0.003 = 1.5; 5.1 x 0.02 x 40 = 4.08; 2; 0.04 x 42.3 = 1.692
     assert DOUBT.of_width(500, 40, 0) == pytest.approx((1.5**2 + 4.08**2 + 2**2 + 1.692**2) ** 0.5)
     assert Doubt(0.003, 42.3, tone_blurs=0.4).of_width(500, 40, 0) == pytest.approx((28.2 + 16**2) ** 0.5, rel=0.01)
+    assert DOUBT.of_width(500, 40, 0, 0.2) == pytest.approx(math.hypot(DOUBT.of_width(500, 40, 0), 8))
     assert DOUBT.of_width(150, 40, 0) > DOUBT.of_width(210, 40, 0) + 2
 
 

@@ -69,8 +69,25 @@ def test_the_threshold_is_said_and_counts(capsys, scan):
     assert 10 < lines(capsys, path)["median_width_um"] - narrow["median_width_um"] < 30
 
 
-def test_a_curve_that_the_file_does_not_name_is_a_doubt(capsys, scan):
-    assert lines(capsys, scan(dpi=(600, 600)))["u_um"] >= lines(capsys, "sample")["u_um"]
+@pytest.mark.parametrize("path", [["--curve", "linear"], [], "chunk"])
+def test_a_curve_that_the_file_does_not_name_is_a_doubt(capsys, scan, path):
+    from PIL import PngImagePlugin
+
+    from pentools.calc.nib.tone import decoding
+
+    raw = np.round(255 * decoding("srgb", 255)[drawn_page()]).astype(np.uint8)  # codes in proportion to light
+    info = PngImagePlugin.PngInfo()
+    if path == "chunk":
+        info.add(b"gAMA", (100000).to_bytes(4, "big"))
+    data = lines(capsys, scan(raw, dpi=(600, 600), pnginfo=info), *(path if path != "chunk" else []))
+    off = data["light"]["width_um"] - 420
+    assert abs(off) < 2 * data["light"]["u_um"]
+    unsaid = "curve-unsaid" in [f["topic"] for f in data["findings"]]
+    if path == []:
+        assert (off > 20, unsaid, data["u_um"] > 15) == (True, True, True)
+    else:
+        assert (abs(off) < 2, unsaid, data["u_um"] < 6) == (True, False, True)
+        assert data["u_um"] == pytest.approx(lines(capsys, "sample")["u_um"], rel=0.2)
 
 
 @pytest.mark.parametrize("more", [{"dpi": (72, 72)}, {"dpi": (96, 96)}, {}])
