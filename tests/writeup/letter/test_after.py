@@ -42,6 +42,14 @@ def test_the_estimate_and_what_the_parts_cost(new_job):
     assert said(price_row(job)) == "58 EUR. The estimate was 40 to 60 EUR. Parts and materials came to 2.90 EUR."
 
 
+def test_parts_in_two_moneys_or_without_one_have_no_total(new_job):
+    job = new_job()
+    result(job, price="58 EUR")
+    job.add("work log", "material", {"what": "sac", "way": "added", "cost": "2.80 EUR"})
+    job.add("work log", "material", {"what": "ring", "way": "added", "cost": "1 GBP"})
+    assert said(price_row(job)) == "58 EUR."
+
+
 def test_the_restorers_care_stands_and_common_practice_only_where_there_is_none(new_job):
     job = new_job()
     job.add("intake", "arrival", {"pen": "x", "system": "piston", "material": "celluloid"})
