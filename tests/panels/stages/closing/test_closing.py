@@ -182,3 +182,20 @@ def test_without_a_system_nothing_is_offered(job, sheet):
     panel = sheet.panel("closing")
     assert panel.steps.rows == {}
     assert panel.forms["order"].asked == ()
+
+
+def test_what_was_filled_in_is_saved_once_with_its_own_step(lever, panel):
+    sizes = {"bore": "8.3 mm", "nipple": "6.6 mm", "nipple_length": "6 mm", "depth": "50 mm"}
+    lever.add("seal", "measure", {"place": "sac", "material": "silicone", **sizes})
+    panel.steps.before.value = True
+    tick(panel, "cleared", "nib-set", "dry-fit", "sac-cut")
+    panel.steps.rows["bar-in"].left_out.value = True
+    assert save(panel).startswith("saved ")
+    tick(panel, "sac-on")
+    assert save(panel).startswith("saved ")
+    tick(panel, "sac-dusted")
+    assert save(panel).startswith("saved ")
+    first, second, third = (logged.values for logged in lever.log(ROUND))
+    assert (first.sac_length is not None, first.sac_with) == (True, None)
+    assert (second.sac_length, second.sac_with) == (None, "silicone")
+    assert (third.sac_length, third.sac_with) == (None, None)
