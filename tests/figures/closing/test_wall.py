@@ -140,6 +140,20 @@ def test_a_box_stands_before_its_first_line_and_a_bar_beside_its_step():
         base = numbers[str(step.number)][2]
         following = numbers[str(step.number + 1)][2]
         assert top < base < top + high < following
+        rules = sorted(float(rule.get("points").split(",")[-1]) for rule in shapes(page, "polyline"))
+        above = max(y for y in rules if y < base)
+        assert above < top < top + high < next(y for y in rules if y > above)
+
+
+def test_the_columns_say_what_they_are_and_title_and_numbers_are_bold():
+    for way, words_of_it in (("close", "test before the next"), ("open", "so before the next")):
+        page = order_page(order("lever-sac", way, material="celluloid").result)
+        heads = [text for text in texts(page) if text.get("font-style") == "italic"]
+        assert [text.text for text in heads] == ["do", words_of_it]
+        bold = [text for text in texts(page) if text.get("font-weight") == "700"]
+        assert [text.text for text in bold] == [page.title, *(str(n + 1) for n in range(len(bold) - 1))]
+        assert len(bold) > 5
+        assert float(bold[0].get("font-size")) > 4  # the title is the largest
 
 
 def test_what_a_page_is_for_stands_beside_its_title_or_below_where_it_is_long():
