@@ -146,6 +146,11 @@ def test_a_gap_that_is_none(gap, refused):
         assert evaporation_mg_per_day(area, way, humidity, 2.34, 20.0) == 0
 
 
+def test_a_vacuum_that_falls_off_is_a_volume_of_air_at_a_pressure_a_second():
+    # by hand: 1.9 cm³ whose pressure rises by 2 kPa in a minute take in 1.9e-6 m³ × 2000 Pa in 60 s
+    assert vacuum_decay_pa_m3_s(1.9, 2.0, 60) == pytest.approx(6.333e-5, rel=1e-4)
+
+
 @pytest.mark.parametrize(("volume", "seconds"), [(1.9, 0), (0, 60)])
 def test_a_vacuum_without_room_or_time_is_refused(volume, seconds):
     with pytest.raises(InputError):
