@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from pentools.answers.closing import care, order
     from pentools.answers.dating import date_range, price_today
     from pentools.answers.finish import abrasive_grade, grit_progression
-    from pentools.answers.nib import feed_setting, ink_flow, measure_lines, nib_flex, nib_smoothing
+    from pentools.answers.nib import feed_setting, ink_flow, measure_lines, nib_flex, nib_smoothing, scanner_check
     from pentools.answers.seal import knockout_tool, sac_fit, seal_fit, thread_match, washer_fit
     from pentools.answers.treatment import dilution, flush_mix, heat_window, shellac_cut, treatment_limits
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
@@ -52,6 +52,7 @@ __all__ = [
     "parts_wanted",
     "price_today",
     "sac_fit",
+    "scanner_check",
     "seal_fit",
     "shellac_cut",
     "thread_match",
@@ -66,7 +67,7 @@ _WHERE = {
     "pentools.answers.closing": ("care", "order"),
     "pentools.answers.dating": ("date_range", "price_today"),
     "pentools.answers.finish": ("abrasive_grade", "grit_progression"),
-    "pentools.answers.nib": ("feed_setting", "ink_flow", "measure_lines", "nib_flex", "nib_smoothing"),
+    "pentools.answers.nib": ("feed_setting", "ink_flow", "measure_lines", "nib_flex", "nib_smoothing", "scanner_check"),
     "pentools.answers.seal": ("knockout_tool", "sac_fit", "seal_fit", "thread_match", "washer_fit"),
     "pentools.answers.treatment": ("dilution", "flush_mix", "heat_window", "shellac_cut", "treatment_limits"),
     "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),

@@ -7,7 +7,7 @@ from typing import TypedDict, Unpack
 
 from pentools.answers.asking import Answer, BenchGiven, Several, Typed, ask
 
-__all__ = ["feed_setting", "ink_flow", "measure_lines", "nib_flex", "nib_smoothing"]
+__all__ = ["feed_setting", "ink_flow", "measure_lines", "nib_flex", "nib_smoothing", "scanner_check"]
 
 
 class FlowOptions(TypedDict, total=False):
@@ -247,3 +247,26 @@ def measure_lines(
     (0.42, 2)
     """
     return ask("lines", locals())
+
+
+def scanner_check(scan: str | os.PathLike[str], *, length: Typed = None) -> Answer:
+    """How true a scanner's own dots an inch are, by a ruler laid on its glass.
+
+    Parameters
+    ----------
+    scan : str or os.PathLike
+        A PNG, TIFF or JPEG file of a ruler in millimetres, flat and whole on the glass, at any angle.
+    length : Typed
+        Its first to last mark [mm], 10 to 500; only for one without longer strokes at every ten.
+
+    Returns
+    -------
+    Answer
+        Sentence, findings, table and data; ``data["rulers"]`` has a row for each ruler.
+
+    Raises
+    ------
+    InputError
+        If the file is no picture or names no resolution, or no ruler is found on it.
+    """
+    return ask("scanner", locals())

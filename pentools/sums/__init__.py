@@ -29,6 +29,7 @@ SUMS: dict[str, str] = {
     "care": "pentools.sums.closing.care:CARE",
     "abrasives": "pentools.sums.finish.abrasives:ABRASIVES",
     "lines": "pentools.sums.nib.lines:LINES",
+    "scanner": "pentools.sums.nib.scanner:SCANNER",
     "grade": "pentools.sums.finish.grade:GRADE",
     "flow": "pentools.sums.nib.flow:FLOW",
     "flex": "pentools.sums.nib.flex:FLEX",

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from signatures import agree
 
-from pentools import InputError, feed_setting, ink_flow, measure_lines, nib_flex, nib_smoothing
+from pentools import InputError, feed_setting, ink_flow, measure_lines, nib_flex, nib_smoothing, scanner_check
 from pentools.answers.asking import answer_to
 from pentools.calc.nib.summary import PageLines
 from pentools.record.bench import open_bench_folder
@@ -17,6 +17,7 @@ def test_signatures_are_those_of_the_sums():
     assert agree(nib_flex, "flex")
     assert agree(nib_smoothing, "smoothing")
     assert agree(feed_setting, "setting")
+    assert agree(scanner_check, "scanner")
 
 
 def test_they_answer_as_the_command_line_does():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,20 +18,21 @@ from pentools.errors import InputError
 from pentools.numbers import plain
 from pentools.sums.nib.scan_file import Scan
 
-__all__ = ["Scaled", "scaled"]
+__all__ = ["NO_BAR", "Scaled", "grey_of", "scaled", "tag_um"]
 
 _SCREEN_DPI = 100.0  # no scanner works below this; 72 and 96 are what programs write when they do not know
 _COARSE_DPI = 250.0
 _TAG_SHARE = 0.003  # judged: a flatbed's own scale; halves of one scan differed by 1.2 % in a published trial
 _AGREE = 0.012  # card and file may differ by so much before it is said
 _BESIDE_MM = 3.0  # about a card its shadow lies
-_NO_BAR = {
+NO_BAR: Mapping[str, str] = {
     "uneven": "The marks in a row here are not as even as a bar's or a ruler's.",
     "aslant": "Its marks grow closer from one end to the other: lay it flat, whole on the glass, and scan it.",
     "unit": "There are even marks, but not what they stand for: measure them from first to last and say so with --bar-length.",
     "inch": "The marks there are of an inch: use the other edge, or say from first to last with --bar-length.",
     "": "Print the kit's sheet at 100 %, or lay a ruler in millimetres on the page, flat and whole on the picture.",
 }
+"""Why no bar and no ruler was found, by what `find_bars` says."""
 _ADVICE = "Lay a bank card beside the strokes and scan again, or scan with the resolution written into the file."
 _NEARLY = {
     "corners": "Something of its shape has sharp corners: a card's are round.",
@@ -95,15 +97,15 @@ def scaled(scan: Scan, wanted: str, bar_mm: float | None = None) -> Scaled:
         If what is wanted is not there, or two cards contradict each other.
     """
     light = light_of(scan.codes, scan.tone)
-    search = find_cards(_grey(scan), light, scan.focal_share, camera=scan.camera)
-    tag = _tag(scan)
+    search = find_cards(grey_of(scan), light, scan.focal_share, camera=scan.camera)
+    tag = tag_um(scan)
     card = _chosen(search, tag)
     if wanted == "bar" or (wanted == "auto" and card is None and tag is None and not scan.camera):
         bar = _bar(scan, light, bar_mm, tag)
         if isinstance(bar, Bar):
             return _by_bar(light, bar, card, tag)
         if wanted == "bar":
-            raise InputError("scale", "a bar or a ruler that is found", "none", _NO_BAR[bar])
+            raise InputError("scale", "a bar or a ruler that is found", "none", NO_BAR[bar])
     if wanted == "card" and card is None:
         raise InputError("scale", "a card that is found", "none", _NEARLY[search.nearly])
     if tag is None and (card is None or wanted == "dpi"):
@@ -122,7 +124,7 @@ def _bar(scan: Scan, light: Floats, bar_mm: float | None, tag: float | None) -> 
         raise InputError(
             "scale", "a bar or a ruler on a scan", "a camera's picture, which it cannot turn straight", "Use a card."
         )
-    search = find_bars(_grey(scan), light, bar_mm, tag)
+    search = find_bars(grey_of(scan), light, bar_mm, tag)
     apart = max((bar.um_per_px for bar in search.bars), default=1.0) / min(
         (bar.um_per_px for bar in search.bars), default=1.0
     )
@@ -151,7 +153,8 @@ def _by_bar(light: Floats, bar: Bar, card: Card | None, tag: float | None) -> Sc
     return Scaled(light, um, bar.u_share, bar.kind, taken, card, bar, tuple(found))
 
 
-def _grey(scan: Scan) -> Bytes:
+def grey_of(scan: Scan) -> Bytes:
+    """Codes of one brightness, of 8 bits."""
     codes: Bytes = (
         scan.codes.astype(np.uint8, copy=False)
         if scan.codes.dtype == np.uint8
@@ -165,7 +168,7 @@ def _grey(scan: Scan) -> Bytes:
     return found
 
 
-def _tag(scan: Scan) -> float | None:
+def tag_um(scan: Scan) -> float | None:
     """Size of an element by the file [µm]; None where it says nothing that can be meant."""
     if scan.dpi is None or scan.camera or min(scan.dpi) < _SCREEN_DPI or max(scan.dpi) > 9600:
         return None

@@ -1,0 +1,98 @@
+"""The scanner sum: a ruler scanned once, and how true the scanner's own dots an inch are."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.base.uncertainty import COVERAGE
+from pentools.calc.nib.bar import Bar, find_bars
+from pentools.calc.nib.tone import light_of
+from pentools.errors import InputError
+from pentools.fields import Field
+from pentools.numbers import fixed
+from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.nib.scale import NO_BAR, grey_of, tag_um
+from pentools.sums.nib.scan_file import read_scan
+
+__all__ = ["SCANNER", "scanner_answer"]
+
+_ADVICE = "Scan with the resolution written into the file; a ruler, not a camera's picture, is what this is for."
+_OFF_SHARE = 0.003  # what a file's dots an inch are taken to be true to
+FIELDS = (
+    Field("scan", "Scan of a ruler", hint="a PNG, TIFF or JPEG of a ruler in millimetres, flat and whole on the glass, such as ruler.png", required=True),
+    Field("length", "Its first to last mark", "quantity", unit="mm", low=10, high=500, hint="only for one without longer strokes at every ten, such as 100 mm"),
+)  # fmt: skip
+
+
+def scanner_answer(given: Inputs) -> SumAnswer:
+    """How true a scanner's dots an inch are.
+
+    Returns
+    -------
+    SumAnswer
+        Sentence, findings, table and JSON object, a row a ruler; its result is a tuple of `Bar`.
+
+    Raises
+    ------
+    InputError
+        If the file is no picture or names no resolution, or no ruler is found on it.
+    """
+    name = given.text("scan", "")
+    scan = read_scan(name)
+    tag = tag_um(scan)
+    if tag is None:
+        raise InputError("scan", "a file that names its resolution", name, _ADVICE)
+    search = find_bars(grey_of(scan), light_of(scan.codes, scan.tone), given.number("length"), tag)
+    if not search.bars:
+        raise InputError("scan", "of a ruler that is found", name, NO_BAR[search.nearly])
+    rows = [_row(bar, tag) for bar in search.bars]
+    findings = gravest_first(tuple(_verdict(row) for row in rows))
+    parts = [
+        f"{row['way']} {fixed(25400 / bar.um_per_px, 2)} dots an inch"
+        for row, bar in zip(rows, search.bars, strict=True)
+    ]
+    sentence = f"By the ruler it scans {' and '.join(parts)}, where its file says {fixed(25400 / tag, 2)}."
+    data = {
+        "sentence": sentence,
+        "file_um_per_px": tag,
+        "rulers": rows,
+        "findings": [finding.as_json() for finding in findings],
+    }
+    return SumAnswer(sentence, data, findings, _table(rows), search.bars)
+
+
+def _row(bar: Bar, tag: float) -> dict[str, object]:
+    along = bar.corners[1] - bar.corners[0]
+    way = "across" if abs(along[0]) > abs(along[1]) else "down"
+    # a ruler says how true the scanner is along itself: its other way is no doubt of that
+    share = float(np.sqrt(max(bar.u_share**2 - _OFF_SHARE**2, 0.0)))
+    apart = tag / bar.um_per_px - 1
+    return {"way": way, "um_per_px": bar.um_per_px, "off_share": apart, "u_share": share, "kind": bar.kind, "marks": bar.marks, "long_mm": bar.long_mm}  # fmt: skip
+
+
+def _verdict(row: dict[str, object]) -> Finding:
+    off, u = float(str(row["off_share"])), float(str(row["u_share"]))
+    values = {"way": row["way"], "off": abs(off), "wide": COVERAGE * u, "limit": _OFF_SHARE}
+    if abs(off) - COVERAGE * u > _OFF_SHARE:
+        return Finding("warning", f"nib.scanner:{'broad' if off > 0 else 'narrow'}", **values)
+    return Finding("note", f"nib.scanner:{'true' if abs(off) <= _OFF_SHARE else 'cannot-tell'}", **values)
+
+
+def _table(rows: list[dict[str, object]]) -> tuple[tuple[str, ...], ...]:
+    head = ("way", "element by the ruler", "a line by the file reads")
+    return (head, *((str(row["way"]), f"{fixed(float(str(row['um_per_px'])), 3)} µm", f"{_signed(float(str(row['off_share'])))} ± {fixed(200 * float(str(row['u_share'])), 2)} %") for row in rows))  # fmt: skip
+
+
+def _signed(share: float) -> str:
+    return f"{'+' if share > 0 else ''}{fixed(100 * share, 2)}"
+
+
+SCANNER = Sum(
+    "scanner",
+    "Check of a scanner",
+    "How true a scanner's dots an inch are: lay a ruler in millimetres on the glass, across or down, scan it, done in two minutes.",
+    FIELDS,
+    scanner_answer,
+    positional="scan",
+)
