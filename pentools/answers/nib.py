@@ -255,7 +255,8 @@ def scanner_check(scan: str | os.PathLike[str], *, length: Typed = None) -> Answ
     Parameters
     ----------
     scan : str or os.PathLike
-        A PNG, TIFF or JPEG file of a ruler in millimetres, flat and whole on the glass, at any angle.
+        A PNG, TIFF or JPEG file of a ruler in millimetres, flat and whole on the glass, at any angle; ``sample`` is
+        one that the kit draws.
     length : Typed
         Its first to last mark [mm], 10 to 500; only for one without longer strokes at every ten.
 
@@ -268,5 +269,10 @@ def scanner_check(scan: str | os.PathLike[str], *, length: Typed = None) -> Answ
     ------
     InputError
         If the file is no picture or names no resolution, or no ruler is found on it.
+
+    Examples
+    --------
+    >>> scanner_check("sample").data["rulers"][0]["way"]
+    'across'
     """
     return ask("scanner", locals())

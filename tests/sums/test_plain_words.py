@@ -42,6 +42,7 @@ EDGES = [
     ["flex", "--loads", "15 g; 40 g; 60 g", "--widths", "0.50 mm; 0.80 mm; 1.00 mm", "--metal", "steel", "--angle", "45 deg"],
     ["smoothing", "--feel", "scratchy", "--own", "P400"],
     ["smoothing", "--feel", "reshaped", "--own", "film 12 um; film 0.1 um"],
+    ["scanner", "sample"],
     ["setting"],
     ["setting", "--feed", "hard rubber", "--section", "casein", "--nipple", "bare"],
     ["order", "--system", "lever-sac"],

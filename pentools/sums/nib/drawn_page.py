@@ -8,7 +8,7 @@ import numpy as np
 
 from pentools.calc.nib.arrays import Floats
 
-__all__ = ["DRAWN_DPI", "SAMPLE", "drawn_page"]
+__all__ = ["DRAWN_DPI", "SAMPLE", "drawn_page", "drawn_ruler"]
 
 SAMPLE = "sample"
 """What is typed instead of a file's name."""
@@ -51,6 +51,32 @@ def drawn_page() -> Floats:
     size = (ink.shape[1] // _FINER, ink.shape[0] // _FINER)
     share = cv2.resize(ink.astype(np.float32) / 255, size, interpolation=cv2.INTER_AREA)
     share = cv2.GaussianBlur(share, (0, 0), _BLUR_UM / (25400 / DRAWN_DPI))
+    return _codes(share)
+
+
+@functools.cache
+def drawn_ruler() -> Floats:
+    """Greys of 8 bits with the usual curve: a ruler of 60 mm, its strokes longer at every five and ten.
+
+    Returns
+    -------
+    array of uint8
+        76 by 16 mm at 600 dots an inch.
+    """
+    import cv2
+
+    per_mm = DRAWN_DPI * _FINER / 25.4
+    ink = np.zeros((round(16 * per_mm), round(76 * per_mm)), np.float32)
+    for k in range(61):
+        long = 6.0 if k % 10 == 0 else 4.5 if k % 5 == 0 else 3.0
+        ink[round(4 * per_mm) : round((4 + long) * per_mm), round((7.9 + k) * per_mm) : round((8.1 + k) * per_mm)] = 1.0
+    size = (ink.shape[1] // _FINER, ink.shape[0] // _FINER)
+    share = cv2.resize(ink[: size[1] * _FINER, : size[0] * _FINER], size, interpolation=cv2.INTER_AREA)
+    return _codes(cv2.GaussianBlur(share, (0, 0), _BLUR_UM / (25400 / DRAWN_DPI)))
+
+
+def _codes(share: Floats) -> Floats:
+    """Ink on paper as a scanner would write it, with its grain."""
     light = _PAPER - (_PAPER - _INK) * share
     light = light * (1 + np.random.default_rng(1936).normal(0, _GRAIN, light.shape))
     code: Floats = np.where(light <= 0.0031308, 12.92 * light, 1.055 * np.maximum(light, 1e-9) ** (1 / 2.4) - 0.055)

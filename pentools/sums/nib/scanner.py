@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 
 from pentools.calc.base.findings import Finding, gravest_first
@@ -12,15 +14,16 @@ from pentools.errors import InputError
 from pentools.fields import Field
 from pentools.numbers import fixed
 from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.nib.drawn_page import DRAWN_DPI, SAMPLE, drawn_ruler
 from pentools.sums.nib.scale import NO_BAR, grey_of, tag_um
-from pentools.sums.nib.scan_file import read_scan
+from pentools.sums.nib.scan_file import Scan, read_scan
 
 __all__ = ["SCANNER", "scanner_answer"]
 
 _ADVICE = "Scan with the resolution written into the file; a ruler, not a camera's picture, is what this is for."
 _OFF_SHARE = 0.003  # what a file's dots an inch are taken to be true to
 FIELDS = (
-    Field("scan", "Scan of a ruler", hint="a PNG, TIFF or JPEG of a ruler in millimetres, flat and whole on the glass, such as ruler.png", required=True),
+    Field("scan", "Scan of a ruler", hint="a PNG, TIFF or JPEG of a ruler in millimetres, flat and whole on the glass, such as ruler.png; or sample, one drawn by the kit", required=True),
     Field("length", "Its first to last mark", "quantity", unit="mm", low=10, high=500, hint="only for one without longer strokes at every ten, such as 100 mm"),
 )  # fmt: skip
 
@@ -39,7 +42,7 @@ def scanner_answer(given: Inputs) -> SumAnswer:
         If the file is no picture or names no resolution, or no ruler is found on it.
     """
     name = given.text("scan", "")
-    scan = read_scan(name)
+    scan = _ruler() if name == SAMPLE and not Path(name).exists() else read_scan(name)
     tag = tag_um(scan)
     if tag is None:
         raise InputError("scan", "a file that names its resolution", name, _ADVICE)
@@ -60,6 +63,11 @@ def scanner_answer(given: Inputs) -> SumAnswer:
         "findings": [finding.as_json() for finding in findings],
     }
     return SumAnswer(sentence, data, findings, _table(rows), search.bars)
+
+
+def _ruler() -> Scan:
+    """A ruler that the kit draws, on a scanner that tells the truth."""
+    return Scan(drawn_ruler(), "srgb", True, (DRAWN_DPI, DRAWN_DPI), False, None, False)
 
 
 def _row(bar: Bar, tag: float) -> dict[str, object]:
@@ -94,5 +102,6 @@ SCANNER = Sum(
     "How true a scanner's dots an inch are: lay a ruler in millimetres on the glass, across or down, scan it, done in two minutes.",
     FIELDS,
     scanner_answer,
+    "pentools sums scanner sample",
     positional="scan",
 )
