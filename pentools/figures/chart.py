@@ -23,6 +23,7 @@ __all__ = [
     "PAPER",
     "RULE",
     "SLATE",
+    "TEXT_STYLE",
     "head",
     "new_chart",
     "say",
@@ -33,10 +34,10 @@ __all__ = [
 INK, BRASS, JADE, OXBLOOD = "#1f3a5f", "#8f6614", "#2a7565", "#8c2f39"
 SLATE, PAPER, RULE = "#5b6670", "#fbfaf6", "#d9d5c8"
 
+TEXT_STYLE: dict[str, Any] = {"svg.fonttype": "none", "svg.hashsalt": "pentools", "font.family": ["sans-serif"]}
+"""What keeps text as text and a file the same from one writing to the next; the printed sheet has it too."""
 _STYLE: dict[str, Any] = {
-    "svg.fonttype": "none",
-    "svg.hashsalt": "pentools",
-    "font.family": ["sans-serif"],
+    **TEXT_STYLE,
     "font.size": 9.0,
     "axes.titlesize": 10.5,
     "axes.titleweight": "bold",
@@ -93,9 +94,9 @@ def new_chart(width_mm: float = 160.0, height_mm: float = 60.0, *, bars_only: bo
     return figure, axes
 
 
-def head(axes: Axes, title: str) -> None:
+def head(axes: Axes, title: str, *, above: float | None = None) -> None:
     """Set the finding over a chart, from its left edge."""
-    axes.set_title(title, loc="left", x=0, color=INK, fontweight="bold", fontsize=10.5)
+    axes.set_title(title, loc="left", x=0, color=INK, fontweight="bold", fontsize=10.5, pad=above)
 
 
 def texture(name: str) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from pentools.calc.nib.arrays import Bytes, Flags, Floats, Ints
 from pentools.calc.nib.combs import Comb, rough_combs
 from pentools.calc.nib.sampling import read_at
 
-__all__ = ["FIELD_MM", "FIELD_SHAPE", "Bar", "BarSearch", "find_bars"]
+__all__ = ["FIELD_MM", "FIELD_SHAPE", "OTHER_WAY", "Bar", "BarSearch", "find_bars"]
 
 FIELD_MM = 10.0
 """Length of a field of the bar on the kit's own sheet [mm]."""
@@ -26,7 +26,8 @@ _LONGER = 1.12  # a longer stroke of a ruler is longer by this at least
 _PRINTED = 0.005  # judged: how true a printer prints a length
 _MEASURED_MM = 0.2  # judged: what a ruler held against a bar tells
 _RULER = 0.0015  # judged: a ruler of steel, read over its marks
-_OTHER_WAY = 0.003  # judged: a scanner's scale across and down, of which a bar shows one
+OTHER_WAY = 0.003
+"""How far a scanner's scale down may be off that across, of which a bar shows one [1]; judged."""
 _UNITS_MM = (1.0, 10.0)  # what even marks without longer ones among them may stand for
 _TAG_NEAR = 0.03
 
@@ -248,7 +249,7 @@ def _judged(read: _Read, said_mm: float | None, tag_um: float | None) -> Bar | s
         return "uneven"
     long_px = read.steps * even.step
     true = _RULER if not read.block else _MEASURED_MM / said_mm if said_mm is not None else _PRINTED
-    share = float(np.sqrt(true**2 + _OTHER_WAY**2 + 12 * even.scatter**2 / (long_px**2 * even.marks)))
+    share = float(np.sqrt(true**2 + OTHER_WAY**2 + 12 * even.scatter**2 / (long_px**2 * even.marks)))
     kind, marks = ("bar", round(2 * read.steps)) if read.block else ("ruler", even.marks)
     return Bar(kind, um, share, step_mm, marks, long_px * um / 1000, _place(read, long_px, um))
 

@@ -46,14 +46,12 @@ def page_figure(page: PageLines) -> Drawing:
     axes.plot([s.x_px * mm for s in skips], [s.y_px * mm for s in skips], "x", color=BRASS, markersize=6)
     axes.set(xlim=(low[0], high[0]), ylim=(high[1], low[1]), xlabel="mm", ylabel="mm", aspect="equal")
     title = f"{len(page.strokes)} strokes, {plain(page.measured_mm / 1000, 2)} m of them measured"
-    head(axes, title)
+    head(axes, title, above=16)
     legend = "lines: where the width was read" + ("; heavy: pressed" if limit is not None else "")
     legend += "; crosses: skips" if skips else ""
     axes.annotate(
         legend, (0, 1), xycoords="axes fraction", xytext=(0, 1), textcoords="offset points", color=SLATE, fontsize=9
     )
-    axes.title.set_position((0, 1.0))
-    axes.set_title(title, loc="left", x=0, color=INK, fontweight="bold", fontsize=10.5, pad=16)
     alt = f"{title}; {len(skips)} skips. The page is {plain(high[0] - low[0])} by {plain(high[1] - low[1])} mm as far as it is written on."
     return to_drawing(figure, title, alt)
 

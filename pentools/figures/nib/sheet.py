@@ -10,6 +10,7 @@ import numpy as np
 
 from pentools.calc.nib.bar import FIELD_MM, FIELD_SHAPE
 from pentools.errors import InputError
+from pentools.figures.chart import TEXT_STYLE
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -21,12 +22,6 @@ PAPERS_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 _MARGIN = 14.0
 _PALE, _DARK = "#cfd6da", "#1a1a1a"  # guides are pale enough to be taken for paper beside ink
 _FIELDS = 7
-_STYLE: dict[str, Any] = {
-    "svg.fonttype": "none",
-    "svg.hashsalt": "pentools",
-    "pdf.fonttype": 42,
-    "font.family": ["sans-serif"],
-}
 
 
 def write_sheet(file: str | Path, *, paper: str = "A4") -> Path:
@@ -89,7 +84,7 @@ def sheet_file(paper: str = "A4", form: str = "svg") -> bytes:
         raise InputError("paper", "one of " + ", ".join(PAPERS_MM), paper)
     wide, high = sizes[paper.casefold()]
     held = io.BytesIO()
-    with mpl.rc_context(_STYLE):
+    with mpl.rc_context({**TEXT_STYLE, "pdf.fonttype": 42}):
         figure = Figure(figsize=(wide / 25.4, high / 25.4))
         axes = figure.add_axes((0, 0, 1, 1))
         axes.set(xlim=(0, wide), ylim=(high, 0))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
-import numpy as np
-
-from pentools.calc.base.findings import Finding, gravest_first
+from pentools.calc.base.findings import Finding, Level, gravest_first
 from pentools.calc.base.uncertainty import COVERAGE
-from pentools.calc.nib.bar import Bar, find_bars
+from pentools.calc.nib.bar import OTHER_WAY, Bar, find_bars
 from pentools.calc.nib.tone import light_of
 from pentools.errors import InputError
 from pentools.fields import Field
@@ -26,6 +26,19 @@ FIELDS = (
     Field("scan", "Scan of a ruler", hint="a PNG, TIFF or JPEG of a ruler in millimetres, flat and whole on the glass, such as ruler.png; or sample, one drawn by the kit", required=True),
     Field("length", "Its first to last mark", "quantity", unit="mm", low=10, high=500, hint="only for one without longer strokes at every ten, such as 100 mm"),
 )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Held:
+    """A ruler held against the file; shares as the width of a line by the file's dots is off by them."""
+
+    way: str
+    um_per_px: float
+    off_share: float
+    u_share: float
+    kind: str
+    marks: int
+    long_mm: float
 
 
 def scanner_answer(given: Inputs) -> SumAnswer:
@@ -49,17 +62,16 @@ def scanner_answer(given: Inputs) -> SumAnswer:
     search = find_bars(grey_of(scan), light_of(scan.codes, scan.tone), given.number("length"), tag)
     if not search.bars:
         raise InputError("scan", "of a ruler that is found", name, NO_BAR[search.nearly])
-    rows = [_row(bar, tag) for bar in search.bars]
+    rows = [_held(bar, tag) for bar in search.bars]
     findings = gravest_first(tuple(_verdict(row) for row in rows))
     parts = [
-        f"{row['way']} {fixed(25400 / bar.um_per_px, 2)} dots an inch"
-        for row, bar in zip(rows, search.bars, strict=True)
+        f"{row.way} {fixed(25400 / bar.um_per_px, 2)} dots an inch" for row, bar in zip(rows, search.bars, strict=True)
     ]
     sentence = f"By the ruler it scans {' and '.join(parts)}, where its file says {fixed(25400 / tag, 2)}."
     data = {
         "sentence": sentence,
         "file_um_per_px": tag,
-        "rulers": rows,
+        "rulers": [asdict(row) for row in rows],
         "findings": [finding.as_json() for finding in findings],
     }
     return SumAnswer(sentence, data, findings, _table(rows), search.bars)
@@ -70,26 +82,34 @@ def _ruler() -> Scan:
     return Scan(drawn_ruler(), "srgb", True, (DRAWN_DPI, DRAWN_DPI), False, None, False)
 
 
-def _row(bar: Bar, tag: float) -> dict[str, object]:
+def _held(bar: Bar, tag: float) -> _Held:
     along = bar.corners[1] - bar.corners[0]
     way = "across" if abs(along[0]) > abs(along[1]) else "down"
     # a ruler says how true the scanner is along itself: its other way is no doubt of that
-    share = float(np.sqrt(max(bar.u_share**2 - _OFF_SHARE**2, 0.0)))
-    apart = tag / bar.um_per_px - 1
-    return {"way": way, "um_per_px": bar.um_per_px, "off_share": apart, "u_share": share, "kind": bar.kind, "marks": bar.marks, "long_mm": bar.long_mm}  # fmt: skip
+    share = math.sqrt(max(bar.u_share**2 - OTHER_WAY**2, 0.0))
+    return _Held(way, bar.um_per_px, tag / bar.um_per_px - 1, share, bar.kind, bar.marks, bar.long_mm)
 
 
-def _verdict(row: dict[str, object]) -> Finding:
-    off, u = float(str(row["off_share"])), float(str(row["u_share"]))
-    values = {"way": row["way"], "off": abs(off), "wide": COVERAGE * u, "limit": _OFF_SHARE}
-    if abs(off) - COVERAGE * u > _OFF_SHARE:
-        return Finding("warning", f"nib.scanner:{'broad' if off > 0 else 'narrow'}", **values)
-    return Finding("note", f"nib.scanner:{'true' if abs(off) <= _OFF_SHARE else 'cannot-tell'}", **values)
+def _verdict(row: _Held) -> Finding:
+    off, wide = abs(row.off_share), COVERAGE * row.u_share
+    word = "true" if off <= _OFF_SHARE else "cannot-tell"
+    if off - wide > _OFF_SHARE:
+        word = "broad" if row.off_share > 0 else "narrow"
+    level: Level = "warning" if word in ("broad", "narrow") else "note"
+    return Finding(level, f"nib.scanner:{word}", way=row.way, off=off, wide=wide, limit=_OFF_SHARE)
 
 
-def _table(rows: list[dict[str, object]]) -> tuple[tuple[str, ...], ...]:
+def _table(rows: list[_Held]) -> tuple[tuple[str, ...], ...]:
     head = ("way", "element by the ruler", "a line by the file reads")
-    return (head, *((str(row["way"]), f"{fixed(float(str(row['um_per_px'])), 3)} µm", f"{_signed(float(str(row['off_share'])))} ± {fixed(200 * float(str(row['u_share'])), 2)} %") for row in rows))  # fmt: skip
+    parts = [
+        (
+            row.way,
+            f"{fixed(row.um_per_px, 3)} µm",
+            f"{_signed(row.off_share)} ± {fixed(100 * COVERAGE * row.u_share, 2)} %",
+        )
+        for row in rows
+    ]
+    return (head, *parts)
 
 
 def _signed(share: float) -> str:
