@@ -123,6 +123,13 @@ def test_every_figure_of_a_sac_stands_in_its_table():
     assert answer.data["nipple_stretch"] == pytest.approx(6.6 / 5.35 - 1)
 
 
+def test_a_mouth_as_wide_as_the_nipple_slips_off_in_every_size():
+    answer = ask(SAC, barrel="9.0 mm", nipple="6.6 mm", number="16", mouth="6.6 mm")
+    beside = [row[1] for row in answer.table if row[0].startswith("beside")]
+    assert len(beside) > 2
+    assert all(told.endswith("stretched by 0\u202f%: slips off") for told in beside), beside
+
+
 def test_a_sac_sold_by_number_is_worked_out_with_it():
     answer = ask(SAC, barrel="8.00 mm", number="18")
     assert answer.sentence.startswith(
