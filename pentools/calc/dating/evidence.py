@@ -224,7 +224,7 @@ def _feature_and_dates(head: str, text: str) -> tuple[str, str]:
             "evidence",
             "a feature with its dates",
             text,
-            f"The feature is missing. {advice}" if _reads(dates) else advice,
+            f"The feature is missing. {advice}" if _reads(dates) else _advice_of(head, year.start()) or advice,
         )
     if found := _LIMITING.search(feature) or _BESIDE.search(feature):
         colon = (
@@ -243,6 +243,15 @@ def _dates_first(head: str) -> tuple[str, str] | None:
         doubtful = any(_LIMITING.search(word) or _BESIDE.search(word) for word in re.findall(r"[^\s,;]+", feature))
         return None if doubtful or re.search(r"\d", feature) else (feature, dates)
     return None
+
+
+def _advice_of(head: str, year: int) -> str:
+    """What the reader of dates says of those that stand first, up to the word with the first year; empty if it reads them."""
+    try:
+        read_date(head[:year] + head[year:].split(maxsplit=1)[0].rstrip(",;"))
+    except InputError as error:
+        return error.advice
+    return ""
 
 
 def _reads(dates: str) -> EdtfInterval | None:

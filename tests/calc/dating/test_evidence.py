@@ -50,7 +50,7 @@ def test_where_the_name_ends(line, feature, edtf):
         ("clip 1936 gold", "“gold” is not understood"), ("clip 1936 1938", "not one date"), ("1936-1942", "The feature is missing"), ("not later than 1942", "The feature is missing"),
         (": 1936", "named"), ("clip", "clip 1936/1942"), ("", "clip 1936/1942"), ("clip 1936, perhaps", "words from: production"), ("clip, sure", "a feature with its dates"),
         ("model 1936: clip 1938", "“clip” is not understood"), ("clip circa early style 1936", "“circa”"), ("clip well before 1940", "no agreed length"), ("clip towards 1940", "no agreed length"),
-        ("1936 clip or later", "clip 1936/1942"), ("1936 clip before repair", "clip 1936/1942"), ("1936 model 8 clip", "clip 1936/1942"), ("1936 not clip", "clip 1936/1942"), ("not original clip 1936", "not original clip: 1936"), ("clip 1936, sure, doubtful", "contradict each other"), ("clip 1936, original, replaced", "contradict"),
+        ("1936-38 clip", "Does it mean 1936/1938"), ("1936 clip or later", "clip 1936/1942"), ("1936 clip before repair", "clip 1936/1942"), ("1936 model 8 clip", "clip 1936/1942"), ("1936 not clip", "clip 1936/1942"), ("not original clip 1936", "not original clip: 1936"), ("clip 1936, sure, doubtful", "contradict each other"), ("clip 1936, original, replaced", "contradict"),
     ],
 )  # fmt: skip
 def test_what_limits_a_date_is_never_left_in_the_name(line, said):
