@@ -60,6 +60,29 @@ def test_abrasive_before_a_weld_has_stood_is_named(job):
     for days, named in ((-1, []), (8, []), (6, ["too-early"])):
         job.record.append(new_entry("finish", "step", {"grade": "P600"}, at=NOON + dt.timedelta(days=days)))
         assert topics(job) == named
+    [early] = repair_findings(job)
+    assert (
+        early.text
+        == "Parts mended, cap, lip: solvent weld: an abrasive was used before it had stood its shortest time, until 21 March."
+    )
+
+
+def test_abrasive_beside_shellac_that_still_sets_is_no_matter(job):
+    job.record.append(new_entry("repairs", "repair", {"part": "inner-cap", "method": "inner-cap-set"}, at=NOON))
+    job.record.append(new_entry("finish", "step", {"grade": "P600"}, at=NOON + dt.timedelta(hours=2)))
+    assert topics(job) == []
+
+
+@pytest.mark.parametrize(
+    ("kind", "texts"),
+    [
+        ("sent out", {"part": "nib", "work": "tipping", "sent_on": "2026-03-14"}),
+        ("repair", {"part": "inner-cap", "method": "inner-cap-set"}),
+    ],
+)
+def test_either_of_what_is_away_and_what_stands_keeps_it_open(job, kind, texts):
+    job.add("repairs", kind, texts)
+    assert state_of(job, REPAIRS).word == "open"
 
 
 def test_an_entry_of_another_program_with_the_wrong_way_is_named(job):
