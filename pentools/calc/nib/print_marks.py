@@ -18,6 +18,7 @@ _EVEN_MM = 0.09  # feet of printed letters stand so even; a hand's do not
 _ROW_SHARE = 0.55
 _ROW_MM = 30.0  # and this far to either side
 _MARKS_SHARE = 0.3  # of all ink
+_TALLEST_MM = 7.5  # a letter that rises over the others of its row
 _LETTER_MM, _WORD_MM, _BESIDE_MM = (
     4.6,
     12.0,
@@ -92,15 +93,16 @@ def look_for_print(mask: Flags, um_per_px: float) -> tuple[Marks, Flags]:
 
 def _in_rows(boxes: _Boxes, marks: Flags) -> tuple[float, Flags]:
     """Share of marks that have five others on the same level, on a page that may lie a little askew; and which."""
-    best, which = 0.0, np.zeros(len(marks), np.bool_)
+    best, sharpest, which = 0.0, -1.0, np.zeros(len(marks), np.bool_)
     feet, places = boxes.foot[marks], boxes.left[marks]
     for lean in np.linspace(-0.035, 0.035, 29):
         level = feet - lean * places
         order = np.sort(level)
         beside = np.searchsorted(order, level + _EVEN_MM, "right") - np.searchsorted(order, level - _EVEN_MM, "left")
-        if float(np.mean(beside >= 6)) > best:
-            best, which = float(np.mean(beside >= 6)), np.zeros(len(marks), np.bool_)
-            which[np.nonzero(marks)[0]] = (beside >= 6) & _mostly_level(boxes, marks, level)
+        best = max(best, float(np.mean(beside >= 6)))
+        if float(np.mean(beside)) > sharpest:  # rows are sharpest where the lean is right
+            sharpest, straight, many = float(np.mean(beside)), level, beside >= 6
+    which[np.nonzero(marks)[0]] = many & _mostly_level(boxes, marks, straight)
     return best, which
 
 
@@ -115,9 +117,9 @@ def _mostly_level(boxes: _Boxes, marks: Flags, level: Floats) -> Flags:
 
 def _letters(boxes: _Boxes, rows: Flags) -> Flags:
     """What stands in a row of print or hangs between its letters."""
-    low = boxes.foot - boxes.top < _LETTER_MM
-    letters = rows & low
-    near = low & (boxes.right - boxes.left < _WORD_MM) & ~letters
+    tall = boxes.foot - boxes.top
+    letters = rows & (tall < _LETTER_MM)
+    near = (tall < _TALLEST_MM) & (boxes.right - boxes.left < _WORD_MM) & ~letters
     for at in np.nonzero(near)[0]:
         beside = (boxes.left[letters] < boxes.right[at] + _BESIDE_MM) & (
             boxes.right[letters] > boxes.left[at] - _BESIDE_MM

@@ -42,6 +42,7 @@ FIELDS = (
     Field("threshold", "Edge at", "number", low=0.3, high=0.7, default="0.5", hint="share of the way from paper to ink"),
 )  # fmt: skip
 _SOME_MARKS = 20
+_MOST_LEFT_OUT = 0.6
 _STROKE_A_MARK_MM = 1.0  # judged: a page with less line than this for each printed mark is a page of print
 _UNKNOWN_TONE = 0.8  # blurs, standard uncertainty: codes in proportion to light, taken for the usual ones, read 1.4 to 1.6 too broad
 
@@ -83,7 +84,8 @@ def lines_answer(given: Inputs) -> SumAnswer:
     found = [*page_at.findings, *_of_scan(scan, page)]
     if traced.paper.light_on_dark:
         found.append(Finding("note", "nib.light-on-dark"))
-    if marks.printed and page.length_mm < _STROKE_A_MARK_MM * marks.count:
+    most_left_out = marks.left_out > _MOST_LEFT_OUT * marks.count
+    if marks.printed and (page.length_mm < _STROKE_A_MARK_MM * marks.count or not most_left_out):
         found.append(Finding("warning", "nib.printed-text", count=marks.count))
     elif marks.left_out:
         found.append(Finding("note", "nib.print-left-out", count=marks.left_out))

@@ -106,6 +106,22 @@ def test_a_blank_page_is_refused(capsys, scan):
     assert "strokes must be on the page" in refused(capsys, scan(noise, dpi=(600, 600)))
 
 
+@pytest.mark.parametrize("size", [34, 100])
+def test_a_page_of_print_is_refused_or_warned_of_whatever_its_size(capsys, scan, size):
+    from PIL import ImageDraw, ImageFont
+
+    page = Image.new("L", (1800, 1600), 232)
+    font = ImageFont.load_default(size=size)
+    for row in range(40, 1500, round(1.5 * size)):
+        ImageDraw.Draw(page).text((60, row), "a hand writes on summer evenings " * 4, fill=40, font=font)
+    path = scan(np.asarray(page), dpi=(300, 300))
+    if size == 34:
+        assert "like print" in refused(capsys, path)
+    else:
+        found = [f["topic"] for f in lines(capsys, path)["findings"] if f["level"] == "warning"]
+        assert "printed-text" in found
+
+
 def test_light_on_dark_is_measured_and_said(capsys, scan):
     from pentools.calc.nib.tone import decoding
 
