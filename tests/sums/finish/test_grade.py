@@ -94,3 +94,9 @@ def test_a_cloth_is_compared_by_its_finish():
     # a film's number is its size, so no other scale can be meant by it; what is remarked of a grade is told
     assert [f.text for f in ask(GRADE, grade="film 9 um").findings] == ["film 9 µm: no tolerance was found."]
     assert [f.topic for f in ask(GRADE, grade="CAMI 600").findings] == ["same-number", "note"]
+
+
+def test_the_number_that_is_furthest_off_is_named():
+    # as the scales print them: CAMI 400 at 22 to 23.6 µm stands between F400 at 17.3 and P400 at 35; a sieve of 400 mesh opens 38 µm (ASTM E11)
+    found = {f.topic: f for f in ask(GRADE, grade="CAMI 400").findings}
+    assert (found["same-number"].values["grade"], found["same-number"].values["um"]) == ("mesh 400", 38)
