@@ -249,7 +249,7 @@ def test_a_filling_system_is_understood_however_it_is_typed(system, capsys):
     plain = run(capsys, *words, "--system", "plunger-vacuum")
     assert run(capsys, *words, "--system", system) == plain
     assert json.loads(plain[1])["expected_ml"] is not None
-    code, _, err = run(capsys, *words, "--system", "plunger")
+    code, _, err = run(capsys, *words, "--system", "pipette")
     assert code == 2
     assert "plunger-vacuum (" in err
 
