@@ -6,11 +6,14 @@ import html
 import json
 import os
 import secrets
+import signal
 import subprocess
 import sys
 import tempfile
+import threading
 import webbrowser
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 
 from pentools.errors import PentoolsError
@@ -185,7 +188,7 @@ def run_lab(notebook: Path, *, port: int, browser: bool, say: Callable[[str], No
     from pentools.live import bring_to_life, put_to_rest, wait_for_server
 
     token = secrets.token_hex(24)
-    with tempfile.TemporaryDirectory(prefix="pentools-lab-") as folder:
+    with tempfile.TemporaryDirectory(prefix="pentools-lab-") as folder, _stopped_when_told():
         held = Path(folder)
         server = f"http://127.0.0.1:{port or _free_port()}"
         command = lab_command(notebook, port=int(server.rpartition(":")[2]))
@@ -215,6 +218,20 @@ def run_lab(notebook: Path, *, port: int, browser: bool, say: Callable[[str], No
             for sheet in notebook.parent.glob("*/*.ipynb") if door else ():  # of jobs that the bench may have opened
                 if sheet.stem == sheet.parent.name:
                     put_to_rest(sheet)
+
+
+@contextmanager
+def _stopped_when_told() -> Iterator[None]:
+    """Within it the window's closing and the program's ending stop it as Ctrl+C does, and Ctrl+C however it was started."""
+    # only the main thread may say so, and not every system has them all
+    here = threading.current_thread() is threading.main_thread()
+    told = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if here and hasattr(signal, name)]
+    before = {number: signal.signal(number, signal.default_int_handler) for number in told}
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
 
 
 def _way_in(path: Path, address: str) -> Path:

@@ -4,6 +4,7 @@ import html
 import json
 import os
 import shutil
+import signal
 import subprocess
 import sys
 import urllib.error
@@ -129,6 +130,20 @@ def test_the_browser_loads_while_the_cells_run_and_the_sheet_goes_with_the_serve
     names = [name for name, _ in served]
     assert names == ["said", "wait_for_server", "said", "open", "bring_to_life", "put_to_rest"]
     assert served[4][1][2] == served[-1][1][0] == job.notebook
+
+
+@pytest.mark.skipif(os.name != "posix", reason="signals of this kind are POSIX")
+@pytest.mark.parametrize("name", ["SIGINT", "SIGTERM", "SIGHUP"])
+def test_it_stops_and_clears_up_when_it_is_told_however_it_was_started(job, served, monkeypatch, name):
+    number = getattr(signal, name)
+    before = signal.signal(number, signal.SIG_IGN)
+    monkeypatch.setattr(Served, "wait", lambda self: 0 if self.ended else os.kill(os.getpid(), number))
+    try:
+        assert run_lab(job.notebook, port=0, browser=False, say=lambda _: None) == 0
+        assert signal.getsignal(number) == signal.SIG_IGN
+    finally:
+        signal.signal(number, before)
+    assert served[-1][0] == "put_to_rest"
 
 
 @pytest.mark.parametrize("fails", [False, True])

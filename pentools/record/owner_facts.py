@@ -193,10 +193,15 @@ def _of_owner(entry: Entry) -> Iterator[Fact]:
     yield from _name(" ".join(named), "a name in the owner’s contact", whole=False)
 
 
+def _without_mail(text: str) -> str:
+    """A text without its mail addresses, and without the brackets that one stood in."""
+    return re.sub(r"<\s*>", " ", _MAIL.sub(" ", text))
+
+
 def _name(text: str, about: str, *, whole: bool = True) -> Iterator[Fact]:
     """The parts of a name, each in the spellings it may be met in; together in any order where two stand side by side."""
-    bare = _TAG.sub(" ", _MAIL.sub(" ", text))
-    said = words_of(seen_text(bare))
+    bare = _without_mail(text)
+    said = words_of(seen_text(_TAG.sub(" ", bare)))
     if _NO_NAME.search(bare):  # nobody is called that; a name among it has its capital
         said = [word for word in said if word.shown[:1].isupper()]
     # the last word of a name may be Lord or Street; what is written small is none
@@ -272,7 +277,7 @@ def _reached_by(text: str, *, strict: bool, whose: str = "the owner’s") -> Ite
 
 def _address(text: str) -> Iterator[Fact]:
     """Street and house, post code and town, as a text may tell them."""
-    bare = _TAG.sub(" ", _MAIL.sub(" ", text))
+    bare = _without_mail(text)
     for told in () if _NO_NAME.search(bare) else told_of_address(bare):
         one = told.joined or told.as_typed
         yield Fact(told.about, "name" if one else "words", told.words, told.as_typed)

@@ -72,7 +72,8 @@ def test_hostile_text_stays_text(new_job, audience):
         markdown(f"# {HOSTILE}\n\n{HOSTILE}\n\n[a](javascript:alert(1)) [b](data:text/html,x)"),
         *(stage(s.key) for s in all_stages()),
     )
-    page = Parsed(render_page(job, audience, cells))
+    # as a draft: what is the bench's own is public too here, and would hold the page
+    page = Parsed(render_page(job, audience, cells, draft=audience == "everybody"))
     assert not {"script"} & {tag for tag, _ in page.tags}
     assert not [
         value for _, _, value in page.links if "evil" in value or "javascript" in value or value.startswith("data:text")
