@@ -148,9 +148,13 @@ export default {
       rests = rest;
     };
 
-    const hold = (event, go) => {
+    const stop = (event) => {
       event.preventDefault();
       event.stopImmediatePropagation();
+    };
+
+    const hold = (event, go) => {
+      stop(event);
       clearTimeout(rests);
       typedSince = false;
       ask(go);
@@ -170,10 +174,10 @@ export default {
     const save = (event) => {
       if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
       const button = event.target.closest?.(".pt-form")?.querySelector("button.pt-main");
-      if (button && typedSince) hold(event, () => button.click());
-      else if (button) {
-        event.preventDefault();
-        event.stopImmediatePropagation();
+      if (!button) return;
+      if (typedSince) hold(event, () => button.click());
+      else {
+        stop(event);
         button.click();
       }
     };

@@ -316,11 +316,9 @@ class StagePanel(ShowsItself):
         hold : str
             The hold point; by default that of the whole panel.
         """
-        reason = held(self.job, hold or self.hold)
-        if reason:
-            raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason below.")
+        _stop(held(self.job, hold or self.hold))
 
-    def refuse(self, hold: str, reason: str, about: str | None = None) -> None:
+    def refuse(self, hold: str, reason: str, about: str = "") -> None:
         """Stop a save for a reason that holds for this entry only, unless the hold point was released.
 
         Parameters
@@ -329,14 +327,17 @@ class StagePanel(ShowsItself):
             One of the panel's hold points; its row shows until it is released.
         reason : str
             Why the entry waits, as a clause; an empty one lets it go on.
-        about : str or None
-            What alone its release lets go, where a release is not for every such entry of the job.
+        about : str
+            What alone its release lets go, of a hold point that is let go one by one.
         """
         row = self.holds[hold]
-        row.pending = reason if about is not None or not self.job.record.releases(hold) else ""
-        row.about = (about or "") if row.pending else ""
+        row.pending = reason if HOLDS[hold].one_by_one or not self.job.record.releases(hold) else ""
+        row.about = about if row.pending else ""
         self.refresh_state()
-        if row.pending:
-            raise HoldError(
-                f"This step is held: {row.pending}. Do that first, or release the hold with a reason below."
-            )
+        _stop(row.pending)
+
+
+def _stop(reason: str) -> None:
+    """Stop a save for a reason, as a clause; an empty one lets it go on."""
+    if reason:
+        raise HoldError(f"This step is held: {reason}. Do that first, or release the hold with a reason below.")

@@ -15,9 +15,8 @@ STREETS = {"str": "strasse", "st": "street", "rd": "road", "ave": "avenue", "av"
 _ENDS = frozenset(STREETS) | frozenset(STREETS.values()) | {"way", "row", "weg", "gasse", "platz", "hill", "terrace"}
 _BEGINS = frozenset({"rue", "via", "calle"})
 _ENDINGS = ("strasse", "str", "weg", "gasse")
-_LEAST_LETTERS = (
-    5  # of a street or town of one word that is looked for in any case; a shorter one (Bath) with a capital
-)
+# of a street or town of one word that is looked for in any case; a shorter one with a capital
+_LEAST_LETTERS = 5
 _SHORTEST = 3
 _MOST_IN_LINE = 40  # words
 _MOST_WORDS = 5  # of a street's or town's name

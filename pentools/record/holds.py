@@ -13,6 +13,7 @@ from decimal import Decimal
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.hold_points import STEPS, JobFacts, Step, Topic, hold_point
 from pentools.errors import InputError
+from pentools.numbers import in_words
 from pentools.record.entries import Entry
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
@@ -85,11 +86,14 @@ class HoldPoint:
         The step that is held, in words.
     done : callable
         Whether the record holds entries that should have waited for it.
+    one_by_one : bool
+        Whether a release lets go only what it names, and not every such step of the job.
     """
 
     key: Step
     step: str
     done: Callable[[Job], bool]
+    one_by_one: bool = False
 
 
 def _released(job: Job) -> bool:
@@ -117,7 +121,7 @@ HOLDS: dict[str, HoldPoint] = {
     "soak": HoldPoint("soak", "soaking", lambda job: any(job.log(kind) for kind in (BATH, SOAK_STARTED, RINSE))),
     "polish": HoldPoint("polish", "polishing", lambda job: bool(job.log(POLISH))),
     "sealant": HoldPoint("sealant", "sealant", _sealed),
-    "repair": HoldPoint("repair", "mending a part", lambda job: bool(job.log(REPAIR))),
+    "repair": HoldPoint("repair", "mending a part", lambda job: bool(job.log(REPAIR)), one_by_one=True),
     "send out": HoldPoint("send out", "sending a part out", lambda job: bool(job.log(OUT))),
     "nib work": HoldPoint("nib work", "work on the nib", lambda job: bool(job.log(ADJUST) or job.log(SMOOTHED))),
     "flex": HoldPoint("flex", "loading the nib to its limit", flex_past_limit),
@@ -157,7 +161,7 @@ def _reason(key: Step, job: Job, amount: Decimal = Decimal(0), repair: Repair | 
         facts = replace(facts, repair=repairs_in_the_way(job, repair))
     state = hold_point(key, facts, amount=float(amount))
     said = [_said(key, topic, job, amount) for topic in state.topics]
-    return ", ".join(said[:-1]) + (" and " if len(said) > 1 else "") + said[-1] if said else ""
+    return in_words(said)
 
 
 def _said(key: Step, topic: Topic, job: Job, amount: Decimal) -> str:
@@ -197,7 +201,7 @@ def held(job: Job, key: str, *, amount: Decimal = Decimal(0), repair: Repair | N
     """
     if key not in HOLDS:
         raise InputError("hold point", "one of " + ", ".join(HOLDS), key)
-    if key != "repair" and job.record.releases(key):  # a repair is let go by itself
+    if not HOLDS[key].one_by_one and job.record.releases(key):
         return ""
     try:
         return _reason(HOLDS[key].key, job, amount, repair)

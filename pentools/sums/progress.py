@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from typing import TextIO, TypeAlias
+from typing import TYPE_CHECKING, TextIO
 
-__all__ = ["Progress", "ProgressLine", "shown_on", "tell", "telling"]
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
 
-Progress: TypeAlias = Callable[[str, float], None]
-"""Is told what is being done, and what share of the whole is behind it [1]."""
+    from pentools.calc.nib.page import Progress
+
+__all__ = ["ProgressLine", "shown_on", "tell", "telling"]
+
 _LISTENER: ContextVar[Progress | None] = ContextVar("listener", default=None)
 _PATIENCE_S, _EVERY_S = 1.0, 0.2
 _PLAIN_EVERY_S = 5.0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pentools.numbers import fixed, percent, plain
+from pentools.numbers import capital, fixed, percent, plain
 from pentools.words import Template
 
 __all__ = ["WORDS", "mg_rate"]
@@ -139,7 +139,7 @@ def _gain(*, loss: float, doubt: float, **_: object) -> str:
 
 
 def _suspect(*, name: str, why: str, test: str) -> str:
-    return f"{name[0].upper()}{name[1:]}: {why}. Next test: {test}."
+    return f"{capital(name)}: {why}. Next test: {test}."
 
 
 class _Words(dict[str, Template]):

@@ -8,7 +8,7 @@ import numpy as np
 
 from pentools.calc.nib.arrays import Bytes, Flags, Floats, Ints
 from pentools.calc.nib.combs import Comb, rough_combs
-from pentools.calc.nib.sampling import read_at
+from pentools.calc.nib.sampling import made_small, read_at
 
 __all__ = ["FIELD_MM", "FIELD_SHAPE", "OTHER_WAY", "Bar", "BarSearch", "find_bars"]
 
@@ -128,11 +128,7 @@ def find_bars(grey: Bytes, light: Floats, said_mm: float | None = None, tag_um: 
     BarSearch
         Marks that are even, straight, and of which it is known what they stand for.
     """
-    import cv2
-
-    factor = max(1, int(np.ceil(max(grey.shape) / _LONGEST_PX)))
-    size = (grey.shape[1] // factor, grey.shape[0] // factor)
-    small = cv2.resize(grey[: size[1] * factor, : size[0] * factor], size, interpolation=cv2.INTER_AREA)
+    small, factor = made_small(grey, _LONGEST_PX)
     bars: list[Bar] = []
     nearly = ""
     for comb in rough_combs(small):

@@ -9,6 +9,7 @@ import numpy as np
 from pentools.calc.nib.arrays import Bytes, Floats
 from pentools.calc.nib.outlines import Outline, exact, rough_outlines, side_lengths
 from pentools.calc.nib.plane import homography, mapped, pose
+from pentools.calc.nib.sampling import made_small
 
 __all__ = ["CARD_MM", "THICK_MM", "Card", "Search", "find_cards", "true_corners"]
 
@@ -92,11 +93,7 @@ def find_cards(grey: Bytes, light: Floats, focal_share: float | None = None, *, 
     Search
         Cards that have four straight sides, round corners and the right shape.
     """
-    import cv2
-
-    factor = max(1, int(np.ceil(max(grey.shape) / _SEARCH_PX)))
-    size = (grey.shape[1] // factor, grey.shape[0] // factor)
-    small = cv2.resize(grey[: size[1] * factor, : size[0] * factor], size, interpolation=cv2.INTER_AREA)
+    small, factor = made_small(grey, _SEARCH_PX)
     cards: list[tuple[float, Card]] = []
     nearly: list[tuple[float, str]] = []
     for rough in rough_outlines(small):

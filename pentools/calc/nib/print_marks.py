@@ -19,11 +19,8 @@ _ROW_SHARE = 0.55
 _ROW_MM = 30.0  # and this far to either side
 _MARKS_SHARE = 0.3  # of all ink
 _TALLEST_MM = 7.5  # a letter that rises over the others of its row
-_LETTER_MM, _WORD_MM, _BESIDE_MM = (
-    4.6,
-    12.0,
-    2.0,
-)  # highest letters, longest words run together, and how far off a comma stands
+# highest letters, longest words run together, and how far off a comma stands
+_LETTER_MM, _WORD_MM, _BESIDE_MM = 4.6, 12.0, 2.0
 
 
 @dataclass(frozen=True, slots=True)

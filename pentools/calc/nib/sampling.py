@@ -1,12 +1,12 @@
-"""A page read between its elements."""
+"""A page read between its elements, and made small to be looked over."""
 
 from __future__ import annotations
 
 import numpy as np
 
-from pentools.calc.nib.arrays import Floats
+from pentools.calc.nib.arrays import Bytes, Floats
 
-__all__ = ["read_at"]
+__all__ = ["made_small", "read_at"]
 
 _MOST_ROWS = 30000  # the interpolating library takes no more at a time
 _WIDE = 1024
@@ -49,3 +49,21 @@ def read_at(light: Floats, x: Floats, y: Floats) -> Floats:
         for i in range(0, len(xs), _MOST_ROWS)
     ]
     return np.concatenate(parts).astype(np.float32)
+
+
+def made_small(grey: Bytes, longest_px: int) -> tuple[Bytes, int]:
+    """A page with several elements taken together, and how many of them along a side [1].
+
+    Parameters
+    ----------
+    grey : array of uint8
+        The page.
+    longest_px : int
+        What its longer side comes to at most [px], 1 or more.
+    """
+    import cv2
+
+    factor = max(1, int(np.ceil(max(grey.shape) / longest_px)))
+    size = (grey.shape[1] // factor, grey.shape[0] // factor)
+    small: Bytes = cv2.resize(grey[: size[1] * factor, : size[0] * factor], size, interpolation=cv2.INTER_AREA)
+    return small, factor

@@ -19,10 +19,8 @@ _INK_ALIKE = 0.15  # ink of a narrow stroke that differs more from that of broad
 _INK_SURE = 0.03
 _BROAD_BLURS, _HIDING_BLURS = 6.0, 10.0
 _HIDDEN = 1.6  # a narrow stroke of such ink reads so much further off than a broad one
-_PALING, _MISFIT = (
-    5.0,
-    25.0,
-)  # judged by drawn lines whose ink pales by 30 and 50 % inwards: what both leave open, in blurs
+# judged by drawn lines whose ink pales by 30 and 50 % inwards: what both leave open, in blurs
+_PALING, _MISFIT = 5.0, 25.0
 _CLEAN = 0.25  # ink beside a stroke, as a share of its own, above which something else lies there
 
 

@@ -16,6 +16,7 @@ from pentools.figures.pen.lettering import LINE_MM, wrap
 from pentools.figures.pen.sheet import EDGE_MM, draw_title
 from pentools.figures.pen.svg import INK, JADE, OXBLOOD, PAPER, SLATE, Picture, element, number
 from pentools.figures.seal.ladder import ladder_drawing
+from pentools.numbers import capital
 
 __all__ = ["ladder_drawing", "ring_drawing"]
 
@@ -99,7 +100,7 @@ def _name(candidate: Candidate) -> str:
     name = candidate.designation
     if name.startswith("own "):
         return f"Own ring {name.removeprefix('own ')}"
-    return f"{name[0].upper()}{name[1:]}" if name[0].isalpha() else f"Ring {name}"
+    return capital(name) if name[0].isalpha() else f"Ring {name}"
 
 
 def _groove_width(candidate: Candidate) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pentools.figures.chart import BRASS, INK, JADE, OXBLOOD, SLATE, head, new_chart, to_drawing
+from pentools.numbers import capital
 from pentools.record.stages.treatment.heat import JointHeat, heated_joints, joint_heat, stop_count
 
 if TYPE_CHECKING:
@@ -111,7 +112,7 @@ def _draw_passes(axes: Axes, heat: JointHeat, low: float) -> None:
 
 
 def _title(heat: JointHeat) -> str:
-    name = f"{heat.label[0].upper()}{heat.label[1:]}"
+    name = capital(heat.label)
     log = heat.log
     count = f"{log.passes} heating{'s' if log.passes > 1 else ''}"
     if log.hottest_c is None:

@@ -94,7 +94,7 @@ def _seals_here(texts: tuple[str, ...]) -> tuple[str, ...]:
     found = {text: seal_here(text) for text in texts if not is_rubber_ring(text)}
     for text, material in found.items():
         if not material:
-            raise InputError("Sac, ring or cork", f"{', '.join(SEALS[:-1])} or {SEALS[-1]}, or a rubber ring", text)
+            raise InputError("Sac, ring or cork", f"{in_words(SEALS, 'or')}, or a rubber ring", text)
     return tuple(dict.fromkeys(found.values()))
 
 

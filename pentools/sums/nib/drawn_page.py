@@ -49,9 +49,7 @@ def drawn_page() -> Floats:
             ]
             cv2.fillConvexPoly(ink, np.round((np.array(corners) * per_mm - 0.5) * 16).astype(np.int32), 255, shift=4)
     size = (ink.shape[1] // _FINER, ink.shape[0] // _FINER)
-    share = cv2.resize(ink.astype(np.float32) / 255, size, interpolation=cv2.INTER_AREA)
-    share = cv2.GaussianBlur(share, (0, 0), _BLUR_UM / (25400 / DRAWN_DPI))
-    return _codes(share)
+    return _codes(cv2.resize(ink.astype(np.float32) / 255, size, interpolation=cv2.INTER_AREA))
 
 
 @functools.cache
@@ -71,12 +69,15 @@ def drawn_ruler() -> Floats:
         long = 6.0 if k % 10 == 0 else 4.5 if k % 5 == 0 else 3.0
         ink[round(4 * per_mm) : round((4 + long) * per_mm), round((7.9 + k) * per_mm) : round((8.1 + k) * per_mm)] = 1.0
     size = (ink.shape[1] // _FINER, ink.shape[0] // _FINER)
-    share = cv2.resize(ink[: size[1] * _FINER, : size[0] * _FINER], size, interpolation=cv2.INTER_AREA)
-    return _codes(cv2.GaussianBlur(share, (0, 0), _BLUR_UM / (25400 / DRAWN_DPI)))
+    whole = ink[: size[1] * _FINER, : size[0] * _FINER]
+    return _codes(cv2.resize(whole, size, interpolation=cv2.INTER_AREA))
 
 
 def _codes(share: Floats) -> Floats:
-    """Ink on paper as a scanner would write it, with its grain."""
+    """Ink on paper, 0 to 1, as a scanner would write it: blurred, and with the paper's grain."""
+    import cv2
+
+    share = cv2.GaussianBlur(share, (0, 0), _BLUR_UM / (25400 / DRAWN_DPI))
     light = _PAPER - (_PAPER - _INK) * share
     light = light * (1 + np.random.default_rng(1936).normal(0, _GRAIN, light.shape))
     code: Floats = np.where(light <= 0.0031308, 12.92 * light, 1.055 * np.maximum(light, 1e-9) ** (1 / 2.4) - 0.055)

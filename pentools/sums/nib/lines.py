@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from pentools.calc.base.findings import Finding, gravest_first
@@ -172,17 +173,17 @@ def _stroke(stroke: Stroke) -> dict[str, object]:
 
 
 def _card(card: Card | None) -> dict[str, object] | None:
-    if card is None:
-        return None
-    names = ("um_per_px", "u_share", "aslant", "tilt_deg", "height_mm")
-    return {"corners_px": card.corners.tolist(), **{name: getattr(card, name) for name in names}}
+    return _with_corners(card, ("um_per_px", "u_share", "aslant", "tilt_deg", "height_mm"))
 
 
 def _bar(bar: Bar | None) -> dict[str, object] | None:
-    if bar is None:
+    return _with_corners(bar, ("kind", "um_per_px", "u_share", "step_mm", "marks", "long_mm"))
+
+
+def _with_corners(found: Card | Bar | None, names: Sequence[str]) -> dict[str, object] | None:
+    if found is None:
         return None
-    names = ("kind", "um_per_px", "u_share", "step_mm", "marks", "long_mm")
-    return {"corners_px": bar.corners.tolist(), **{name: getattr(bar, name) for name in names}}
+    return {"corners_px": found.corners.tolist(), **{name: getattr(found, name) for name in names}}
 
 
 def _kind(kind: Kind | None) -> dict[str, object] | None:

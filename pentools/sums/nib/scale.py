@@ -125,17 +125,14 @@ def _bar(scan: Scan, light: Floats, bar_mm: float | None, tag: float | None) -> 
             "scale", "a bar or a ruler on a scan", "a camera's picture, which it cannot turn straight", "Use a card."
         )
     search = find_bars(grey_of(scan), light, bar_mm, tag)
-    apart = max((bar.um_per_px for bar in search.bars), default=1.0) / min(
-        (bar.um_per_px for bar in search.bars), default=1.0
-    )
-    if apart - 1 > _AGREE:
-        raise InputError(
-            "scale",
-            "by one bar or ruler",
-            f"{len(search.bars)} that differ by {plain(100 * (apart - 1), 2)} %",
-            "Leave one on the page.",
-        )
-    return search.bars[0] if search.bars else search.nearly
+    if not search.bars:
+        return search.nearly
+    sizes = [bar.um_per_px for bar in search.bars]
+    apart = max(sizes) / min(sizes) - 1
+    if apart > _AGREE:
+        count = f"{len(sizes)} that differ by {plain(100 * apart, 2)} %"
+        raise InputError("scale", "by one bar or ruler", count, "Leave one on the page.")
+    return search.bars[0]
 
 
 def _by_bar(light: Floats, bar: Bar, card: Card | None, tag: float | None) -> Scaled:

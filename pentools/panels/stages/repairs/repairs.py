@@ -155,7 +155,7 @@ class RepairsPanel(StagePanel):
             )  # fmt: skip
         if row.sent:
             raise InputError("How", "a way of this bench", row.method, f"Enter it under “{OUT.title}”.")
-        self.refuse("repair", held(self.job, "repair", repair=form), about=form.method)
+        self.refuse("repair", held(self.job, "repair", repair=form), about=form.method or "")
 
     def _check_back(self, form: Back) -> None:
         if form.part not in away(self.job):

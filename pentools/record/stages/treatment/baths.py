@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.soak import Soak, SoakState, soak_clock
+from pentools.numbers import capital
 from pentools.record.entries import now
 from pentools.record.kinds import as_dict
 from pentools.record.stages.common import PARTS
@@ -274,7 +275,7 @@ def cleaning_sentence(job: Job, moment: dt.datetime | None = None) -> str:
     if running:
         soak, state = min(running, key=lambda pair: float("inf") if pair[1].left_min is None else pair[1].left_min)
         due = "" if not soak.limit_min else f" It comes out at {soak.started + dt.timedelta(minutes=soak.limit_min):%H:%M}."  # fmt: skip
-        return f"{state.finding.text[0].upper()}{state.finding.text[1:]}{due}"
+        return f"{capital(state.finding.text)}{due}"
     wet = [dry for dry in drying_of(job, at) if not dry.over]
     if wet:
         return f"The {wet[-1].sentence}; until then nothing is sealed, weighed or warmed."

@@ -10,6 +10,7 @@ from pentools.calc.base.findings import Finding, gravest_first
 from pentools.calc.treatment.heat_log import HeatLog, HeatPass, read_heat_log
 from pentools.calc.treatment.heat_window import HeatLimitRow, HeatWindow, SealantRow, heat_window
 from pentools.calc.treatment.materials import UNKNOWN
+from pentools.numbers import capital
 from pentools.record.stages.treatment.facts import limit_of_materials, material_words, materials_of
 from pentools.record.stages.treatment.opening_kinds import HEAT_PASS, JOINT, JOINT_PLACES, JOINTS, Joint
 from pentools.record.view import once_a_state
@@ -134,7 +135,7 @@ def joint_heat(job: Job, joint: str) -> JointHeat | None:
     )
     advice = [f for f in window.findings if f.topic != "window"]
     overruled = [f for f in own.findings if f.topic == "overruled"]
-    head = f"{label[0].upper()}{label[1:]}"
+    head = capital(label)
     return JointHeat(
         joint, label, body, limit, window, tuple(one for _, one in passes), session, log,
         _sentence(head, window, limit, overruled=own.overruled is not None),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from pentools import tables
 from pentools.calc.treatment.limits import MaterialRow, TreatmentLimit, identification_tests
+from pentools.numbers import capital
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.treatment.facts import all_materials, limit_for, named_materials
 from pentools.record.stages.treatment.heat import heated_joints, joint_heat
@@ -118,7 +119,7 @@ def limits_table(job: Job) -> list[tuple[str, ...]]:
     for name, found in parts.items():
         who = ", ".join(labels[part] for part in found)
         limits = [limit_for(job, found[0], treatment) for treatment in TREATMENTS_SHOWN]
-        rows += limit_rows(f"{who[0].upper()}{who[1:]}: {name}", limits)
+        rows += limit_rows(f"{capital(who)}: {name}", limits)
     return rows
 
 
