@@ -23,6 +23,7 @@ LAYERS = [
     {"systems"},
     {"sums"},
     {"record"},
+    {"books"},
     {"figures"},
     {"answers"},
     {"panels", "writeup"},

@@ -1,0 +1,142 @@
+"""A question put to every job on a bench: answered once a state of each record, kept, and asked again where stale."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Generic, TypeVar
+
+import msgspec
+
+from pentools.books.kept import Kept, Shelf, stamps_on
+from pentools.errors import PentoolsError
+from pentools.record.bench import Bench
+from pentools.record.job import Job, open_job
+from pentools.record.view import SPOILT, why_not
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
+
+__all__ = ["Question", "Told", "ask_bench"]
+
+A = TypeVar("A", bound=msgspec.Struct)
+CHUNK = 50  # jobs that one worker is handed at a time
+_log = logging.getLogger(__name__)
+_encoder = msgspec.msgpack.Encoder()
+
+
+@dataclass(frozen=True, slots=True)
+class Question(Generic[A]):
+    """What can be asked of every job.
+
+    Parameters
+    ----------
+    key : str
+        Its name among what is kept.
+    answer : type
+        The structure of an answer (`msgspec.Struct`, frozen): plain values that can be written down.
+    of : callable
+        Takes a job and answers. It rests on the record and the bench's facts alone: no clock, no other files, no other
+        jobs. A function of a module, so that another process finds it.
+    """
+
+    key: str
+    answer: type[A]
+    of: Callable[[Job], A]
+
+
+@dataclass(frozen=True, slots=True)
+class Told(Generic[A]):
+    """What the jobs of a bench answered.
+
+    Parameters
+    ----------
+    answers : mapping of str to answer
+        By the job's name, in the order of the names.
+    unread : mapping of str to str
+        The jobs that could not answer, each with the reason as a sentence.
+    """
+
+    answers: Mapping[str, A]
+    unread: Mapping[str, str]
+
+
+def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None = None) -> Told[A]:
+    """Ask every job on a bench.
+
+    Parameters
+    ----------
+    bench : Bench
+        The bench.
+    question : Question
+        What is asked.
+    executor : concurrent.futures.Executor or None
+        Who reads the jobs that must be read; this process by default.
+
+    Returns
+    -------
+    Told
+        One answer or one reason a job. Only a job whose record, bench facts or kit changed since it was last asked is
+        read.
+
+    Raises
+    ------
+    RecordError
+        If the bench folder cannot be looked into; one job stands in nobody's way.
+    """
+    shelf, now = Shelf(bench), stamps_on(bench)
+    kept = shelf.of(question.key)
+    answers: dict[str, A] = {}
+    unread: dict[str, str] = {}
+    stale = [name for name, stamp in now.items() if not _taken(question, kept.get(name), stamp, name, answers, unread)]
+    fresh: dict[str, Kept] = {}
+    for name, answer, why in _asked(bench, question, stale, executor):
+        fresh[name] = Kept(now[name], answer, why)
+        _taken(question, fresh[name], now[name], name, answers, unread)
+    gone = [name for name in kept if name not in now]
+    if fresh or gone:
+        shelf.put(question.key, fresh, gone)
+    return Told(
+        {name: answers[name] for name in now if name in answers}, {name: unread[name] for name in now if name in unread}
+    )
+
+
+def _taken(
+    question: Question[A], kept: Kept | None, stamp: str, name: str, answers: dict[str, A], unread: dict[str, str]
+) -> bool:
+    """Whether what is kept of a job still holds; then it is among the answers, or among those unread."""
+    if kept is None or kept.stamp != stamp:
+        return False
+    if kept.answer is None:
+        unread[name] = kept.why
+        return True
+    try:
+        answers[name] = msgspec.msgpack.decode(kept.answer, type=question.answer)
+    except msgspec.MsgspecError:
+        return False
+    return True
+
+
+def _asked(
+    bench: Bench, question: Question[Any], names: Sequence[str], executor: Executor | None
+) -> list[tuple[str, bytes | None, str]]:
+    if executor is None or not names:
+        return _ask_some(bench, question, names)
+    chunks = [names[at : at + CHUNK] for at in range(0, len(names), CHUNK)]
+    given = executor.map(_ask_some, [bench] * len(chunks), [question] * len(chunks), chunks)
+    return [one for chunk in given for one in chunk]
+
+
+def _ask_some(bench: Bench, question: Question[Any], names: Sequence[str]) -> list[tuple[str, bytes | None, str]]:
+    return [(name, *_ask(bench, question, name)) for name in names]
+
+
+def _ask(bench: Bench, question: Question[Any], name: str) -> tuple[bytes | None, str]:
+    try:
+        return _encoder.encode(question.of(open_job(name, bench=bench))), ""
+    except (*SPOILT, PentoolsError) as error:
+        return None, why_not(error)
+    except Exception as error:  # noqa: BLE001 - one job must not hide the others
+        _log.debug("a job could not be asked", exc_info=True)
+        return None, f"Something unexpected went wrong ({type(error).__name__})."

@@ -1,0 +1,39 @@
+"""What is kept lies on this machine, is the user's alone, and is never missed where it cannot be used."""
+
+import msgspec
+import pytest
+
+from pentools.books.asked import Question, ask_bench
+from pentools.books.kept import Shelf
+from pentools.record.stages.job.intake_kinds import ARRIVAL
+
+
+class Pen(msgspec.Struct, frozen=True):
+    pen: str
+
+
+PEN = Question("pen", Pen, lambda job: Pen(job.newest(ARRIVAL).pen or ""))
+
+
+@pytest.mark.parametrize(
+    "spoil", [lambda p: p.write_bytes(b"no base" * 400), lambda p: p.write_bytes(p.read_bytes()[:900])]
+)
+def test_a_spoilt_file_is_laid_anew_and_loses_nothing(bench, spoil):
+    first = ask_bench(bench, PEN)
+    spoil(Shelf(bench).path)
+    assert Shelf(bench).of("pen") == {}
+    assert ask_bench(bench, PEN) == first
+    assert sorted(Shelf(bench).of("pen")) == ["a-first", "b-second", "c-torn"]
+
+
+def test_a_folder_that_cannot_be_written_is_done_without(bench, tmp_path):
+    (tmp_path / "kept").write_text("a file where the folder should be")
+    assert len(ask_bench(bench, PEN).answers) == 2
+
+
+def test_it_is_the_users_alone_and_not_on_the_bench(bench):
+    ask_bench(bench, PEN)
+    path = Shelf(bench).path
+    assert path.stat().st_mode & 0o077 == 0
+    assert path.parent.stat().st_mode & 0o077 == 0
+    assert not path.is_relative_to(bench.folder)
