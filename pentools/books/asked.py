@@ -87,35 +87,27 @@ def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None 
     """
     shelf, now = Shelf(bench), stamps_on(bench)
     kept = shelf.of(question.key)
-    answers: dict[str, A] = {}
-    unread: dict[str, str] = {}
-    stale = [name for name, stamp in now.items() if not _taken(question, kept.get(name), stamp, name, answers, unread)]
-    fresh: dict[str, Kept] = {}
-    for name, answer, why in _asked(bench, question, stale, executor):
-        fresh[name] = Kept(now[name], answer, why)
-        _taken(question, fresh[name], now[name], name, answers, unread)
+    told = {name: _read(question, kept.get(name), stamp) for name, stamp in now.items()}
+    stale = [name for name, one in told.items() if one is None]
+    fresh = {name: Kept(now[name], answer, why) for name, answer, why in _asked(bench, question, stale, executor)}
+    told |= {name: _read(question, one, now[name]) for name, one in fresh.items()}
     gone = [name for name in kept if name not in now]
     if fresh or gone:
         shelf.put(question.key, fresh, gone)
-    return Told(
-        {name: answers[name] for name in now if name in answers}, {name: unread[name] for name in now if name in unread}
-    )
+    unread = {name: one for name, one in told.items() if isinstance(one, str)}
+    return Told({name: one for name, one in told.items() if one is not None and not isinstance(one, str)}, unread)
 
 
-def _taken(
-    question: Question[A], kept: Kept | None, stamp: str, name: str, answers: dict[str, A], unread: dict[str, str]
-) -> bool:
-    """Whether what is kept of a job still holds; then it is among the answers, or among those unread."""
+def _read(question: Question[A], kept: Kept | None, stamp: str) -> A | str | None:
+    """What is kept of a job, or why it could not answer; None where that no longer holds."""
     if kept is None or kept.stamp != stamp:
-        return False
+        return None
     if kept.answer is None:
-        unread[name] = kept.why
-        return True
+        return kept.why
     try:
-        answers[name] = msgspec.msgpack.decode(kept.answer, type=question.answer)
+        return msgspec.msgpack.decode(kept.answer, type=question.answer)
     except msgspec.MsgspecError:
-        return False
-    return True
+        return None
 
 
 def _asked(

@@ -28,7 +28,7 @@ def test_a_spoilt_file_is_laid_anew_and_loses_nothing(bench, spoil):
 
 def test_a_folder_that_cannot_be_written_is_done_without(bench, tmp_path):
     (tmp_path / "kept").write_text("a file where the folder should be")
-    assert len(ask_bench(bench, PEN).answers) == 2
+    assert len(ask_bench(bench, PEN).answers) == 3
 
 
 def test_it_is_the_users_alone_and_not_on_the_bench(bench):
