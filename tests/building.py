@@ -36,12 +36,12 @@ RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
 SUBJECTS = {"base", "weighing", "seal", "finish", "dating", "treatment", "nib", "repairs", "closing"}
 """The subjects of the bench, the same in every layer; the course of a job and the pen as drawn stand beside them above."""
 ROOMS = {
-    "calc": SUBJECTS,
+    "calc": SUBJECTS | {"books"},
     "sums": SUBJECTS - {"base"},
     "record/stages": SUBJECTS - {"base"} | {"job"},
     "panels/stages": SUBJECTS - {"base"} | {"job"},
     "writeup/sections": SUBJECTS - {"base"} | {"job"},
-    "figures": SUBJECTS - {"base"} | {"job", "pen"},
+    "figures": SUBJECTS - {"base"} | {"job", "pen", "books"},
 }
 NOT_IN_CALC = {
     "pint",

@@ -67,10 +67,6 @@ def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None 
 
     Parameters
     ----------
-    bench : Bench
-        The bench.
-    question : Question
-        What is asked.
     executor : concurrent.futures.Executor or None
         Who reads the jobs that must be read; this process by default.
 
