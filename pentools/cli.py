@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import argparse
+import importlib
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
+from pentools.commands import COMMANDS
 from pentools.errors import HoldError, InputError, PentoolsError, RecordError
+from pentools.exits import EXIT_FINDINGS, EXIT_HELD, EXIT_INPUT, EXIT_OK, EXIT_RECORD
 
 if TYPE_CHECKING:
     from pentools.answers.asking import Answer
@@ -17,7 +20,6 @@ if TYPE_CHECKING:
 
 __all__ = ["main"]
 
-EXIT_OK, EXIT_FINDINGS, EXIT_INPUT, EXIT_RECORD, EXIT_HELD = 0, 1, 2, 3, 4
 _EXIT_CODES = (
     (InputError, EXIT_INPUT),
     (HoldError, EXIT_HELD),
@@ -87,6 +89,7 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True, parser_class=_Parser)
 
     _add_commands(commands)
+    _add_bench_commands(commands, words)
     sums = commands.add_parser(
         "sums",
         help="one calculation without a job",
@@ -105,7 +108,7 @@ def _add_commands(commands: Any) -> None:
         _add_bench(command, "the bench folder (see: pentools --help)")
         if name == "open":
             command.add_argument("job", metavar="JOB", nargs="?", help="the job's name; left out, the bench itself")
-        elif name not in ("wanted", "demo", "starter", "sheet"):
+        elif name not in ("demo", "starter", "sheet"):
             command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
         command.set_defaults(run=run)
         return command
@@ -158,7 +161,6 @@ def _add_commands(commands: Any) -> None:
     command.add_argument(
         "folder", metavar="FOLDER", nargs="?", help="where to lay it (default: the desktop, else home)"
     )
-    add("wanted", "list the parts that would replace what only holds for now, over every pen on the bench", _wanted)
     command = add("sheet", "write the sheet that a nib is tried on, to print at true size", _sheet)
     command.add_argument("file", metavar="FILE", help="a name that ends in .pdf or .svg")
     command.add_argument("--paper", default="A4", help="A4 or Letter (default: A4)")
@@ -183,6 +185,17 @@ def _add_check(commands: Any) -> None:
         "--mend", action="store_true", help="set aside what cannot be read and make the job's files private"
     )
     command.set_defaults(run=_check)
+
+
+def _add_bench_commands(commands: Any, words: Sequence[str]) -> None:
+    """The commands over all pens; only the one that is asked for is loaded."""
+    for name, (module, text) in COMMANDS.items():
+        command = commands.add_parser(name, help=text, description=text, formatter_class=_RAW)
+        _add_bench(command, "the bench folder (see: pentools --help)")
+        if name in words:
+            chosen = importlib.import_module(module)
+            chosen.arguments(command)
+            command.set_defaults(run=lambda given, chosen=chosen: chosen.run(given, _bench(given), _say))
 
 
 class _BenchIfNamed(argparse.Action):
@@ -328,14 +341,6 @@ def _starter(given: argparse.Namespace) -> int:
     bench = _heard(open_bench_folder(given.bench, create=True))
     place = lay_starter(bench, Path(given.folder) if given.folder else None)
     _say(f"Laid {place}. Double-click it to open the bench; it stops when its window is closed.")
-    return EXIT_OK
-
-
-def _wanted(given: argparse.Namespace) -> int:
-    from pentools.record.wanted import wanted_in_words
-
-    for line in wanted_in_words(_bench(given)):
-        _say(line)
     return EXIT_OK
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "pentools"
 LAYERS = [
-    {"errors", "decimals", "numbers"},
+    {"errors", "decimals", "numbers", "exits"},
     {"words"},
     {"markup"},
     {"unit_table", "shillings", "days"},
@@ -30,6 +30,7 @@ LAYERS = [
     {"lean"},
     {"live", "serving"},
     {"lab", "demo", "door", "starter"},
+    {"commands"},
     {"cli"},
 ]
 RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}

@@ -1,0 +1,17 @@
+"""The commands over all pens on a bench, each in a module of its own; only the one that is asked for is loaded.
+
+A module has ``arguments(command)``, which says what the command takes, and ``run(given, bench, say)``, which does it and
+returns an exit code of `pentools.exits`.
+"""
+
+from __future__ import annotations
+
+__all__ = ["COMMANDS"]
+
+COMMANDS: dict[str, tuple[str, str]] = {
+    "wanted": (
+        "pentools.commands.wanted",
+        "list the parts that would replace what only holds for now, over every pen on the bench",
+    ),
+}
+"""Name of a command -> its module, and what it does in one line."""
