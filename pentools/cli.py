@@ -108,7 +108,7 @@ def _add_commands(commands: Any) -> None:
         _add_bench(command, "the bench folder (see: pentools --help)")
         if name == "open":
             command.add_argument("job", metavar="JOB", nargs="?", help="the job's name; left out, the bench itself")
-        elif name not in ("demo", "starter", "sheet"):
+        elif name not in ("demo", "starter"):
             command.add_argument("job", metavar="JOB", help="the job's name, such as 2026-014-green-piston")
         command.set_defaults(run=run)
         return command
@@ -161,9 +161,6 @@ def _add_commands(commands: Any) -> None:
     command.add_argument(
         "folder", metavar="FOLDER", nargs="?", help="where to lay it (default: the desktop, else home)"
     )
-    command = add("sheet", "write the sheet that a nib is tried on, to print at true size", _sheet)
-    command.add_argument("file", metavar="FILE", help="a name that ends in .pdf or .svg")
-    command.add_argument("--paper", default="A4", help="A4 or Letter (default: A4)")
     add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
 
 
@@ -341,13 +338,6 @@ def _starter(given: argparse.Namespace) -> int:
     bench = _heard(open_bench_folder(given.bench, create=True))
     place = lay_starter(bench, Path(given.folder) if given.folder else None)
     _say(f"Laid {place}. Double-click it to open the bench; it stops when its window is closed.")
-    return EXIT_OK
-
-
-def _sheet(given: argparse.Namespace) -> int:
-    from pentools.figures.nib import sheet
-
-    _say(f"{sheet.write_sheet(given.file, paper=given.paper)} is written. Print it at 100 %, not fitted to the page.")
     return EXIT_OK
 
 

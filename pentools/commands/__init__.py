@@ -1,4 +1,4 @@
-"""The commands over all pens on a bench, each in a module of its own; only the one that is asked for is loaded.
+"""Commands that need no job, each in a module of its own; only the one that is asked for is loaded.
 
 A module has ``arguments(command)``, which says what the command takes, and ``run(given, bench, say)``, which does it and
 returns an exit code of `pentools.exits`.
@@ -9,6 +9,7 @@ from __future__ import annotations
 __all__ = ["COMMANDS"]
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
     "wanted": (
         "pentools.commands.wanted",
         "list the parts that would replace what only holds for now, over every pen on the bench",
