@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal, localcontext
 
 from pentools.errors import InputError
 from pentools.shillings import FARTHINGS_A_POUND, in_shillings, read_shillings
 
-__all__ = ["CURRENCIES", "Money", "read_money"]
+__all__ = ["CURRENCIES", "ROUNDINGS", "Money", "decimals_of", "in_money", "read_money", "rounded"]
 
 CURRENCIES = frozenset((
     "AED", "AFN", "ALL", "AMD", "AOA", "ARS", "AUD", "AWG", "AZN", "BAM", "BBD", "BDT", "BGN", "BHD", "BIF", "BMD", "BND", "BOB", "BRL", "BSD",
@@ -20,9 +20,17 @@ CURRENCIES = frozenset((
     "OMR", "PAB", "PEN", "PGK", "PHP", "PKR", "PLN", "PYG", "QAR", "RON", "RSD", "RUB", "RWF", "SAR", "SBD", "SCR", "SDG", "SEK", "SGD", "SHP",
     "SLE", "SOS", "SRD", "SSP", "STN", "SVC", "SYP", "SZL", "THB", "TJS", "TMT", "TND", "TOP", "TRY", "TTD", "TWD", "TZS", "UAH", "UGX", "USD",
     "UYU", "UZS", "VES", "VND", "VUV", "WST", "XAF", "XCD", "XOF", "XPF", "YER", "ZAR", "ZMW", "ATS", "BEF", "CYP", "DEM", "EEK", "ESP", "FIM",
-    "FRF", "GRD", "HRK", "IEP", "ITL", "LTL", "LUF", "LVL", "MTL", "NLG", "PTE", "SIT", "SKK",
+    "FRF", "GRD", "HRK", "IEP", "ITL", "LTL", "LUF", "LVL", "MTL", "NLG", "PTE", "SIT", "SKK", "CLF", "UYW", "XCG", "ZWG",
 ))  # fmt: skip
-"""Codes of ISO 4217: money in use, then that which the euro replaced."""
+"""Codes of ISO 4217: money in use, then that which the euro replaced, units of account, and the newest."""
+_DECIMALS = {
+    **dict.fromkeys(("BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "VND", "VUV", "XAF", "XOF", "XPF"), 0),
+    **dict.fromkeys(("ESP", "ITL", "LUF"), 0),  # replaced by the euro: the standard's list of old money gives no decimals, CLDR does
+    **dict.fromkeys(("BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"), 3),
+    **dict.fromkeys(("CLF", "UYW"), 4),
+}  # fmt: skip
+ROUNDINGS = {"half up": ROUND_HALF_UP, "half even": ROUND_HALF_EVEN}
+"""What becomes of an amount that lies just between two: away from zero, or to the even one."""
 
 # a sign or word -> the currencies it may stand for, the first where the bench's own is none of them; "" asks
 _WORDS: dict[str, tuple[str, ...]] = {
@@ -41,14 +49,75 @@ _HUNDREDTHS: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("c", "¢", "ct", "cts", "cent", "cents"), _CENTS),
     **dict.fromkeys(("p", "new pence", "new penny"), ("GBP",)),
 }
-_WHOLE_ONLY = frozenset({"JPY", "KRW", "CLP", "ISK", "VND", "XAF", "XOF", "XPF", "PYG", "UGX", "ITL"})
 _LONGEST = 12
 _ACCEPTED = "an amount of money, such as 5.00 USD, €4.50, $2.75, £1 1s or 12/6"
 _NUMBER = r"\d[\d., ']*\d|[.,]\d+|\d"
 _DECIMAL = re.compile(
     rf"(?P<before>[^\d.,'+-]*?)\s*(?P<number>{_NUMBER})(?P<part>\s*½|\s+1/2)?(?P<none>[.,]-+)?\s*(?P<after>[^\d]*)"
 )
-_GROUPED = re.compile(r"\d{1,3}(?:(?P<group>[., '])\d{3})(?:(?P=group)\d{3})*(?:(?P<point>[.,])\d{1,2})?")
+_GROUPED = re.compile(r"\d{1,3}(?:(?P<group>[., '])\d{3})(?:(?P=group)\d{3})*(?:(?P<point>[.,])(?P<part>\d{1,4}))?")
+
+
+def decimals_of(currency: str) -> int:
+    """How many decimals amounts of a currency have: its minor unit by ISO 4217.
+
+    Parameters
+    ----------
+    currency : str
+        A code of `CURRENCIES`; of any other, 2.
+
+    Notes
+    -----
+    CLDR, which shows money as people write it, gives 15 currencies fewer (such as none to the Hungarian forint): what can be
+    owed and paid into an account counts here, and that is the standard's. Only where the standard is silent, for money
+    the euro replaced, is it CLDR's.
+
+    Examples
+    --------
+    >>> decimals_of("EUR"), decimals_of("JPY"), decimals_of("KWD")
+    (2, 0, 3)
+    """
+    return _DECIMALS.get(currency, 2)
+
+
+def rounded(amount: Decimal, currency: str, rule: str = "half up") -> Decimal:
+    """An amount in whole minor units of its currency.
+
+    Parameters
+    ----------
+    amount : Decimal
+        In whole units of the currency; finite, of either sign, below 10³⁰.
+    currency : str
+        Code of ISO 4217; its decimals are those of `decimals_of`.
+    rule : {"half up", "half even"}
+        Where it lies just between two: away from zero, as is usual on invoices, or to the even one, which favours nobody
+        over many amounts.
+
+    Returns
+    -------
+    Decimal
+        With just as many decimals as the currency has. Nothing is rounded further for cash: coins that are not struck any
+        more are a matter of paying, not of owing.
+
+    Raises
+    ------
+    KeyError
+        For another rule.
+
+    Examples
+    --------
+    >>> rounded(Decimal("0.125"), "EUR"), rounded(Decimal("0.125"), "EUR", "half even"), rounded(Decimal("0.5"), "JPY")
+    (Decimal('0.13'), Decimal('0.12'), Decimal('1'))
+    """
+    with localcontext() as exact:
+        exact.prec = 60
+        return amount.quantize(Decimal(1).scaleb(-decimals_of(currency)), rounding=ROUNDINGS[rule])
+
+
+def in_money(amount: Decimal, currency: str) -> str:
+    """An amount with its currency's own decimals and code, such as ``4.50 EUR``; what is finer than them stands in full."""
+    shown = rounded(amount, currency)
+    return f"{shown if shown == amount else amount:f} {currency}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +152,8 @@ class Money:
         return f"{self}{' (the bench’s own money)' if self.assumed else ''}"
 
     def __str__(self) -> str:
-        """The amount with two decimals and its code, such as ``4.50 EUR``."""
-        digits = 0 if self.currency in _WHOLE_ONLY else 2
-        return f"{self.amount if round(self.amount, digits) != self.amount else round(self.amount, digits)} {self.currency}"
+        """The amount with its currency's own decimals and code, such as ``4.50 EUR``."""
+        return in_money(self.amount, self.currency)
 
 
 def read_money(text: str, own: str = "", *, name: str = "amount", zero: bool = True, old: bool = True) -> Money:
@@ -119,6 +187,7 @@ def read_money(text: str, own: str = "", *, name: str = "amount", zero: bool = T
     -----
     ``$`` and ``cents`` are the bench's own where its money is a dollar, else those of the United States. A comma or point
     before three last digits could part thousands or decimals and is asked about; ``1,250.00`` and ``1 250`` are clear.
+    Money of three decimals is written ``1.250 KWD``; there only a comma is asked about.
 
     Examples
     --------
@@ -199,21 +268,28 @@ def _currency(word: str, own: str, name: str, shown: str) -> str:
 
 def _number(typed: str, currency: str, name: str, shown: str) -> Decimal:
     """A decimal number, its thousands parted in any clear way."""
-    if re.fullmatch(r"[1-9]\d{0,2}[.,]\d{3}", typed) and currency not in _WHOLE_ONLY:
+    own = decimals_of(currency)
+    most = max(own, 2)  # where the money has no smaller one, printed prices of other times had
+    if re.fullmatch(r"[1-9]\d{0,2}[.,]\d{3}", typed) and own and not (own == 3 and "." in typed):
         whole, part = re.split(r"[.,]", typed)
         sign = "comma" if "," in typed else "point"
-        decimals = f"{whole}.{part}".rstrip("0").rstrip(".")
+        decimals = f"{whole}.{part}" if own == 3 else f"{whole}.{part}".rstrip("0").rstrip(".")
         raise InputError(
             name, _ACCEPTED, shown, f"Does the {sign} mean {decimals} or {whole}{part}? Type it without the thousands."
         )
-    grouped = _GROUPED.fullmatch(typed)
-    if grouped and grouped["group"] != grouped["point"] and not typed.startswith("0"):
-        plain = re.sub(r"[., '](?=\d{3}(?!\d))", "", typed)
-        return Decimal(plain.replace(",", "."))
-    if re.fullmatch(r"\d*(?:[.,]\d{1,2})?", typed):
+    grouped = None if own == 3 and re.fullmatch(r"\d{1,3}\.\d{3}", typed) else _GROUPED.fullmatch(typed)
+    if (
+        grouped
+        and grouped["group"] != grouped["point"]
+        and not typed.startswith("0")
+        and len(grouped["part"] or "") <= most
+    ):
+        whole = typed.removesuffix(f"{grouped['point']}{grouped['part']}") if grouped["point"] else typed
+        return Decimal(re.sub(r"\D", "", whole) + (f".{grouped['part']}" if grouped["part"] else ""))
+    if re.fullmatch(rf"\d*(?:[.,]\d{{1,{most}}})?", typed):
         return Decimal(typed.replace(",", "."))
     if re.fullmatch(r"\d*[.,]\d+", typed):
-        raise InputError(name, _ACCEPTED, shown, "At most two decimals.")
+        raise InputError(name, _ACCEPTED, shown, f"At most {('two', 'three', 'four')[most - 2]} decimals.")
     raise InputError(
         name, _ACCEPTED, shown, "More than one number stands there, or its thousands are not parted in threes."
     )

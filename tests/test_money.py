@@ -8,7 +8,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from pentools.errors import InputError
-from pentools.money import CURRENCIES, Money, read_money
+from pentools.money import CURRENCIES, ROUNDINGS, Money, decimals_of, in_money, read_money, rounded
 
 
 @pytest.mark.parametrize(
@@ -20,6 +20,7 @@ from pentools.money import CURRENCIES, Money, read_money
         ("2 pounds", "2.00 GBP"), ("50p", "0.50 GBP"), ("1,250.00 USD", "1250.00 USD"), ("1.250,00 €", "1250.00 EUR"), ("1 250,50 EUR", "1250.50 EUR"),
         ("1\u202f250,50 EUR", "1250.50 EUR"), ("1’250.50 CHF", "1250.50 CHF"), ("1,250,000 USD", "1250000.00 USD"), ("1.250.000,5 EUR", "1250000.50 EUR"),
         ("1,250 JPY", "1250 JPY"), ("¥ 1200", "1200 JPY"), (".50 USD", "0.50 USD"), ("0,05 EUR", "0.05 EUR"), ("CA$ 3", "3.00 CAD"), ("20 DM", "20.00 DEM"),
+        ("1.250 KWD", "1.250 KWD"), ("0,5 KWD", "0.500 KWD"), ("12 345,678 BHD", "12345.678 BHD"), ("1.250,125 TND", "1250.125 TND"), ("5 CLF", "5.0000 CLF"),
         ("0 EUR", "0.00 EUR"), ("$5 USD", "5.00 USD"), ("100 zł", "100.00 PLN"), ("12 sFr.", "12.00 CHF"),
     ],
 )  # fmt: skip
@@ -56,7 +57,8 @@ def test_the_benchs_own_money_is_shown_as_such():
     ("text", "said"),
     [
         ("", "Nothing was typed"), ("5", "currency is missing"), ("-5 USD", "plus or minus"), ("$-5", "plus or minus"), ("+5 USD", "plus or minus"),
-        ("1,250 USD", "comma mean 1.25 or 1250"), ("1.250 EUR", "point mean 1.25 or 1250"), ("0.505 EUR", "two decimals"), ("$5 GBP", "Two currencies stand there: GBP and USD"),
+        ("1,250 USD", "comma mean 1.25 or 1250"), ("1.250 EUR", "point mean 1.25 or 1250"), ("0.505 EUR", "two decimals"), ("0.5055 KWD", "three decimals"), ("1,250 KWD", "comma mean 1.250 or 1250"), ("1.250 CLF", "mean 1.25 or 1250"),
+        ("12,345.678 EUR", "More than one number"), ("$5 GBP", "Two currencies stand there: GBP and USD"),
         ("USD 4 EUR", "EUR and USD"), ("nan USD", "no number"), ("free", "no number"), ("€", "no number"), ("twelve and six", "in figures"), ("5 5 USD", "More than one number"),
         ("4 to 5 EUR", "not a range"), ("80-130 EUR", "not a range"), ("5 XYZ", "“XYZ” is no money known"), ("30 kr", "DKK, NOK, SEK or ISK"), ("30 fr", "type the code"),
         ("12£1/21/2", "stands in the middle"), ("9" * 5000, "at most 12 digits"), ("1/" + "9" * 5000, "too long"), ("12/6 EUR", "EUR does not go with them"),
@@ -97,7 +99,23 @@ def test_plain_hundredths_come_back(hundredths, code):
     assert read_money(f"{hundredths // 100}.{hundredths % 100:02d} {code}").amount == Decimal(hundredths) / 100
 
 
-def test_the_codes_are_those_of_the_standard():
-    # CLDR, as babel holds it: the codes of ISO 4217
-    numbers = pytest.importorskip("babel.numbers")
-    assert numbers.list_currencies() >= CURRENCIES
+@settings(deadline=None)
+@given(st.integers(0, 10**12), st.sampled_from(sorted(CURRENCIES)), st.sampled_from(sorted(ROUNDINGS)))
+def test_what_is_shown_is_read_again(millionths, code, rule):
+    amount = rounded(Decimal(millionths) / 10**6, code, rule)
+    assert abs(amount - Decimal(millionths) / 10**6) <= Decimal(1).scaleb(-decimals_of(code)) / 2
+    assert -amount.as_tuple().exponent == decimals_of(code)
+    assert read_money(in_money(amount, code)) == Money(amount, code, in_money(amount, code))
+
+
+def test_half_goes_away_from_zero_or_to_the_even_one():
+    halves = [Decimal(text) for text in ("0.005", "0.015", "-0.005", "-0.015")]
+    assert [str(rounded(half, "EUR")) for half in halves] == ["0.01", "0.02", "-0.01", "-0.02"]
+    assert [str(rounded(half, "EUR", "half even")) for half in halves] == ["0.00", "0.02", "-0.00", "-0.02"]
+    assert str(rounded(Decimal("123456789012345678901234567.0005"), "KWD")) == "123456789012345678901234567.001"
+    with pytest.raises(KeyError):
+        rounded(halves[0], "EUR", "down")
+
+
+def test_money_without_decimals_shows_those_that_were_typed():
+    assert (str(Money(Decimal("12.5"), "JPY")), str(Money(Decimal("12.00"), "JPY"))) == ("12.5 JPY", "12 JPY")
