@@ -16,6 +16,7 @@ import platformdirs
 
 from pentools import __version__
 from pentools.record.bench import Bench
+from pentools.record.folders import folders_on, is_there
 from pentools.record.job import RECORD_NAME
 
 __all__ = ["Kept", "Row", "Shelf", "kept_folder", "kit_mark", "stamps_on"]
@@ -83,17 +84,16 @@ def stamps_on(bench: Bench) -> dict[str, str]:
     RecordError
         If the bench folder is not there or cannot be looked into.
     """
-    from pentools.record.job import jobs_on
-
     facts = hashlib.blake2b(repr(sorted(bench.facts.items())).encode(), digest_size=12).hexdigest()
-    found = {}
-    for name in jobs_on(bench):
+    found, rest, folder = {}, f" {facts} {kit_mark()}", f"{bench.folder}{os.sep}"
+    for name in folders_on(bench):
         try:
-            seen = os.stat(f"{bench.folder}{os.sep}{name}{os.sep}{RECORD_NAME}")
-            stamp = f"{seen.st_ino} {seen.st_size} {seen.st_mtime_ns} {seen.st_ctime_ns}"
+            seen = os.stat(f"{folder}{name}{os.sep}{RECORD_NAME}")
         except OSError as error:
-            stamp = f"none: {error.errno}"
-        found[name] = f"{stamp} {facts} {kit_mark()}"
+            if is_there(f"{folder}{name}{os.sep}{RECORD_NAME}") or is_there(f"{folder}{name}{os.sep}{name}.ipynb"):
+                found[name] = f"none: {error.errno}{rest}"
+            continue
+        found[name] = f"{seen.st_ino} {seen.st_size} {seen.st_mtime_ns} {seen.st_ctime_ns}{rest}"
     return found
 
 

@@ -15,6 +15,7 @@ from pentools.money import Money, read_money
 from pentools.record.appending import what_failed
 from pentools.record.bench import Bench, bench_folder, check_job_name, open_bench_folder
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry, new_entry
+from pentools.record.folders import jobs_on
 from pentools.record.forms import F, Logged
 from pentools.record.kinds import Kind, Stage
 from pentools.record.layout import RECORD_NAME, has_picture, lay_out, like_it, shipped_folder
@@ -335,28 +336,6 @@ def start_job(bench: str | os.PathLike[str] | None, name: str) -> Job:
                 (folder / "bench.toml").unlink(missing_ok=True)
                 folder.rmdir()
         raise
-
-
-def jobs_on(bench: Bench) -> tuple[str, ...]:
-    """The names of the folders on a bench that hold a record or a notebook of their name, in their order.
-
-    Raises
-    ------
-    RecordError
-        If the bench folder is not there or cannot be looked into.
-    """
-    try:
-        folders = sorted(path for path in bench.folder.iterdir() if path.is_dir() and not path.name.startswith("."))
-    except OSError as error:
-        raise RecordError(f"The bench folder {bench.folder} cannot be looked into ({what_failed(error)}).") from error
-    return tuple(folder.name for folder in folders if _holds_a_job(folder))
-
-
-def _holds_a_job(folder: Path) -> bool:
-    try:
-        return any((folder / name).exists() for name in (RECORD_NAME, f"{folder.name}.ipynb"))
-    except OSError:
-        return True  # it cannot be looked into, which whoever asks will be told
 
 
 def open_job(name: str, *, bench: Bench | None = None) -> Job:

@@ -4,7 +4,8 @@ import msgspec
 import pytest
 
 from pentools.books.asked import Question, ask_bench
-from pentools.books.kept import Shelf
+from pentools.books.kept import Shelf, stamps_on
+from pentools.record.job import jobs_on
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 
 
@@ -37,3 +38,14 @@ def test_it_is_the_users_alone_and_not_on_the_bench(bench):
     assert path.stat().st_mode & 0o077 == 0
     assert path.parent.stat().st_mode & 0o077 == 0
     assert not path.is_relative_to(bench.folder)
+
+
+def test_every_job_on_the_bench_has_a_stamp_whatever_lies_there(bench):
+    (bench.folder / "d-notebook-alone").mkdir()
+    (bench.folder / "d-notebook-alone" / "d-notebook-alone.ipynb").touch()
+    (bench.folder / "e-no-job").mkdir()
+    (bench.folder / "f-round").symlink_to("f-round")
+    (bench.folder / "g-folder" / "record.jsonl").mkdir(parents=True)
+    (bench.folder / "h-file").touch()
+    assert tuple(stamps_on(bench)) == jobs_on(bench)
+    assert [name[0] for name in stamps_on(bench)] == list("abcdg")
