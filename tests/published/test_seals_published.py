@@ -5,7 +5,6 @@ from outside import Outside
 
 from pentools.calc.seal.bore import DIXON_95, odd_reading
 from pentools.calc.seal.friction import gent_modulus_mpa, ring_friction, suction_force_n
-from pentools.calc.seal.sac import sac_outside_mm
 from pentools.calc.seal.trials import Trial, next_trial_size
 from pentools.calc.seal.washers import head_washer
 
@@ -27,11 +26,6 @@ def test_line_load_of_a_small_ring():
     check.agree(drag.running_n, "2")
     check.agree(drag.breakout_n, "6")
     assert "from memory" in drag.model
-
-
-@pytest.mark.parametrize(("number", "mm"), [(14, "5.56"), (16, "6.35"), (18, "7.14"), (20, "7.94"), (22, "8.73")])
-def test_sac_numbers(number, mm):
-    Outside("sac-pages", "diameter of a sac number [mm]").agree(sac_outside_mm(number), mm)
 
 
 @pytest.mark.parametrize("outside_mm", ["7.14", "8.33", "9.92"])
