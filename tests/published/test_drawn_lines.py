@@ -81,11 +81,29 @@ def poppler(dpi, folder):
         return 1 - np.asarray(opened) / np.float32(255)
 
 
-def held(source, what, path, bias_um, spread_um):
+def pillow(dpi):
+    """Polygons drawn by Pillow, each with the width that it covers, which is its own to an element or so."""
+    from PIL import Image, ImageDraw
+
+    px = dpi / 25.4
+    page, widths = np.zeros((round(45 * px), round(60 * px)), bool), []
+    for (x1, y1), (x2, y2), width in strokes():
+        long = math.hypot(x2 - x1, y2 - y1)
+        u, v = (y1 - y2) / long * width / 2, (x2 - x1) / long * width / 2
+        alone = Image.new("1", page.shape[::-1])
+        corners = [(x1 + u, y1 + v), (x2 + u, y2 + v), (x2 - u, y2 - v), (x1 - u, y1 - v)]
+        ImageDraw.Draw(alone).polygon([(x * px - 0.5, y * px - 0.5) for x, y in corners], fill=1)
+        covered = np.asarray(alone)
+        page |= covered
+        widths.append(covered.sum() / px**2 / long)
+    return page.astype(np.float32), widths
+
+
+def held(source, what, path, bias_um, spread_um, widths=WIDTHS):
     found = {stroke["p50_um"]: stroke for stroke in measure_lines(path).data["strokes"]}
-    assert len(found) == len(WIDTHS)
-    off = np.array([mine - 1000 * told for mine, told in zip(sorted(found), WIDTHS, strict=True)])
-    for mine, told in zip(sorted(found), WIDTHS, strict=True):
+    assert len(found) == len(widths)
+    off = np.array([mine - 1000 * told for mine, told in zip(sorted(found), widths, strict=True)])
+    for mine, told in zip(sorted(found), widths, strict=True):
         Outside(source, what).agree(
             mine, 1000 * told, within=2 * spread_um, because="goal of the kit: twice its spread"
         )
@@ -117,6 +135,14 @@ def test_ink_that_pales_inwards_is_within_its_doubt(tmp_path, pale):
 def test_poppler(tmp_path):
     scanned(poppler(2400, tmp_path), 600, tmp_path / "a.png", finer=4)
     held("poppler", "width of lines at 600 dots an inch", tmp_path / "a.png", 1.5, 3.0)
+
+
+@pytest.mark.parametrize(("dpi", "bias_um", "spread_um"), [(300, 3.0, 5.0), (600, 1.5, 3.0), (1200, 1.5, 3.0)])
+def test_pillow(tmp_path, dpi, bias_um, spread_um):
+    cover, widths = pillow(4800)
+    assert max(abs(1000 * (np.array(widths) - WIDTHS))) < 6  # µm; elements of 5.3
+    scanned(cover, dpi, tmp_path / "a.png", finer=4800 // dpi)
+    held("pillow", f"width covered by polygons at {dpi} dots an inch", tmp_path / "a.png", bias_um, spread_um, widths)
 
 
 def test_a_distance_transform_agrees_to_its_own_grain(tmp_path):
