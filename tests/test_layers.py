@@ -193,3 +193,50 @@ def test_tests_mirror_the_package():
 def test_the_subjects_are_named_once():
     assert {p.name for p in (PACKAGE / "calc").iterdir() if p.is_dir() and not p.name.startswith("_")} == SUBJECTS
     assert building.PACKAGE == PACKAGE
+
+
+CHANGE = {
+    "record/storage.py: Record",
+    "systems/anatomy.py: Anatomy",
+    "writeup/letter/chapters.py: Chapter",
+    "writeup/page_parts.py: Passage",
+    "writeup/tale/chapters.py: Chapter",
+}
+"""The few structures that are written to after they are made."""
+
+
+def structures(package=PACKAGE):
+    """Each dataclass, record form and typed row: where it stands, and what is set on it."""
+    for path in modules(package):
+        for node in ast.walk(parsed(path)):
+            if not isinstance(node, ast.ClassDef):
+                continue
+            marks = [d for d in node.decorator_list if getattr(getattr(d, "func", d), "id", "") == "dataclass"]
+            bases = {ast.unparse(base) for base in node.bases}
+            if marks or bases & {"msgspec.Struct", "Struct", "Form", "Entry"}:
+                given = {
+                    k.arg: ast.unparse(k.value)
+                    for k in (marks[0].keywords if marks and isinstance(marks[0], ast.Call) else node.keywords)
+                }
+                yield f"{place(path, package)}: {node.name}", bool(marks), given
+
+
+def test_what_was_found_is_not_changed_afterwards():
+    held = list(structures())
+    none((where for where, _, given in held if given.get("frozen") != "True" and where not in CHANGE), "not frozen")
+    none(
+        (where for where, data, given in held if data and given.get("slots") != "True" and where not in CHANGE),
+        "no slots",
+    )
+    none(CHANGE - {where for where, _, given in held if given.get("frozen") != "True"}, "frozen by now")
+
+
+def test_options_of_a_function_may_each_be_left_out():
+    none(
+        f"{place(path)}: {node.name}"
+        for path in modules()
+        for node in ast.walk(parsed(path))
+        if isinstance(node, ast.ClassDef)
+        and any(ast.unparse(base) == "TypedDict" for base in node.bases)
+        and {k.arg: ast.unparse(k.value) for k in node.keywords} != {"total": "False"}
+    )
