@@ -203,6 +203,8 @@ CHANGE = {
     "writeup/tale/chapters.py: Chapter",
 }
 """The few structures that are written to after they are made."""
+KEEP = {"figures/closing/wall.py: _Page", "panels/stage.py: PanelResult"}
+"""Those that keep what was worked out of them, or that others build on."""
 
 
 def structures(package=PACKAGE):
@@ -225,7 +227,7 @@ def test_what_was_found_is_not_changed_afterwards():
     held = list(structures())
     none((where for where, _, given in held if given.get("frozen") != "True" and where not in CHANGE), "not frozen")
     none(
-        (where for where, data, given in held if data and given.get("slots") != "True" and where not in CHANGE),
+        (where for where, data, given in held if data and given.get("slots") != "True" and where not in CHANGE | KEEP),
         "no slots",
     )
     none(CHANGE - {where for where, _, given in held if given.get("frozen") != "True"}, "frozen by now")

@@ -9,7 +9,7 @@ from typing import Any
 from pentools.errors import InputError, RecordError
 from pentools.instruments.balance_line import Printed, read_line
 
-__all__ = ["BalancePort"]
+__all__ = ["SPEEDS", "BalancePort"]
 
 SPEEDS = (1200, 2400, 4800, 9600, 19200, 38400, 57600, 115200)
 MOST_WAITING = 4096

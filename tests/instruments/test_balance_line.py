@@ -77,3 +77,10 @@ def test_a_balance_that_prints_in_its_own_way():
 def test_a_pattern_that_cannot_be_used_is_refused(pattern, why):
     with pytest.raises(InputError, match=re.escape(why)):
         check_pattern(pattern)
+
+
+def test_of_a_line_too_long_for_a_display_the_first_eighty_signs_are_said():
+    with pytest.raises(InputError) as refused:
+        read_line("x" * 79 + "yz")
+    assert "x" * 79 + "y" in str(refused.value)
+    assert "yz" not in str(refused.value)

@@ -7,7 +7,7 @@ import time
 import pytest
 
 from pentools.errors import InputError, RecordError
-from pentools.instruments.balance_port import BalancePort
+from pentools.instruments.balance_port import SPEEDS, BalancePort
 
 pty = pytest.importorskip("pty")
 
@@ -77,3 +77,9 @@ def test_a_port_that_is_not_there_and_an_odd_speed_are_refused():
         BalancePort("/dev/no-such-line")
     with pytest.raises(InputError, match="speed"):
         BalancePort("/dev/no-such-line", 9601)
+
+
+def test_the_speeds_are_those_of_serial_lines():
+    import serial
+
+    assert set(SPEEDS) <= set(serial.SerialBase.BAUDRATES)  # pyserial's list
