@@ -114,12 +114,11 @@ def _add_commands(commands: Any) -> None:
         return command
 
     command = add("new", "start a job: its folder, its notebook, an empty record", _new)
-    command.add_argument(
-        "--continues",
-        metavar="OLDJOB",
-        default="",
-        help="the same pen comes back: take over what an older job on this bench knows of it",
-    )
+    for option, metavar, text in (
+        ("--continues", "OLDJOB", "the same pen comes back: take over what an older job on this bench knows of it"),
+        ("--with", "OTHERJOB", "it came in a parcel with that job's pen: owner, yes and posting are taken over"),
+    ):
+        command.add_argument(option, metavar=metavar, default="", help=text)
     command = add(
         "open", "open a job's sheet, or the bench with all its pens, in the browser, on this machine only", _open
     )
@@ -276,10 +275,9 @@ def _heard(bench: Bench) -> Bench:
 
 
 def _new(given: argparse.Namespace) -> int:
-    from pentools.record.coming_back import start_from
-    from pentools.record.job import start_job
+    from pentools.record.came_with import start
 
-    job = start_from(given.bench, given.job, given.continues) if given.continues else start_job(given.bench, given.job)
+    job = start(given.bench, given.job, continues=given.continues, came_with=getattr(given, "with"))
     _heard(job.bench)
     _say(f"{job.folder} is ready. Open its notebook with:")
     _say(f"  pentools open {job.name}{_bench_option(given)}")

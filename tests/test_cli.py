@@ -360,3 +360,13 @@ def test_parts_wanted_are_listed_over_every_pen(bench, capsys):
     _, out, _ = run(capsys, "wanted")
     assert "pen-1: threads: wanted: a section of its own. Now: trace of oil or grease, since 20" in out
     assert out.endswith("1 part wanted.\n")
+
+
+def test_a_pen_that_came_with_another_takes_over_what_is_the_parcels(bench, capsys):
+    run(capsys, "new", "pen-1")
+    code, _, err = run(capsys, "new", "pen-2", "--with", "pen-9")
+    assert (code, "no job pen-9" in err, (bench / "pen-2").exists()) == (3, True, False)
+    code, out, _ = run(capsys, "new", "pen-2", "--with", "pen-1")
+    assert (code, "pentools open pen-2" in out) == (0, True)
+    for name in ("pen-1", "pen-2"):
+        assert '"kind":"came with"' in (bench / name / "record.jsonl").read_text()

@@ -265,6 +265,11 @@ class StagePanel(ShowsItself):
         # last, because its figure takes longer than all else: the hand need not wait for it
         self._refresh_result()
 
+    def sheet_changed(self) -> None:
+        """Show what was added to the record beside the forms."""
+        self.refresh()
+        self.sheet.changed(self)
+
     def _go_on(self, entry: Entry, done_before: frozenset[str]) -> None:
         """Once something that is owed is on record, lead on: to the next form of this stage, else to the way on."""
         owed = [one for one in owed_by(self.job) if one.stage == self.stage.key]

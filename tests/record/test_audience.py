@@ -4,6 +4,7 @@ from pentools.record.registry import all_stages
 
 BENCH = {
     "intake/owner": "private_note",
+    "intake/came with": "lead",
     "open/parts tray": "kept",
     "clean/drying": "begun_ago",
     "repairs/repair": "ago",

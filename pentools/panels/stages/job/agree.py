@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from pentools.errors import InputError
+from pentools.panels.parcel_row import ParcelRow
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
 from pentools.panels.ticks_box import TicksBox
@@ -36,6 +37,10 @@ class AgreePanel(StagePanel):
 
     def refresh_forms(self) -> None:
         """Offer for a yes what this kind of work asks for, and what was proposed or departed from."""
+        if not self.above.children:
+            self.parcel = ParcelRow(self.job, self.sheet_changed)
+            self.above.children = (self.parcel.widget,)
+        self.parcel.refresh()
         offered = ASKED_OF_OWNER.get(
             self.job.newest(REQUEST).work or "",
             tuple(key for key, _ in ACTIONS if key not in ("proposal", "departure")),

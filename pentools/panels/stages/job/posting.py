@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from pentools.errors import HoldError
+from pentools.panels.parcel_row import ParcelRow
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
@@ -27,7 +28,11 @@ class PostingPanel(StagePanel):
             )
 
     def refresh_forms(self) -> None:
-        """Put the value declared at intake where none has been entered."""
+        """Put the value declared at intake where none has been entered; of a parcel, say how the others have it too."""
+        if not self.above.children:
+            self.parcel = ParcelRow(self.job, self.sheet_changed)
+            self.above.children = (self.parcel.widget,)
+        self.parcel.refresh()
         box = self.forms["parcel"].boxes["insured"]
         value = declared_value(self.job)
         if value and not box.text and not self.job.log(PARCEL):

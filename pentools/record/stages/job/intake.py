@@ -6,6 +6,7 @@ from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
 from pentools.record.stages.job.agree import consents
+from pentools.record.stages.job.came_with_kinds import CAME_WITH
 from pentools.record.stages.job.coming_back import return_findings
 from pentools.record.stages.job.coming_back_kinds import RETURN
 from pentools.record.stages.job.intake_kinds import ARRIVAL, CONSENT, OWNER, PASSED, REQUEST
@@ -46,7 +47,7 @@ INTAKE = Stage(
     "intake",
     "Intake",
     "Whose pen this is, what came in the parcel, what is asked, and what may be shown of it.",
-    (OWNER, ARRIVAL, REQUEST, CONSENT, RETURN, PASSED),
+    (OWNER, ARRIVAL, REQUEST, CONSENT, RETURN, CAME_WITH, PASSED),
     panel="pentools.panels.stages.job.intake:IntakePanel",
     section="pentools.writeup.sections.job.intake:section",
     state=_state,
