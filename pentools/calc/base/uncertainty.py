@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
+from pentools.calc.base.beta import incomplete_beta
 from pentools.errors import InputError
 
 __all__ = [
@@ -264,33 +265,7 @@ def decision_factor(degrees_of_freedom: float) -> float:
 
 def _t_tail(t: float, nu: float) -> float:
     """Two-sided probability within ±t, by the continued fraction of the incomplete beta function."""
-    return 1 - _incomplete_beta(nu / 2, 0.5, nu / (nu + t * t))
-
-
-def _incomplete_beta(a: float, b: float, x: float) -> float:
-    if not 0 < x < 1:
-        return min(max(x, 0.0), 1.0)
-    front = math.exp(math.lgamma(a + b) - math.lgamma(a) - math.lgamma(b) + a * math.log(x) + b * math.log1p(-x))
-    if x > (a + 1) / (a + b + 2):
-        return 1 - front / b * _beta_fraction(b, a, 1 - x)
-    return front / a * _beta_fraction(a, b, x)
-
-
-def _beta_fraction(a: float, b: float, x: float) -> float:
-    tiny = 1e-300
-    c, d = 1.0, 1 / (1 - (a + b) * x / (a + 1) or tiny)
-    value = d
-    for m in range(1, 400):
-        even = m * (b - m) * x / ((a + 2 * m - 1) * (a + 2 * m))
-        odd = -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1))
-        for step in (even, odd):
-            d = 1 / (1 + step * d or tiny)
-            c = 1 + step / c or tiny
-            change = c * d
-            value *= change
-        if abs(change - 1) < 1e-15:
-            break
-    return value
+    return 1 - incomplete_beta(nu / 2, 0.5, nu / (nu + t * t))
 
 
 def believed_spread(known: float, found: float, degrees_of_freedom: int) -> tuple[float, float]:

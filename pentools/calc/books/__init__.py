@@ -1,0 +1,1 @@
+"""Numbers over many jobs, honest where they are few."""
