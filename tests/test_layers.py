@@ -13,7 +13,6 @@ from building import (
     RANK,
     ROOMS,
     ROOT,
-    SUBJECTS,
     circles,
     graph,
     imports,
@@ -191,7 +190,7 @@ def test_tests_mirror_the_package():
 
 
 def test_the_subjects_are_named_once():
-    assert {p.name for p in (PACKAGE / "calc").iterdir() if p.is_dir() and not p.name.startswith("_")} == SUBJECTS
+    assert {p.name for p in (PACKAGE / "calc").iterdir() if p.is_dir() and not p.name.startswith("_")} == ROOMS["calc"]
     assert building.PACKAGE == PACKAGE
 
 
