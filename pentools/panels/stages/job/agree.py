@@ -17,6 +17,7 @@ from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import check_estimate, check_yes
 from pentools.record.stages.job.agree_kinds import ACTIONS, MENDABLE, PROPOSAL, YES, Estimate, NotApplicable, Yes
 from pentools.record.stages.job.intake_kinds import REQUEST
+from pentools.record.stages.job.money_kinds import INVOICE
 from pentools.record.stages.job.work_kinds import DEPARTURE
 from pentools.record.stages.job.works import ASKED_OF_OWNER
 
@@ -25,6 +26,8 @@ __all__ = ["AgreePanel"]
 
 class AgreePanel(StagePanel):
     """Proposals and answers in; what may be done, and up to which price, out."""
+
+    hidden_kinds = (INVOICE.key,)
 
     def check(self, kind: Kind[Any], values: Form) -> None:  # noqa: ARG002 - the form says its own kind
         """Refuse an estimate out of order, a yes and a no to the same thing, and a reason of no words."""

@@ -28,6 +28,7 @@ from pentools.record.stages.job.agree_kinds import (
     Yes,
 )
 from pentools.record.stages.job.intake_kinds import CONSENT, REQUEST
+from pentools.record.stages.job.money_kinds import BILL, INVOICE, RECEIVED
 from pentools.record.stages.job.work_kinds import DEPARTURE
 from pentools.record.view import once_a_state
 
@@ -278,7 +279,7 @@ AGREE = Stage(
     "agree",
     "Proposal and agreement",
     "What is proposed for each part, what else could be done, what it may cost, and the owner's yes or no to each kind of action.",
-    (YES, SURVEY, PROPOSAL, ESTIMATE, ANSWER, NOT_APPLICABLE),
+    (YES, SURVEY, PROPOSAL, ESTIMATE, ANSWER, RECEIVED, BILL, INVOICE, NOT_APPLICABLE),
     panel="pentools.panels.stages.job.agree:AgreePanel",
     section="pentools.writeup.sections.job.agree:section",
     state=_state,

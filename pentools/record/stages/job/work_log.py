@@ -18,6 +18,7 @@ from pentools.record.stages.job.work_kinds import (
     NOTE,
     TIMER_START,
     TIMER_STOP,
+    TOOL,
     WORK,
     TimerStart,
 )
@@ -112,7 +113,7 @@ WORK_LOG = Stage(
     "work log",
     "Work log",
     "Minutes by activity, what went in and came out, and where the work departed from what was agreed.",
-    (WORK, TIMER_START, TIMER_STOP, MATERIAL, DEPARTURE, NOTE),
+    (WORK, TIMER_START, TIMER_STOP, MATERIAL, DEPARTURE, TOOL, NOTE),
     panel="pentools.panels.stages.job.work_log:WorkLogPanel",
     section="pentools.writeup.sections.job.work_log:section",
     state=_state,

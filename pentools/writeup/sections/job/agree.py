@@ -8,6 +8,7 @@ from pentools.numbers import capital, in_words
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import answers_of, yes_and_no
 from pentools.record.stages.job.agree_kinds import ACTIONS, ANSWER, ESTIMATE, NOT_APPLICABLE, PROPOSAL, SURVEY
+from pentools.record.stages.job.money_kinds import INVOICE, RECEIVED
 from pentools.writeup.blocks import Audience, Block, Facts, Lead, Paragraph, Section, Table
 from pentools.writeup.sections.generic import facts_of, kind_facts, kind_table, releases_of
 from pentools.writeup.words import date_in_words, sentence
@@ -17,6 +18,9 @@ if TYPE_CHECKING:
     from pentools.record.kinds import Stage
 
 __all__ = ["answers_in_words", "section"]
+
+_NOT_IN_SHORT = ("place", "lines", "before_tax", "tax", "tax_words", "deposit", "why", "remarks")
+"""What of an invoice stands on its own page."""
 
 
 def answers_in_words(job: Job) -> str:
@@ -59,6 +63,8 @@ def section(job: Job, stage: Stage, audience: Audience) -> Section:
             blocks.append(Paragraph(said))
         blocks += _answers(job)
         blocks += kind_facts(job, ESTIMATE, audience, caption="Hours and price, as estimated")
+        blocks += kind_table(job, RECEIVED, audience)
+        blocks += kind_table(job, INVOICE, audience, without=_NOT_IN_SHORT, caption="Invoices")
         blocks += kind_table(job, NOT_APPLICABLE, audience, caption="What does not apply here")
     blocks += releases_of(job, stage, audience)
     return Section(stage.key, "What was proposed and agreed" if owners else "What was proposed", tuple(blocks))

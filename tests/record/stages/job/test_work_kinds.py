@@ -10,6 +10,7 @@ KEPT = {
     "work log/timer stop": "done",
     "work log/material": "what way:c part:c reversible:b lot cost",
     "work log/departure": "what why agreed_on:d channel",
+    "work log/tool": "tool part:c dimensions made_from photo:p",
     "work log/note": "note",
 }
 
@@ -21,6 +22,7 @@ ASKED = {
     "work log/timer stop": "",
     "work log/material": "what! way!",
     "work log/departure": "what! why!",
+    "work log/tool": "tool!",
     "work log/note": "note!",
 }
 
