@@ -6,11 +6,13 @@ import math
 import re
 import tomllib
 from collections.abc import Mapping
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
 from pentools.calc.weighing.balance import FIGURES
 from pentools.errors import InputError
+from pentools.money import ROUNDINGS
 from pentools.units import read_quantity
 
 __all__ = ["BENCH_TEMPLATE", "read_facts"]
@@ -31,6 +33,15 @@ large_type = false              # bigger letters and buttons, for reading at arm
 [money]
 currency = "EUR"
 rate_per_hour = 0.0             # 0 = hours are counted but not priced
+tax_name = ""                   # what your tax is called; where neither name nor rate stands, none is charged and none is named
+tax_rate = ""                   # in per cent, such as "19 %"
+tax_included = false            # true: your rate and prices hold the tax already
+tax_on = "total"                # or "each line": on what it is worked out and rounded
+tax_wording = ""                # a line for the foot of the invoice, in your own words
+rounding = "half up"            # or "half even": what becomes of half a cent
+invoice_number = "YYYY-###"     # YYYY becomes the year, ### the number: one sequence, which no new year begins again
+first_invoice = 1               # the number that the sequence begins with
+payment = []                    # how to pay, on the invoice, one string each
 
 [balance]                       # from the balance's own sheet, with units; what is left empty is taken as usual for its readability
 {_BALANCE}
@@ -173,8 +184,8 @@ def _checked(table: str, key: str, value: Fact, usual: Fact) -> Fact:
         return _quantity(where, value, _QUANTITIES[table, key])
     if (table, key) in _CHOICES:
         return _one_of(where, value, _CHOICES[table, key])
-    if key == "rate_per_hour" and table == "money":
-        return _rate(where, value)
+    if (table, key) in _MONEY:
+        return _MONEY[table, key](where, value)
     if isinstance(usual, bool):
         return _yes_no(where, value)
     if isinstance(usual, list):
@@ -182,7 +193,7 @@ def _checked(table: str, key: str, value: Fact, usual: Fact) -> Fact:
     return _text(where, value) if isinstance(usual, str) else value
 
 
-_CHOICES = {("bench", "decimal_sign"): (".", ","), ("bench", "paper"): ("A4", "Letter"), ("bench", "date_order"): ("", "day first", "month first")}  # fmt: skip
+_CHOICES = {("money", "tax_on"): ("total", "each line"), ("money", "rounding"): tuple(ROUNDINGS), ("bench", "decimal_sign"): (".", ","), ("bench", "paper"): ("A4", "Letter"), ("bench", "date_order"): ("", "day first", "month first")}  # fmt: skip
 
 
 def _quantity(where: str, value: Fact, unit: str) -> str:
@@ -205,6 +216,42 @@ def _rate(where: str, value: Fact) -> float:
     if not number or not 0 <= value < 1e9 or not math.isfinite(value):
         raise InputError(where, "a number, zero or more", value)
     return float(value)
+
+
+def _per_cent(where: str, value: Fact) -> str:
+    """A share in per cent as a text without its sign; empty where none is given."""
+    text = "" if isinstance(value, bool) else str(value).strip()
+    number = text.removesuffix("%").strip().replace(",", ".")
+    if not number:
+        return ""
+    if not re.fullmatch(r"\d{1,2}(\.\d{1,4})?|100", number):
+        raise InputError(where, "a share in per cent from 0 to 100, such as “19 %”", value)
+    if 0 < Decimal(number) < 1 and not text.endswith("%"):
+        raise InputError(
+            where, "in per cent", value, f"Write “{Decimal(number) * 100:f} %”, or “{number} %” if so little is meant."
+        )
+    return number
+
+
+def _number_pattern(where: str, value: Fact) -> str:
+    text = value.strip() if isinstance(value, str) else ""
+    if len(re.findall("#+", text)) != 1 or len(text) > 40 or re.search(r"[\x00-\x1f;|]", text):
+        raise InputError(where, "a text with one run of #, such as “YYYY-###”", value)
+    return text
+
+
+def _first(where: str, value: Fact) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= 1_000_000:
+        raise InputError(where, "a whole number from 1 on", value)
+    return value
+
+
+_MONEY = {
+    ("money", "rate_per_hour"): _rate,
+    ("money", "tax_rate"): _per_cent,
+    ("money", "invoice_number"): _number_pattern,
+    ("money", "first_invoice"): _first,
+}  # fmt: skip
 
 
 def _yes_no(where: str, value: Fact) -> bool:

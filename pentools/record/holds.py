@@ -13,6 +13,7 @@ from decimal import Decimal
 from pentools.calc.base.findings import Finding
 from pentools.calc.base.hold_points import STEPS, JobFacts, Step, Topic, hold_point
 from pentools.errors import InputError
+from pentools.money import in_money
 from pentools.numbers import in_words
 from pentools.record.entries import Entry
 from pentools.record.job import Job
@@ -147,7 +148,7 @@ def job_facts(job: Job) -> JobFacts:
         flexed_past_limit=flex_past_limit(job),
         untested=bool(closing_untested(job)),
         ended_early=job.newest(RESULT).ending in EARLY,
-        spent=float(money.spent),
+        spent=float(money.in_all()),
         ceiling=None if money.ceiling is None else float(money.ceiling),
         releases={key: release_reason(job, key) for key in STEPS if job.record.releases(key)},
     )
@@ -159,7 +160,9 @@ def _reason(key: Step, job: Job, amount: Decimal = Decimal(0), repair: Repair | 
         facts = replace(facts, curing=any(one.row.treatment == WELD for one in curing(job)))
     if key == "repair":
         facts = replace(facts, repair=repairs_in_the_way(job, repair))
-    state = hold_point(key, facts, amount=float(amount))
+    if amount:
+        facts = replace(facts, spent=float(spending_of(job).in_all(amount)))
+    state = hold_point(key, facts)
     said = [_said(key, topic, job, amount) for topic in state.topics]
     return in_words(said)
 
@@ -172,8 +175,11 @@ def _said(key: Step, topic: Topic, job: Job, amount: Decimal) -> str:
 
 def _spent_in_words(job: Job, amount: Decimal) -> str:
     money = spending_of(job)
-    total, most = f"{money.spent + amount:.2f} {money.currency}", f"{money.ceiling or 0:.2f} {money.currency}"
-    return f"{total} {'would be' if amount else 'are'} past the agreed ceiling of {most} (ask the owner first)"
+    total, most = (in_money(sum_, money.currency) for sum_ in (money.in_all(amount), money.ceiling or Decimal(0)))
+    with_tax = " with tax" if money.on_top else ""
+    return (
+        f"{total}{with_tax} {'would be' if amount else 'are'} past the agreed ceiling of {most} (ask the owner first)"
+    )
 
 
 def held(job: Job, key: str, *, amount: Decimal = Decimal(0), repair: Repair | None = None) -> str:
@@ -255,5 +261,9 @@ def passed_by(job: Job) -> tuple[Finding, ...]:
     price = job.newest(RESULT).price
     if price_past_ceiling(job, price) and not job.record.releases("spend"):
         money = spending_of(job)
-        found.append(Finding("warning", "job.price-past", price=price, ceiling=f"{money.ceiling:.2f} {money.currency}"))
+        found.append(
+            Finding(
+                "warning", "job.price-past", price=price, ceiling=in_money(money.ceiling or Decimal(0), money.currency)
+            )
+        )
     return tuple(found)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
+from pentools.money import in_money
 from pentools.numbers import plain
 from pentools.record.forms import Form
 from pentools.record.spending import counted, spending_of
@@ -116,10 +117,9 @@ def _minutes(job: Job, form: Work) -> str:
     cost = Decimal(str(minutes)) / 60 * Decimal(str(job.bench.rate_per_hour)) if money.hours_counted else Decimal(0)
     if not cost or money.past() or not money.past(cost):
         return ""  # what is past already was said when it went past
-    total = (money.spent + cost).quantize(Decimal("0.01"))
     return (
-        f"With {plain(minutes, 4)} min at the bench’s rate this pen comes to {total:f} {money.currency}, past the agreed "
-        f"{money.ceiling:.2f} {money.currency}: was so much time spent?"
+        f"With {plain(minutes, 4)} min at the bench’s rate this pen comes to {in_money(money.in_all(cost), money.currency)}, past the agreed "
+        f"{in_money(money.ceiling or Decimal(0), money.currency)}: was so much time spent?"
     )
 
 
@@ -129,7 +129,7 @@ def _price(job: Job, form: Result) -> str:
     parts = sum((counted(job, logged.values.cost) for logged in job.log(MATERIAL)), Decimal(0))
     if not price or price >= parts:
         return ""
-    return f"A price of {form.price}, and the parts alone came to {parts:.2f} {money.currency}: is that right?"
+    return f"A price of {form.price}, and the parts alone came to {in_money(parts, money.currency)}: is that right?"
 
 
 _DOUBTS: dict[type[Form], Callable[[Job, Any], str]] = {

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 
 from pentools.calc.base.findings import Finding, gravest_first
 from pentools.errors import RecordError
+from pentools.money import in_money
 from pentools.record.entries import RELEASE, WITHDRAWAL, Entry
 from pentools.record.holds import HOLDS, passed_by, released_step
 from pentools.record.job import Job
@@ -72,7 +73,7 @@ def _on_costs(job: Job) -> tuple[Finding, ...]:
     money, result = spending_of(job), job.newest(RESULT)
     found = [Finding("note", "job.cost", text=text, currency=money.currency) for text in unread_amounts(job)]
     if result.ending in ("done", "done with limits") and result.price is None and money.ceiling is not None:
-        found.append(Finding("warning", "job.price-not-named", ceiling=f"{money.ceiling:.2f} {money.currency}"))
+        found.append(Finding("warning", "job.price-not-named", ceiling=in_money(money.ceiling, money.currency)))
     return tuple(found)
 
 

@@ -94,7 +94,7 @@ def _agree(job: Job) -> str:
     money = spending_of(job)
     what = "" if money.hours_counted else " on materials"
     most = (
-        f" {money.spent.normalize():f} of at most {money.ceiling.normalize():f} {money.currency} spent{what}."
+        f" {money.in_all().normalize():f} of at most {money.ceiling.normalize():f} {money.currency} spent{what}."
         if money.ceiling is not None
         else " No ceiling is agreed."
     )

@@ -5,21 +5,21 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from pentools.money import Money
+from pentools.money import Money, rounded
+from pentools.record.billing import billing_of
 from pentools.record.forms import Logged
 from pentools.record.job import Job
 from pentools.record.stages.job.agree import agreed_price, answers_of, consents
 from pentools.record.stages.job.agree_kinds import ESTIMATE, Yes
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import REQUEST
+from pentools.record.stages.job.money_kinds import BILL
 from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.stages.repairs.kinds import BACK
 from pentools.record.view import once_a_state
 
 __all__ = ["Spending", "counted", "price_past_ceiling", "spending_of", "unread_amounts"]
-
-_CENT = Decimal("0.01")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +29,16 @@ class Spending:
     Parameters
     ----------
     spent : Decimal
-        Costs of materials and of work by others, and hours at the bench's rate, in `currency`.
+        Costs of materials and of work by others, postage, and hours at the bench's rate or the price of the work in their
+        place, less what is taken off; in `currency`, before a tax that comes on top.
     ceiling : Decimal or None
         The agreed most; None where none was agreed.
     currency : str
         The currency of both.
     not_counted : tuple of str
         Costs as typed that could not be read, or are in another currency.
+    on_top : Decimal
+        What the bench's tax adds, as a share; 0 where there is none or prices hold it already.
     hours_counted : bool
         Whether hours are among what was spent: they have a rate, and it is in the same currency.
     """
@@ -44,11 +47,16 @@ class Spending:
     ceiling: Decimal | None
     currency: str
     not_counted: tuple[str, ...] = ()
+    on_top: Decimal = Decimal(0)
     hours_counted: bool = False
+
+    def in_all(self, more: Decimal = Decimal(0)) -> Decimal:
+        """What it comes to, or would with `more`, with the tax: this is held against the agreed most."""
+        return rounded((self.spent + more) * (1 + self.on_top), self.currency)
 
     def past(self, more: Decimal = Decimal(0)) -> bool:
         """Whether it is past the ceiling, or would be with `more`."""
-        return self.ceiling is not None and self.spent + more > self.ceiling
+        return self.ceiling is not None and self.in_all(more) > self.ceiling
 
 
 @once_a_state
@@ -66,20 +74,22 @@ def spending_of(job: Job) -> Spending:
     limit = _ceiling(job)
     currency = own if limit is None else limit.currency
     spent, strange = Decimal(0), []
+    bill = job.newest(BILL)
     costs = [*(bought.values.cost for bought in job.log(MATERIAL)), *(back.values.cost for back in job.log(BACK))]
-    for typed in costs:
+    for typed, sign in (*((cost, 1) for cost in costs), (bill.postage, 1), (bill.work_price, 1), (bill.taken_off, -1)):
         if typed is None:
             continue
         cost = job.money(typed)
         if cost is None or cost.currency != currency:
             strange.append(typed)
         else:
-            spent += cost.amount
-    hours = currency == own and job.bench.rate_per_hour > 0
+            spent += sign * cost.amount
+    set_by = billing_of(job.bench)
+    hours = currency == own and set_by.rate > 0 and bill.work_price is None
     if hours:
-        minutes = Decimal(str(sum(minutes_by_activity(job).values())))
-        spent += minutes / 60 * Decimal(str(job.bench.rate_per_hour))
-    return Spending(spent.quantize(_CENT), None if limit is None else limit.amount, currency, tuple(strange), hours)
+        spent += Decimal(str(sum(minutes_by_activity(job).values()))) / 60 * set_by.rate
+    most = None if limit is None else limit.amount
+    return Spending(rounded(spent, currency), most, currency, tuple(strange), set_by.on_top, hours)
 
 
 def counted(job: Job, typed: str | None) -> Decimal:

@@ -6,6 +6,7 @@ import pytest
 
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import new_entry
+from pentools.record.holds import held
 from pentools.record.job import create_job
 from pentools.record.review import review
 from pentools.record.spending import counted, price_past_ceiling, spending_of, unread_amounts
@@ -136,3 +137,29 @@ def test_a_price_that_the_owner_said_yes_to_is_the_ceiling(job, steps, most):
         else:
             limits(job, **{{"limit": "limit", "estimate": "ceiling", "proposal": "agreed"}[step]: value})
     assert spending_of(job).ceiling == most
+
+
+def test_postage_tax_and_the_price_of_the_work_are_held_against_the_most(bench):
+    path = bench.folder / "bench.toml"
+    path.write_text(path.read_text().replace('tax_rate = ""', 'tax_rate = "20 %"').replace("= 0.0 ", "= 30.0 "))
+    job = create_job(open_bench_folder(bench.folder), "pen")
+    limits(job, "100 EUR")
+    job.add("work log", "work", {"activity": "seal", "minutes": "120 min", "done": "a cork"})
+    job.add("work log", "material", {"what": "cork", "way": "added", "cost": "15 EUR"})
+    money = spending_of(job)
+    assert (money.spent, money.in_all(), money.past(), money.hours_counted) == (75, 90, False, True)
+    assert "105.00 EUR with tax would be past" in held(job, "spend", amount=Decimal("12.50"))
+    assert held(job, "spend", amount=Decimal("8.33")) == ""
+    job.add("agree", "bill", {"postage": "8.50 EUR"})
+    assert (spending_of(job).in_all(), spending_of(job).past()) == (Decimal("100.20"), True)
+    job.add("agree", "bill", {"postage": "8.50 EUR", "work_price": "50 EUR", "taken_off": "3 EUR"})
+    money = spending_of(job)
+    assert (money.spent, money.in_all(), money.hours_counted) == (Decimal("70.50"), Decimal("84.60"), False)
+
+
+def test_a_currency_of_three_decimals_keeps_them(bench):
+    job = create_job(rated(bench, "10.0", "KWD"), "pen")
+    limits(job, "5.500 KWD")
+    job.add("work log", "work", {"activity": "seal", "minutes": "20 min", "done": "a cork"})
+    assert spending_of(job).spent == Decimal("3.333")
+    assert "5.833 KWD would be past the agreed ceiling of 5.500 KWD" in held(job, "spend", amount=Decimal("2.5"))

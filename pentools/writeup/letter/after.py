@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from pentools.money import in_money
 from pentools.record.spending import price_past_ceiling, spending_of
 from pentools.record.stages.job.agree_kinds import ESTIMATE
 from pentools.record.stages.job.care import care_of_mends, suggested_care
@@ -27,7 +28,7 @@ _MORE = "The rest of it stands in the record."
 def price_row(job: Job) -> Row | None:
     """The price against the agreed most and the estimate; what was agreed alone while there is no price."""
     price, agreed = job.newest(RESULT).price, spending_of(job)
-    most = f"{_plain(agreed.ceiling)} {agreed.currency}" if agreed.ceiling is not None else ""
+    most = _plain(agreed.ceiling, agreed.currency) if agreed.ceiling is not None else ""
     if price is None:
         if not most:
             return None
@@ -56,7 +57,7 @@ def _estimated(job: Job) -> str:
     a, b = job.money(low), job.money(high)
     if a is None or b is None or a.currency != b.currency:
         return f"The estimate was {low} to {high}."
-    return f"The estimate was {_plain(a.amount)} to {_plain(b.amount)} {b.currency}."
+    return f"The estimate was {_plain(a.amount, a.currency).split()[0]} to {_plain(b.amount, b.currency)}."
 
 
 def _parts(job: Job) -> str:
@@ -66,17 +67,17 @@ def _parts(job: Job) -> str:
     if not costs or len(costs) < len(typed) or len({money.currency for money in costs}) > 1:
         return ""
     total = sum((money.amount for money in costs), Decimal(0))
-    return f"Parts and materials came to {_plain(total)} {costs[0].currency}." if total else ""
+    return f"Parts and materials came to {_plain(total, costs[0].currency)}." if total else ""
 
 
 def _money_text(job: Job, text: str) -> str:
     money = job.money(text)
-    return f"{_plain(money.amount)} {money.currency}" if money is not None and money.currency else text
+    return text if money is None else _plain(money.amount, money.currency)
 
 
-def _plain(amount: Decimal) -> str:
-    whole = amount == amount.to_integral_value()
-    return f"{amount:.0f}" if whole else f"{amount:.2f}"
+def _plain(amount: Decimal, currency: str) -> str:
+    """An amount of money; a whole one without decimals."""
+    return f"{amount:.0f} {currency}" if amount == amount.to_integral_value() else in_money(amount, currency)
 
 
 def care_row(job: Job) -> Row | None:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import Any
 
+from pentools.money import in_money
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.forms import Form
 from pentools.record.kinds import Kind
@@ -31,7 +33,7 @@ class ReleasePanel(StagePanel):
 
     def _too_dear(self, price: str | None) -> str:
         money = spending_of(self.job)
-        return f"the price of {price} is past the agreed ceiling of {money.ceiling:.2f} {money.currency} (ask the owner first)"
+        return f"the price of {price} is past the agreed ceiling of {in_money(money.ceiling or Decimal(0), money.currency)} (ask the owner first)"
 
     def refresh_forms(self) -> None:
         """Put a draft of the care text, and of when to come back, where none has been written."""
