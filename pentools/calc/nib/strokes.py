@@ -14,6 +14,7 @@ __all__ = ["Doubt", "Skip", "Stroke", "stroke_of", "weighted_percentiles"]
 _REPEAT_UM = 2.0  # judged: two readings of one even line on one scan agree to this
 _PER_PX = 0.04  # judged: and to this share of a picture element
 _THRESHOLD_SHARE = 0.02  # judged: how sure the darkness of ink and paper beside an edge are
+_GRAIN_UM = 400.0  # judged: at this distance the grain of most papers is no longer alike
 _FINE_BLURS = 5.0
 _FINE_PX = 2.2
 
@@ -55,7 +56,10 @@ class Stroke:
     measured_mm : float
         Length over which the width could be read [mm].
     ratio, ratio_floor : float
-        p95 over p5, and what an even line of this scatter would show [1].
+        p95 over p5 once the scatter of paper and picture is taken off, and what an even line of this scatter would show
+        with it [1].
+    own_share : float
+        How much of the spread of its widths is the pen's own [1], 0 to 1; the rest is that scatter.
     blur_um : float
         Blur of the picture at its edges, one standard deviation [µm].
     ink : float
@@ -81,6 +85,7 @@ class Stroke:
     measured_mm: float
     ratio: float
     ratio_floor: float
+    own_share: float
     blur_um: float
     ink: float
     skips: tuple[Skip, ...]
@@ -88,6 +93,11 @@ class Stroke:
     too_fine: bool
     closed: bool
     track: Floats = field(compare=False, repr=False)
+
+    @property
+    def own_widths_um(self) -> Floats:
+        """Its widths with the scatter of paper and picture taken off [µm], shape (n,)."""
+        return self.p50_um + self.own_share * (self.track[:, 3] - self.p50_um)
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,22 +221,37 @@ def stroke_of(
     """
     widths = track[:, 3]
     p5, p50, p95 = (float(v) for v in np.percentile(widths, [5, 50, 95]))
-    scatter = _scatter(widths)
+    scatter = _scatter(widths, step_um)
     floor = (p50 + 1.645 * scatter) / max(p50 - 1.645 * scatter, 1e-6)
+    # variances add: what the scatter explains of the spread from p5 to p95 is not the pen's
+    own = math.sqrt(max(0.0, 1 - (3.29 * scatter / max(p95 - p5, 1e-9)) ** 2))
+    ratio = (p50 + own * (p95 - p50)) / (p50 + own * (p5 - p50))
     fine = p50 < max(_FINE_BLURS * blur_um, _FINE_PX * doubt.um_per_px)
     # cuts nearer than a fifth of a millimetre share their noise
     free = max(1.0, len(widths) * step_um / 200.0)
     u = doubt.of_width(p50, blur_um, 1.25 * scatter / math.sqrt(free), ink[1])
     return Stroke(
-        p50, u, p5, p50, p95, length_mm, len(widths) * step_um / 1000, p95 / p5, floor, blur_um, ink[0], *gaps,
+        p50, u, p5, p50, p95, length_mm, len(widths) * step_um / 1000, ratio, floor, own, blur_um, ink[0], *gaps,
         fine, closed, track,
     )  # fmt: skip
 
 
-def _scatter(widths: Floats) -> float:
-    """Scatter of widths about their own slow change: from second differences, so that swelling is no scatter."""
+def _scatter(widths: Floats, step_um: float) -> float:
+    """Scatter of widths about their own slow change.
+
+    From second differences over a way and over twice that: where a line swells the second is four times the first, where it
+    only scatters both are alike, so that swelling is no scatter.
+    """
+    lag = max(2, round(_GRAIN_UM / step_um))
     if len(widths) < 12:
         return float(np.std(widths))
-    lag = 4
+    if len(widths) < 6 * lag:
+        return _second_difference(widths, min(lag, len(widths) // 3))
+    near, far = (_second_difference(widths, way) for way in (lag, 2 * lag))
+    return math.sqrt(max(0.0, (16 * near**2 - far**2) / 15))
+
+
+def _second_difference(widths: Floats, lag: int) -> float:
+    """What second differences over so many cuts say of the scatter of one cut."""
     second = widths[2 * lag :] - 2 * widths[lag:-lag] + widths[: -2 * lag]
     return float(1.4826 * np.median(np.abs(second - np.median(second))) / math.sqrt(6.0))

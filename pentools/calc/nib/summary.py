@@ -50,7 +50,7 @@ class PageLines:
     p5_um, p95_um : float
         Widths that 5 and 95 of 100 parts of the length stay under [µm].
     variation_ratio, ratio_floor : float
-        p95 over p5, and what even lines of this scatter would show [1].
+        p95 over p5 once the scatter of paper and picture is taken off, and what even lines would show with it [1].
     length_mm, measured_mm : float
         Ink from end to end, and the length that could be measured [mm].
     skips : int
@@ -102,6 +102,7 @@ def summed_up(strokes: tuple[Stroke, ...], doubt: Doubt) -> PageLines:
     """
     widths, weights = widths_read(strokes)
     p5, p50, p95 = weighted_percentiles(widths, weights, (0.05, 0.5, 0.95))
+    own = weighted_percentiles(np.concatenate([stroke.own_widths_um for stroke in strokes]), weights, (0.05, 0.95))
     measured = np.array([stroke.measured_mm for stroke in strokes])
     blur, u, floor = (
         weighted_percentiles(np.array([getattr(s, name) for s in strokes]), measured, (0.5,))[0]
@@ -112,7 +113,7 @@ def summed_up(strokes: tuple[Stroke, ...], doubt: Doubt) -> PageLines:
     light, pressed = _two_kinds(strokes)
     per_m = 1000 * skips / length if length >= 500 else None
     page = PageLines(
-        strokes, p50, u, p5, p95, p95 / p5, floor, length, float(measured.sum()), skips, per_m, blur, light, pressed, doubt, (),
+        strokes, p50, u, p5, p95, own[1] / own[0], floor, length, float(measured.sum()), skips, per_m, blur, light, pressed, doubt, (),
     )  # fmt: skip
     return _advised(page)
 

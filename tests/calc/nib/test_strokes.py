@@ -23,6 +23,20 @@ def test_scatter_makes_a_floor_of_the_ratio():
     assert made.ratio_floor == pytest.approx((500 + 16.45) / (500 - 16.45), rel=0.01)
 
 
+@pytest.mark.parametrize("scatter", [0.0, 6.0, 15.0])
+@pytest.mark.parametrize(("swell", "period_mm"), [(0.0, 1.0), (120.0, 4.0), (150.0, 9.0)])
+def test_the_ratio_is_the_pens_without_the_papers_scatter(scatter, swell, period_mm):
+    rng = np.random.default_rng(8)
+    drawn = 500 + swell * np.sin(2 * np.pi * 0.06 * np.arange(4000) / period_mm)
+    low, high = np.percentile(drawn, [5, 95])
+    made = stroke(drawn + rng.normal(0, scatter, 4000))
+    assert made.ratio == pytest.approx(high / low, abs=0.03)
+    own = np.percentile(made.own_widths_um, [5, 95])
+    assert own[1] / own[0] == pytest.approx(made.ratio)
+    if scatter and not swell:
+        assert made.p95_um / made.p5_um - 1 > 4 * (made.ratio - 1)
+
+
 def test_what_the_doubt_is_made_of():
     # by hand: 500 x 0.003 = 1.5; 5.1 x 0.02 x 40 = 4.08; 2; 0.04 x 42.3 = 1.692
     assert DOUBT.of_width(500, 40, 0) == pytest.approx((1.5**2 + 4.08**2 + 2**2 + 1.692**2) ** 0.5)

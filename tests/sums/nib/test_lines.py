@@ -38,7 +38,8 @@ def test_the_drawn_page_comes_back(capsys, scan):
     assert data["scale_um_per_px"] == pytest.approx(25400 / 600, rel=1e-4)
     assert len(data["strokes"]) == 7
     assert data["light"]["width_um"] == pytest.approx(420, abs=2)
-    assert data["p95_um"] / data["p5_um"] == data["variation_ratio"]
+    assert data["variation_ratio"] == pytest.approx(data["p95_um"] / data["p5_um"], abs=0.02)
+    assert data["variation_ratio"] < data["p95_um"] / data["p5_um"]  # its scatter is taken off
     skipped = [stroke["skips"] for stroke in data["strokes"] if stroke["skips"]]
     assert sorted(round(skip["length_um"], -1) for skip in skipped[0]) == pytest.approx([400, 900], abs=20)
     assert (data["skips"], data["skips_per_m"]) == (2, None)
