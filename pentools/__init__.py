@@ -14,13 +14,14 @@ if TYPE_CHECKING:
     from pentools.answers.seal import knockout_tool, sac_fit, seal_fit, thread_match, washer_fit
     from pentools.answers.treatment import dilution, flush_mix, heat_window, shellac_cut, treatment_limits
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
+    from pentools.books.queue_words import queue
+    from pentools.books.wanted import parts_wanted
     from pentools.door import open_door
     from pentools.errors import InputError, RecordError
     from pentools.figures.nib.sheet import write_sheet
     from pentools.panels.bench import open_bench
     from pentools.panels.sums import open_sums
     from pentools.record.ledger import ledger
-    from pentools.record.wanted import parts_wanted
 
 __version__ = "0.1.0"
 
@@ -51,6 +52,7 @@ __all__ = [
     "order",
     "parts_wanted",
     "price_today",
+    "queue",
     "sac_fit",
     "scanner_check",
     "seal_fit",
@@ -71,13 +73,14 @@ _WHERE = {
     "pentools.answers.seal": ("knockout_tool", "sac_fit", "seal_fit", "thread_match", "washer_fit"),
     "pentools.answers.treatment": ("dilution", "flush_mix", "heat_window", "shellac_cut", "treatment_limits"),
     "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),
+    "pentools.books.queue_words": ("queue",),
+    "pentools.books.wanted": ("parts_wanted",),
     "pentools.door": ("open_door",),
     "pentools.errors": ("InputError", "RecordError"),
     "pentools.figures.nib.sheet": ("write_sheet",),
     "pentools.panels.bench": ("open_bench",),
     "pentools.panels.sums": ("open_sums",),
     "pentools.record.ledger": ("ledger",),
-    "pentools.record.wanted": ("parts_wanted",),
 }
 
 

@@ -12,6 +12,7 @@ from urllib.parse import quote
 
 import ipywidgets as widgets
 
+from pentools.books.wanted import wanted_on
 from pentools.errors import PentoolsError, RecordError
 from pentools.live import bring_to_life
 from pentools.numbers import capital
@@ -22,7 +23,6 @@ from pentools.panels.showing import ShowsItself
 from pentools.panels.style import STYLE, table_html
 from pentools.record.bench import Bench, open_bench_folder
 from pentools.record.standing import Standing, new_pen, standing_on
-from pentools.record.wanted import wanted_on
 from pentools.serving import SERVER
 
 __all__ = ["FrontDoor", "WantedList", "open_door"]

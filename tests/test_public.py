@@ -9,7 +9,7 @@ NAMES = {
     "Answer", "InputError", "RecordError", "__version__", "abrasive_grade", "capacity_from_weight", "care", "date_range",
     "dilution", "feed_setting", "flush_mix", "grit_progression", "heat_window", "ink_flow", "knockout_tool", "leak_from_weight",
     "ledger", "measure_lines", "nib_flex", "nib_smoothing",
-    "open_bench", "open_door", "open_sums", "order", "parts_wanted", "price_today", "sac_fit", "scanner_check", "seal_fit", "shellac_cut", "thread_match",
+    "open_bench", "open_door", "open_sums", "order", "parts_wanted", "price_today", "queue", "sac_fit", "scanner_check", "seal_fit", "shellac_cut", "thread_match",
     "treatment_limits", "washer_fit", "write_sheet",
 }  # fmt: skip
 

@@ -9,10 +9,11 @@ from __future__ import annotations
 __all__ = ["COMMANDS"]
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "queue": ("pentools.commands.queue", "list every pen on the bench: what it waits for, what is next and by when"),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
     "wanted": (
         "pentools.commands.wanted",
-        "list the parts that would replace what only holds for now, over every pen on the bench",
+        "list the parts that jobs wait for, and that would replace what only holds for now, over every pen",
     ),
 }
 """Name of a command -> its module, and what it does in one line."""

@@ -1,4 +1,4 @@
-"""``pentools wanted``: the parts that would take the place of makeshifts, over all pens."""
+"""``pentools wanted``: the parts that jobs wait for and that would take the place of makeshifts, over all pens."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ import argparse
 import json
 from collections.abc import Callable
 
+from pentools.books.wanted import wanted_in_words, wanted_on
 from pentools.exits import EXIT_OK
 from pentools.record.bench import Bench
-from pentools.record.wanted import wanted_in_words, wanted_on
 
 __all__ = ["arguments", "run"]
 

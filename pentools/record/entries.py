@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import contextlib
+import contextvars
 import datetime as dt
 import re
 import uuid
+from collections.abc import Iterator
 from typing import Annotated, Any
 
 import msgspec
@@ -20,6 +23,7 @@ __all__ = [
     "Entry",
     "NewerFormatError",
     "OddEntry",
+    "as_if_at",
     "decode_entry",
     "encode_entry",
     "new_entry",
@@ -112,9 +116,28 @@ _decoder = msgspec.json.Decoder(Entry)
 _encoder = msgspec.json.Encoder()
 
 
+_AT: contextvars.ContextVar[dt.datetime | None] = contextvars.ContextVar("at", default=None)
+
+
+@contextlib.contextmanager
+def as_if_at(moment: dt.datetime) -> Iterator[None]:
+    """Let `now` give another moment: what is asked within does not hang on the clock.
+
+    Parameters
+    ----------
+    moment : datetime
+        With its zone.
+    """
+    token = _AT.set(moment)
+    try:
+        yield
+    finally:
+        _AT.reset(token)
+
+
 def now() -> dt.datetime:
-    """The present moment with the local zone, to the second."""
-    return dt.datetime.now().astimezone().replace(microsecond=0)
+    """The present moment with the local zone, to the second; within `as_if_at` the moment that was given."""
+    return _AT.get() or dt.datetime.now().astimezone().replace(microsecond=0)
 
 
 def new_entry(

@@ -5,6 +5,8 @@ from pentools.record.registry import all_stages
 BENCH = {
     "intake/owner": "private_note",
     "intake/came with": "lead",
+    "release/result": "follow_up_on",
+    "release/followed up": "again_on",
     "open/parts tray": "kept",
     "clean/drying": "begun_ago",
     "repairs/repair": "ago",
@@ -15,7 +17,7 @@ BENCH = {
 }
 OWNER = {
     "intake/owner": "owner contact address may_decide declared_value value_basis",
-    "intake/request": "expectations must_not price_limit",
+    "intake/request": "expectations must_not price_limit promised_by",
     "intake/consent": "publish pictures engraving consent_on channel",
     "intake/coming back": "older covered promised_until lots",
     "intake/shown all the same": "word place around reason",
@@ -33,6 +35,7 @@ OWNER = {
     "work log/work": "by",
     "work log/timer start": "activity",
     "work log/material": "lot cost",
+    "work log/wanted": "what part ordered_on expected_by arrived_on",
     "work log/departure": "what why agreed_on channel",
     "repairs/repair": "lot",
     "repairs/sent out": "sent_on price due_on",
@@ -48,6 +51,7 @@ OWNER = {
     "posting/parcel": "carried sent_on packed empty insured basis weighs number border",
     "posting/arrived": "arrived_on state said",
     "release/result": "promise_until price",
+    "release/followed up": "asked_on said",
 }
 
 

@@ -14,11 +14,13 @@ from pentools.units import Reading
 __all__ = [
     "EARLY",
     "ENDINGS",
+    "FOLLOWED_UP",
     "LIMIT",
     "MOMENTS",
     "NOTHING_LEFT",
     "PICTURE",
     "RESULT",
+    "FollowedUp",
     "Limit",
     "NothingLeft",
     "Picture",
@@ -92,12 +94,24 @@ class Result(Form, frozen=True):
     price: Annotated[str | None, ask("Price", "money", hint="such as 95 EUR")] = None
     care: Annotated[str | None, ask("Care", "long text", hint="how to fill, flush and keep it; a draft stands in the box", audience="everybody")] = None
     follow_up: Annotated[str | None, ask("Follow-up", "long text", hint="what to watch for, and when to come back", audience="everybody")] = None
+    follow_up_on: Annotated[str | None, ask("Ask after it on", "date", hint="2026-05-14; the queue then names it", audience="bench")] = None
     promise_until: Annotated[str | None, ask("Work is answered for until", "date", hint="2026-06-14")] = None
     mass_g: Annotated[Reading | None, mass("Mass as it leaves", "empty and dry, such as 16.55 g")] = None
     released_on: Annotated[str | None, ask("Released on", "date", hint="2026-03-14", audience="everybody")] = None
 
 
 RESULT = Kind("release", "result", "How the job ended", Result, log=False)
+
+
+class FollowedUp(Form, frozen=True):
+    """Asked after it: what one entry holds."""
+
+    asked_on: Annotated[str | None, ask("Asked on", "date", required=True, default="today", hint="such as 14 May, or 2026-05-14")] = None
+    said: Annotated[str | None, ask("What the owner said", "long text", hint="such as: it writes every day")] = None
+    again_on: Annotated[str | None, ask("Ask again on", "date", hint="2026-11-14; empty: that was all", audience="bench")] = None
+
+
+FOLLOWED_UP = Kind("release", "followed up", "Asked after it", FollowedUp)
 
 
 # fmt: on

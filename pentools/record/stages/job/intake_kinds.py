@@ -75,6 +75,7 @@ class Request(Form, frozen=True):
     expectations: Annotated[str | None, ask("What the owner expects", "long text", hint="how it should look and work afterwards")] = None
     must_not: Annotated[str | None, ask("What must not be done", "long text", hint="in the owner's words")] = None
     price_limit: Annotated[str | None, ask("Price limit", "money", hint="agreed ceiling, such as 150 EUR")] = None
+    promised_by: Annotated[str | None, ask("Promised by", "date", hint="2026-04-30; empty where no day was promised")] = None
 
 
 REQUEST = Kind("intake", "request", "What is asked", Request, log=False)

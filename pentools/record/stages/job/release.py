@@ -5,7 +5,7 @@ from __future__ import annotations
 from pentools.calc.base.findings import Finding
 from pentools.record.job import Job
 from pentools.record.kinds import Stage, StageState
-from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
+from pentools.record.stages.job.ending_kinds import ENDINGS, FOLLOWED_UP, LIMIT, RESULT
 from pentools.record.stages.job.makeshifts import makeshifts_of
 
 __all__ = ["ENDINGS", "RELEASE_STAGE", "ending"]
@@ -36,7 +36,7 @@ RELEASE_STAGE = Stage(
     "release",
     "Release",
     "How the job ended, how to care for the pen, and what to watch for.",
-    (RESULT,),
+    (RESULT, FOLLOWED_UP),
     panel="pentools.panels.stages.job.release:ReleasePanel",
     section="pentools.writeup.sections.job.release:section",
     state=_state,

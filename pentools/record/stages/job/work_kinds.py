@@ -19,6 +19,7 @@ __all__ = [
     "TIMER_START",
     "TIMER_STOP",
     "TOOL",
+    "WANTED",
     "WORK",
     "Departure",
     "Material",
@@ -26,6 +27,7 @@ __all__ = [
     "TimerStart",
     "TimerStop",
     "Tool",
+    "Wanted",
     "Work",
 ]
 
@@ -88,6 +90,19 @@ class Material(Form, frozen=True):
 
 
 MATERIAL = Kind("work log", "material", "Part or material in or out", Material)
+
+
+class Wanted(Form, frozen=True):
+    """A part the job waits for: what one entry holds."""
+
+    what: Annotated[str | None, ask("What is wanted", required=True, hint="such as a donor barrel, a blind cap, a clip; the same words again say how it stands now")] = None
+    part: Annotated[str | None, ask("For which part", "choice", choices=PARTS, hint="which part of the pen")] = None
+    ordered_on: Annotated[str | None, ask("Ordered on", "date", hint="2026-03-14; empty while it is looked for")] = None
+    expected_by: Annotated[str | None, ask("Expected by", "date", hint="2026-03-28")] = None
+    arrived_on: Annotated[str | None, ask("Arrived on", "date", hint="2026-03-27; the job waits no more")] = None
+
+
+WANTED = Kind("work log", "wanted", "A part it waits for", Wanted, help="It goes on the list of parts wanted over all pens; the newest entry with the same words counts.")
 
 
 class Departure(Form, frozen=True):

@@ -19,6 +19,7 @@ from pentools.record.stages.job.work_kinds import (
     TIMER_START,
     TIMER_STOP,
     TOOL,
+    WANTED,
     WORK,
     TimerStart,
 )
@@ -113,7 +114,7 @@ WORK_LOG = Stage(
     "work log",
     "Work log",
     "Minutes by activity, what went in and came out, and where the work departed from what was agreed.",
-    (WORK, TIMER_START, TIMER_STOP, MATERIAL, DEPARTURE, TOOL, NOTE),
+    (WORK, TIMER_START, TIMER_STOP, MATERIAL, WANTED, DEPARTURE, TOOL, NOTE),
     panel="pentools.panels.stages.job.work_log:WorkLogPanel",
     section="pentools.writeup.sections.job.work_log:section",
     state=_state,

@@ -56,6 +56,7 @@ FORMS_AT_ONCE: Mapping[str, tuple[str, ...]] = {
     "fill test": ("weighing", "leak check", "dimensions"),
     "nib": ("loupe", "adjust", "smoothing", "writing test"),
     "finish": ("zone", "masks on", "plan", "step"),
+    "release": ("result",),
 }
 """Stage -> the forms offered at once; the rest stand under "more". A stage that is not named here offers all."""
 

@@ -8,7 +8,8 @@ KEPT = {
     "limits/limit": "part:c left why instead for_now:b wanted advice photo:p",
     "limits/nothing left": "nothing_left:b",
     "pictures/picture": "photo:p moment:c view shows caption belongs_to:c taken_on:d light_and_scale known_mm:q known_px:n drawn:b public:b",
-    "release/result": "ending:c summary price care follow_up promise_until:d mass_g:q released_on:d",
+    "release/result": "ending:c summary price care follow_up follow_up_on:d promise_until:d mass_g:q released_on:d",
+    "release/followed up": "asked_on:d said again_on:d",
 }
 
 
@@ -18,6 +19,7 @@ ASKED = {
     "limits/nothing left*": "nothing_left!",
     "pictures/picture": "photo! moment! known_mm:1-300mm known_px:20-100000",
     "release/result*": "ending! summary! mass_g:0-200g",
+    "release/followed up": "asked_on!",
 }
 
 

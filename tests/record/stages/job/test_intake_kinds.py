@@ -10,7 +10,7 @@ KEPT = {
         "pen system:c material arrived_on:d pieces:l mass_g:q capped_mm:q cap_mm:q cap_outside_mm:q "
         "barrel_mm:q barrel_outside_mm:q section_mm:q section_outside_mm:q nib_mm:q end_mm:q"
     ),
-    "intake/request": "asked work:c meant_for:c expectations must_not price_limit",
+    "intake/request": "asked work:c meant_for:c expectations must_not price_limit promised_by:d",
     "intake/consent": "publish:b pictures:b engraving:b consent_on:d channel",
     "intake/shown all the same": "word place around reason",
     "condition/part": "part:c seen means severity:c earlier_repair:b photo:p",
