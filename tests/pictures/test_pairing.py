@@ -78,3 +78,23 @@ def test_the_first_is_on_the_left_or_above(size, split):
     first = (wide // 4, high // 2) if split == "left" else (wide // 2, high // 4)
     second = (3 * wide // 4, high // 2) if split == "left" else (wide // 2, 3 * high // 4)
     assert (made.size, made.getpixel(first), made.getpixel(second)) == (size, (90, 0, 0), (0, 0, 90))
+
+
+@pytest.mark.parametrize(("size", "split"), [((480, 200), "left"), ((200, 480), "above")])
+def test_each_half_is_named_at_its_own_outer_corner(size, split):
+    ground = (90, 0, 0)
+    made = np.asarray(half_and_half(Image.new("RGB", size, ground), Image.new("RGB", size, ground))).astype(int)
+    label = (made.min(axis=2) > 180).astype(np.uint8)  # the pale ground of the two words
+    label[:, size[0] // 2 - 4 : size[0] // 2 + 4] *= split != "left"
+    label[size[1] // 2 - 4 : size[1] // 2 + 4] *= split == "left"
+    rows, columns = np.nonzero(label)
+    em = max(9.0, min(size[0], 2.2 * size[1]) / 48)
+    if split == "left":
+        assert rows.max() < 3 * em
+        assert 0.2 * em < columns.min() < 0.6 * em
+        assert columns.max() > size[0] - 1 - 0.6 * em
+    else:
+        assert columns.max() < 6 * em
+        assert rows.min() < 0.7 * em
+        assert columns.min() > 0.2 * em
+        assert size[1] / 2 < rows.max() < size[1] / 2 + 3 * em

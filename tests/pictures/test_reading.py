@@ -138,6 +138,14 @@ def test_sixteen_bits_keep_their_lights(form):
     assert np.abs(made - np.arange(256)).max() <= 1
 
 
+@pytest.mark.parametrize("top", [255, 65535, 40000, 80000])
+def test_thirty_two_bits_keep_their_lights(top):
+    ramp = np.linspace(0, top, 256).astype(np.int32)[None].repeat(8, 0)
+    made = np.asarray(read_picture(saved(Image.fromarray(ramp), "TIFF")).convert("L")).astype(int)[4]
+    full = 255 if top == 255 else max(top, 65535)  # how bright the brightest could be is not said: 8 bits, else 16
+    assert np.abs(made - ramp[0] * 255 / full).max() <= 1
+
+
 def test_what_is_kept_beside_the_pixels_is_gone():
     exif = Image.Exif()
     exif[0x010E] = "Secretplace"
