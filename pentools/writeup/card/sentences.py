@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
 from pentools.numbers import percent, plain
+from pentools.record.after_work import drawn_at_first, now_ml
 from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.job.ending_kinds import LIMIT, NOTHING_LEFT, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -19,7 +20,7 @@ from pentools.record.stages.treatment.words import what_came_of_it
 from pentools.record.stages.weighing.strokes import strokes_of
 from pentools.record.view import SPOILT
 from pentools.writeup.card.spoken import spoken, spoken_ml
-from pentools.writeup.letter.now import at_rest, drawn_at_first, now_ml
+from pentools.writeup.letter.now import at_rest
 from pentools.writeup.sections.job.condition import gravest
 from pentools.writeup.sections.job.work_log import time_in_words
 from pentools.writeup.sections.treatment.cleaning import cleaned_in_words

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from pentools.record.after_work import now_ml
 from pentools.record.registry import STAGES
 from pentools.writeup.blocks import Audience, Block, Details, FigureBlock, Photo, Photos
 from pentools.writeup.drawn import capacity_chart, series_chart
-from pentools.writeup.letter.now import now_ml
 from pentools.writeup.letter.row import sentences
 from pentools.writeup.making import section_of
 from pentools.writeup.notebook import StageCell, StoryCell, cells_for

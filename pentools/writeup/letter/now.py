@@ -6,14 +6,12 @@ from typing import TYPE_CHECKING
 
 from pentools.calc.base.uncertainty import format_value
 from pentools.numbers import in_words, percent
+from pentools.record.after_work import changed_at, drawn_at_first, now_ml
 from pentools.record.stages.job.ending_kinds import RESULT
-from pentools.record.stages.job.work_kinds import MATERIAL, WORK
 from pentools.record.stages.nib.paper import writes
 from pentools.record.stages.nib.words import writes_in_words
-from pentools.record.stages.seal.kinds import SEALANT, TEST, TRIAL
-from pentools.record.stages.weighing.filling import FillCycle, capacity_of, cycles
-from pentools.record.stages.weighing.kinds import LEAK_CHECK, WEIGHING
-from pentools.record.view import SPOILT, once_a_state
+from pentools.record.stages.seal.kinds import TEST
+from pentools.record.stages.weighing.kinds import LEAK_CHECK
 from pentools.writeup.letter.row import Row
 from pentools.writeup.orders import without_orders
 from pentools.writeup.words import THIN, sentence
@@ -24,9 +22,8 @@ if TYPE_CHECKING:
     from pentools.record.stages.weighing.kinds import LeakCheck
     from pentools.sums.base import SumAnswer
 
-__all__ = ["at_rest", "drawn_at_first", "it_writes", "now_ml", "now_row"]
+__all__ = ["at_rest", "it_writes", "now_row"]
 
-_CHANGES = ("mend", "seal", "nib", "clean")
 _SHARES = {
     "as usual": ", as is usual",
     "short": ", less than a sound one draws",
@@ -64,45 +61,6 @@ def it_writes(job: Job) -> str:
     return writes_in_words(found) if found is not None else ""
 
 
-@once_a_state
-def now_ml(job: Job) -> SumAnswer | None:
-    """The capacity of the last filling, unless it lies before the work; None where there is none that counts."""
-    found = cycles(job)
-    if not found or _before_the_work(job, found[-1]):
-        return None
-    return _answer(job, found[-1])
-
-
-@once_a_state
-def drawn_at_first(job: Job) -> SumAnswer | None:
-    """The capacity of the first filling where it was weighed before the work; None where it was not."""
-    found = cycles(job)
-    if not found or _changed(job) is None or not _before_the_work(job, found[0]):
-        return None
-    return _answer(job, found[0])
-
-
-def _answer(job: Job, cycle: FillCycle) -> SumAnswer | None:
-    try:
-        return capacity_of(job, cycle)
-    except SPOILT:
-        return None
-
-
-def _changed(job: Job) -> int | None:
-    """The place of the first thing done to the pen that can change how it fills."""
-    done = [logged.entry for logged in job.log(MATERIAL) if logged.values.way == "added"]
-    done += [logged.entry for logged in job.log(WORK) if logged.values.activity in _CHANGES]
-    done += [logged.entry for logged in (*job.log(TRIAL), *job.log(SEALANT))]
-    return min((job.place_of(entry) for entry in done), default=None)
-
-
-def _before_the_work(job: Job, cycle: FillCycle) -> bool:
-    first, named = _changed(job), {*cycle.filled_ids, *cycle.gain_ids}
-    weighed = [job.place_of(logged.entry) for logged in job.log(WEIGHING) if logged.entry.id in named]
-    return first is not None and max(weighed, default=first) < first
-
-
 def _volume(job: Job) -> tuple[str, str]:
     """The volume as it stands large, and the words after it."""
     answer = now_ml(job)
@@ -129,7 +87,7 @@ def _ml(answer: SumAnswer) -> str:
 
 def at_rest(job: Job) -> str:
     """How it stood filled after the work: the last leak check, else the last night of the seals' own tests; empty where neither was done."""
-    since = -1 if (first := _changed(job)) is None else first
+    since = -1 if (first := changed_at(job)) is None else first
     checks = [logged for logged in job.log(LEAK_CHECK) if job.place_of(logged.entry) > since]
     if checks:
         return _check(checks[-1])

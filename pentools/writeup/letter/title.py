@@ -6,11 +6,11 @@ import re
 from typing import TYPE_CHECKING
 
 from pentools.numbers import capital, in_words
+from pentools.record.after_work import now_ml
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.ending_kinds import LIMIT, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.work_kinds import WORK
-from pentools.writeup.letter.now import now_ml
 from pentools.writeup.letter.row import sentences
 from pentools.writeup.words import date_in_words
 

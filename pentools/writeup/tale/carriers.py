@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from pentools.calc.dating.findings import date_sentence
+from pentools.record.after_work import now_ml
 from pentools.record.registry import find_stage
 from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.dating.kinds import IDENTITY, MARK
@@ -30,7 +31,7 @@ from pentools.writeup.drawn import (
     seal_ladder,
     series_chart,
 )
-from pentools.writeup.letter.now import at_rest, now_ml
+from pentools.writeup.letter.now import at_rest
 from pentools.writeup.orders import without_orders
 from pentools.writeup.photos import PhotoBook
 from pentools.writeup.sections.generic import shown

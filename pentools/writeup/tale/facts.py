@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from pentools.calc.base.uncertainty import format_value
 from pentools.calc.dating.findings import date_sentence
 from pentools.numbers import capital, in_words
+from pentools.record.after_work import now_ml
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.dating.identify import dating
 from pentools.record.stages.job.ending_kinds import ENDINGS, LIMIT, RESULT
@@ -17,7 +18,7 @@ from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.view import SPOILT
 from pentools.words.treatment import CLOSING_LINE
 from pentools.writeup.closing import pen_title, volume_in_words
-from pentools.writeup.letter.now import at_rest, it_writes, now_ml
+from pentools.writeup.letter.now import at_rest, it_writes
 from pentools.writeup.sections.finish.finishing import finish_caution
 from pentools.writeup.sections.nib.nib import nib_caution
 from pentools.writeup.sections.seal.sealing import seal_caution

@@ -2,7 +2,8 @@
 
 import pytest
 
-from pentools.writeup.letter.now import drawn_at_first, now_ml, now_row
+from pentools.record.after_work import drawn_at_first, now_ml
+from pentools.writeup.letter.now import now_row
 
 
 def weigh(job, *pairs):
