@@ -10,6 +10,10 @@ __all__ = ["COMMANDS"]
 
 COMMANDS: dict[str, tuple[str, str]] = {
     "queue": ("pentools.commands.queue", "list every pen on the bench: what it waits for, what is next and by when"),
+    "quote": (
+        "pentools.commands.quote",
+        "say what a job is likely to take and to cost, from the bench's own like jobs",
+    ),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
     "wanted": (
         "pentools.commands.wanted",

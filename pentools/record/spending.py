@@ -19,7 +19,7 @@ from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.stages.repairs.kinds import BACK
 from pentools.record.view import once_a_state
 
-__all__ = ["Spending", "counted", "price_past_ceiling", "spending_of", "unread_amounts"]
+__all__ = ["Spending", "cost_of_parts", "counted", "price_past_ceiling", "spending_of", "unread_amounts"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +90,22 @@ def spending_of(job: Job) -> Spending:
         spent += Decimal(str(sum(minutes_by_activity(job).values()))) / 60 * set_by.rate
     most = None if limit is None else limit.amount
     return Spending(rounded(spent, currency), most, currency, tuple(strange), set_by.on_top, hours)
+
+
+def cost_of_parts(job: Job) -> Decimal | None:
+    """What parts, materials and work by others cost, as far as it was entered.
+
+    Returns
+    -------
+    Decimal or None
+        In the bench's own currency; 0 where nothing went in, None where something did and none of it has a cost that
+        can be read in that currency.
+    """
+    bought = [logged.values.cost for logged in job.log(MATERIAL) if logged.values.way == "added"]
+    bought += [back.values.cost for back in job.log(BACK)]
+    read = [job.money(typed) for typed in bought if typed is not None]
+    known = [money.amount for money in read if money is not None and money.currency == _own(job)]
+    return sum(known, Decimal(0)) if known or not bought else None
 
 
 def counted(job: Job, typed: str | None) -> Decimal:

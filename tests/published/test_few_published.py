@@ -8,6 +8,7 @@ from scipy import special, stats
 
 from pentools.calc.base.beta import incomplete_beta
 from pentools.calc.books.ahead import one_more
+from pentools.calc.books.differ import difference
 from pentools.calc.books.median import median_of, median_rank
 from pentools.calc.books.pooled import pooled, scatter_within
 from pentools.calc.books.share import share_of
@@ -114,3 +115,14 @@ def test_the_mean_squares_of_groups_of_other_sizes():
     STUDENT_F = Outside("scipy-students-t", "mean squares of groups: their ratio")
     STUDENT_F.agree(ratio, float(stats.f_oneway(*logs).statistic), within=1e-9, because=NEAR)
     assert freedom == n - len(logs)
+
+
+@pytest.mark.parametrize("seconds", [(31, 44, 90, 70), (120, 118, 122)])
+def test_whether_two_sorts_of_job_differ(seconds):
+    first = (40, 45, 50, 55, 62)
+    found = difference(seconds, first, 0.9)
+    logs = [[math.log(v) for v in values] for values in (seconds, first)]
+    theirs = stats.ttest_ind(*logs).confidence_interval(0.9)
+    DIFFER = Outside("scipy-students-t", "how two sorts of job differ, in logarithms")
+    DIFFER.agree(math.log(found.low), float(theirs.low), within=1e-9, because=NEAR)
+    DIFFER.agree(math.log(found.high), float(theirs.high), within=1e-9, because=NEAR)

@@ -6,7 +6,7 @@ import random
 import pytest
 
 from pentools.calc.base.uncertainty import coverage_factor
-from pentools.calc.books.ahead import LENT, ROUNDED_TO_MIN, one_more
+from pentools.calc.books.ahead import LENT, ROUNDED_TO_MIN, one_more, one_of_another_kind
 from pentools.calc.books.pooled import Scatter, scatter_within
 from pentools.errors import InputError
 
@@ -56,3 +56,23 @@ def test_it_holds_four_times_in_five_where_the_truth_is_known(n, lenders, least,
 def test_a_job_of_no_time_is_refused():
     with pytest.raises(InputError, match="minutes must be above 0"):
         one_more([45, 0, 50])
+
+
+def test_a_kind_hardly_known_takes_its_range_from_how_kinds_differ():
+    kinds = {"re-sac": [50, 60, 72], "piston": [100, 120, 144], "nib": [30]}
+    found = one_of_another_kind(kinds)
+    means = [math.log(60), math.log(120), math.log(30)]
+    between = math.fsum((m - math.log(60)) ** 2 for m in means) / 2
+    within = math.log(1.2) ** 2  # of four degrees of freedom, twice two squares of ln 1.2
+    spread = math.sqrt(between * 4 / 3 + within * (1 - (1 / 3 + 1 / 3 + 1) / 3))
+    assert (found.n, found.degrees_of_freedom) == (7, 2)
+    assert found.likely == pytest.approx(60)
+    assert found.log_spread == pytest.approx(spread)
+    assert found.high == pytest.approx(60 * math.exp(coverage_factor(2, 0.8) * spread))
+    assert one_of_another_kind({"re-sac": [50, 60], "piston": [100], "nib": []}) is None
+
+
+def test_what_is_often_done_counts_as_one_kind():
+    often = {"re-sac": [60.0] * 40, "piston": [120.0], "nib": [30.0]}
+    assert one_of_another_kind(often).likely == pytest.approx(60)
+    assert one_of_another_kind({**often, "re-sac": [60.0]}).likely == pytest.approx(60)
