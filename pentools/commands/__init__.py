@@ -14,7 +14,13 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "pentools.commands.quote",
         "say what a job is likely to take and to cost, from the bench's own like jobs",
     ),
+    "archive": ("pentools.commands.archive", "put a job into one zip, each file with its checksum"),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
+    "unarchive": (
+        "pentools.commands.unarchive",
+        "open an archived job again, or take it over into the one that is here",
+    ),
+    "unite": ("pentools.commands.unite", "take over the jobs of another bench: new ones copied, the same ones merged"),
     "wanted": (
         "pentools.commands.wanted",
         "list the parts that jobs wait for, and that would replace what only holds for now, over every pen",

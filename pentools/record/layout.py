@@ -15,6 +15,7 @@ from pentools.record.appending import PRIVATE_FILE, sync_folder
 __all__ = [
     "BENCH_NOTEBOOK",
     "DOOR",
+    "PARTS",
     "RECORD_NAME",
     "has_picture",
     "lay_bench_notebook",
