@@ -102,7 +102,7 @@ def take_over(job: Job, source: Path, *, was: str = "", write: bool = True) -> T
     return Taken(record, tuple(sorted(found.fresh.values())), found.beside, renamed)
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class _Files:
     """Files of the copy by their names there: to lay under their own name, to lay beside, and here under another name."""
 
