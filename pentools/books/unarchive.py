@@ -280,7 +280,7 @@ def _manifest(zipped: zipfile.ZipFile, name: str) -> Manifest:
     return manifest
 
 
-class _Form(msgspec.Struct):
+class _Form(msgspec.Struct, frozen=True):
     form: int
 
 
