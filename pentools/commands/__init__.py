@@ -15,6 +15,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "say what a job is likely to take and to cost, from the bench's own like jobs",
     ),
     "archive": ("pentools.commands.archive", "put a job into one zip, each file with its checksum"),
+    "invoice": ("pentools.commands.invoice", "give a pen's invoice its number, and write it as a page and as a table"),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
     "unarchive": (
         "pentools.commands.unarchive",

@@ -7,6 +7,7 @@ import re
 from typing import TYPE_CHECKING
 
 from pentools.numbers import capital
+from pentools.record.stages.job.posting import insured_since, insured_value
 from pentools.units import Reading
 from pentools.words import MONTHS
 
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "THIN",
+    "basis_in_words",
     "date_in_words",
     "decimals_of",
     "first_sentence",
@@ -36,6 +38,15 @@ def date_in_words(moment: dt.date | dt.datetime | str | None) -> str:
         except ValueError:
             return moment
     return f"{moment.day}\u00a0{MONTHS[moment.month - 1]} {moment.year}"
+
+
+def basis_in_words(job: Job) -> str:
+    """On what basis a pen is insured for its value, and when that was said, unless the basis tells a year itself."""
+    _, basis = insured_value(job)
+    since = insured_since(job)
+    if since is None or re.search(r"\b(1[89]|2\d)\d\d\b", basis):
+        return f"Basis: {(basis or 'not entered').rstrip('. ')}."
+    return f"Basis: {(basis or 'not entered').rstrip('. ')}; said on {date_in_words(since)}."
 
 
 def sentence(text: str) -> str:

@@ -20,7 +20,7 @@ from pentools.writeup.strangers import StrangersError, check_reason, pass_over
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
-__all__ = ["WRITEUP", "write_pages"]
+__all__ = ["WRITEUP", "put_files", "write_pages"]
 
 WRITEUP = "writeup"
 
@@ -79,7 +79,7 @@ def write_pages(
             _say(progress, f"Not written: {form.words}. {error}{older}")
             continue
         size = sum(len(content) for content in files.values())
-        written.append(_write_all(job, form, files))
+        written.append(put_files(job, form, files))
         _say(progress, f"Written: {form.words}, {written[-1]} ({max(1, size // 1024)} KiB)")
         pages += written[-1:] if form.file.endswith(".html") else []
     for line in left_out(job) if written else ():
@@ -136,7 +136,7 @@ def _older(job: Job, form: PageForm) -> str:
     return f" An older {in_words(there)} {verb} in {path.parent.name}/." if there else ""
 
 
-def _write_all(job: Job, form: PageForm, files: Files) -> Path:
+def put_files(job: Job, form: PageForm, files: Files) -> Path:
     """Every file of a form; of a folder, all of it or nothing."""
     folder = job.folder / WRITEUP
     content = {name: text.encode("utf-8") if isinstance(text, str) else text for name, text in files.items()}

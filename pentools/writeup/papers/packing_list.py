@@ -14,7 +14,7 @@ from pentools.record.stages.job.work_kinds import MATERIAL
 from pentools.record.stages.treatment.facts import materials_of
 from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import NOT_ENTERED, Paper, Row, paper_files, rows_of, told
-from pentools.writeup.words import decimals_of, sentence, shown_mass
+from pentools.writeup.words import basis_in_words, decimals_of, sentence, shown_mass
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
@@ -94,10 +94,10 @@ def _mass(job: Job) -> Row:
 
 
 def _value(job: Job) -> Row:
-    value, basis = insured_value(job)
+    value, _ = insured_value(job)
     if not value:
         return Row("Insured value", (f"Declared value: {NOT_ENTERED}.",))
-    return Row("Insured value", (f"Basis: {(basis or NOT_ENTERED).rstrip('.')}.", *_declared(job, value)), big=value)
+    return Row("Insured value", (basis_in_words(job), *_declared(job, value)), big=value)
 
 
 def _declared(job: Job, insured: str) -> tuple[str, ...]:

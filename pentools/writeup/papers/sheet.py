@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.record.kinds import Kind
 
-__all__ = ["NOT_ENTERED", "Grid", "Paper", "Row", "paper_files", "rows_of", "told", "type_size"]
+__all__ = ["NOT_ENTERED", "Grid", "Paper", "Row", "paper_files", "paper_html", "rows_of", "told", "type_size"]
 
 NOT_ENTERED = "not entered"
 SIZES_PT = (12.0, 11.0, 10.2, 9.4, 8.6, 8.0)
@@ -42,11 +42,14 @@ class Grid:
 
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    numbers: str = ""
+    """The heading of the column whose cells are numbers, set to the right; empty for none."""
 
     def shown(self) -> Grid:
         """The same without empty columns."""
         kept = [i for i in range(len(self.head)) if any(row[i] for row in self.rows)]
-        return Grid(tuple(self.head[i] for i in kept), tuple(tuple(row[i] for i in kept) for row in self.rows))
+        rows = tuple(tuple(row[i] for i in kept) for row in self.rows)
+        return Grid(tuple(self.head[i] for i in kept), rows, self.numbers)
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,21 +147,31 @@ def paper_files(job: Job, paper: Paper) -> Files:
     mapping of str to str
         Its path below ``writeup/`` to its HTML, which fetches nothing.
     """
+    return {PAGE_FORMS[paper.key].file: paper_html(job, paper)}
+
+
+def paper_html(job: Job, paper: Paper, *, day: str = "") -> str:
+    """A paper as HTML, which fetches nothing.
+
+    Parameters
+    ----------
+    day : str
+        The day in its head, in words; by default that of the pen's release.
+    """
     unfinished = _unfinished(job)
-    text = render(
+    return render(
         job,
         "papers/paper.html.j2",
         sheet=paper,
         about=capital(job.newest(ARRIVAL).pen or "") or f"The pen: {NOT_ENTERED}",
         unfinished=unfinished,
-        date=_date(job),
+        date=day or _date(job),
         job_name=named(job),
         running=for_css(f"Job {job.name}"),
         contact=_contact(job, paper),
         style=styles("papers/paper.css"),
         size=type_size(paper, notice=bool(unfinished)),
     )
-    return {PAGE_FORMS[paper.key].file: text}
 
 
 def _contact(job: Job, paper: Paper) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 import pytest
 
 from pentools.writeup.papers.packing_list import packing_list
+from pentools.writeup.words import date_in_words
 
 
 def rows(job):
@@ -39,7 +40,8 @@ def test_each_value_is_carried_to_its_label(new_job):
     assert packing_list(job).about.replace("\u00a0", " ") == "Released on 28 March 2026."
     assert "a present" not in str(packing_list(job))
     job.add("intake", "owner", {"owner": "Adela Quist", "declared_value": "187 EUR"})
-    assert rows(job)["Insured value"].lines == ("Basis: not entered.",)
+    since = date_in_words(job.record.entries[0].time)
+    assert rows(job)["Insured value"].lines == (f"Basis: not entered; said on {since}.",)
 
 
 @pytest.mark.parametrize(
@@ -66,7 +68,10 @@ def test_what_was_posted_stands_on_the_list(new_job):
     assert found["Mass"].lines == ("The parcel: 210\u202fg.",)
     assert (found["Insured value"].big, found["Insured value"].lines) == (
         "200 EUR",
-        ("Basis: a dealer, March.", "Declared at intake: 187 EUR (her own guess)."),
+        (
+            f"Basis: a dealer, March; said on {date_in_words(job.record.entries[-1].time)}.",
+            "Declared at intake: 187 EUR (her own guess).",
+        ),
     )
     assert found["As it is packed"].ticks[1] == "In a tube, the tube in a box, so that nothing rattles"
 

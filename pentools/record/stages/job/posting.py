@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 
 from pentools.calc.base.findings import Finding
@@ -11,7 +12,7 @@ from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import OWNER
 from pentools.record.stages.job.posting_kinds import ARRIVED, CARRIED, PARCEL, STATES
 
-__all__ = ["POSTING", "declared_value", "insured_value", "posting_findings", "posting_sentence"]
+__all__ = ["POSTING", "declared_value", "insured_since", "insured_value", "posting_findings", "posting_sentence"]
 
 _NUMBERED = ("registered", "insured", "courier")
 
@@ -26,6 +27,20 @@ def insured_value(job: Job) -> tuple[str, str]:
     """What the pen is insured for and on what basis: as posted, else as declared at intake; empty where nobody said."""
     parcel, owner = job.newest(PARCEL), job.newest(OWNER)
     return parcel.insured or owner.declared_value or "", parcel.basis or owner.value_basis or ""
+
+
+def insured_since(job: Job) -> dt.date | None:
+    """The day on which the value that a pen is insured for was said; None where none was."""
+    for kind, name in ((PARCEL, "insured"), (OWNER, "declared_value")):
+        value = getattr(job.newest(kind), name)
+        if value is not None:
+            said = [
+                entry
+                for entry in job.record.entries
+                if (entry.stage, entry.kind, entry.data.get(name)) == (kind.stage, kind.key, value)
+            ]
+            return min(entry.time for entry in said).date() if said else None
+    return None
 
 
 def posting_sentence(job: Job) -> str:

@@ -1,12 +1,17 @@
 """Posting: what is said of the parcel, what is odd about it, and where it stands."""
 
+import datetime as dt
+
+import msgspec
 import pytest
 
 from pentools.record.ahead import ahead_of, sheet_stages
+from pentools.record.entries import new_entry
 from pentools.record.holds import state_of
 from pentools.record.stages.job.posting import (
     POSTING,
     declared_value,
+    insured_since,
     insured_value,
     posting_findings,
     posting_sentence,
@@ -114,3 +119,14 @@ def test_handed_over_is_done(job):
     job.add("posting", "parcel", {"carried": "hand", "sent_on": "2026-03-30"})
     assert (state_of(job, POSTING).word, posting_sentence(job)) == ("done", "Handed over on 2026-03-30.")
     assert topics(job) == []
+
+
+def test_since_when_a_value_was_said(new_job):
+    job = new_job()
+    assert insured_since(job) is None
+    old = new_entry("intake", "owner", {"owner": "Adela Quist", "declared_value": "187 EUR"})
+    job.record.append(msgspec.structs.replace(old, at="2026-03-01T10:00:00+01:00"))
+    job.add("intake", "owner", {"owner": "Adela Quist", "contact": "by post", "declared_value": "187 EUR"})
+    assert insured_since(job) == dt.date(2026, 3, 1)  # another telephone number is no other value
+    job.add("posting", "parcel", {"carried": "parcel", "sent_on": "2026-03-30", "insured": "200 EUR"})
+    assert insured_since(job) == job.record.entries[-1].time.date()

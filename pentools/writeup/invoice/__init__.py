@@ -1,0 +1,1 @@
+"""The invoice as a page and as a table for a spreadsheet."""
