@@ -43,6 +43,23 @@ class Against:
     over: bool | None
     price_held: bool | None
 
+    @property
+    def sentence(self) -> str:
+        """What it took against what had been estimated, in words."""
+        low, high = self.hours_low, self.hours_high
+        ends = [f"{word} {plain(end, 3)}" for word, end in (("from", low), ("to", high)) if end is not None]
+        if not ends:
+            return f"It took {plain(self.hours, 3)} h; no hours were estimated."
+        known = {True: ", which held", False: ", which did not hold", None: ""}[self.held]
+        return f"It took {plain(self.hours, 3)} h; the estimate was {' '.join(ends)} h{known}."
+
+    def as_json(self) -> dict[str, Any]:
+        """Plain values; hours [h]."""
+        return {
+            "hours_low": self.hours_low, "hours_likely": self.hours_likely, "hours_high": self.hours_high,
+            "hours": round(self.hours, 3), "held": self.held, "price_held": self.price_held,
+        }  # fmt: skip
+
 
 @dataclass(frozen=True, slots=True)
 class Held:
@@ -91,18 +108,7 @@ class Held:
             "hours_over": share_json(self.over),
             "price_held": share_json(self.price),
             "taken_over_likely": median_json(self.ratio),
-            "jobs": [
-                {
-                    "job": name,
-                    "hours_low": one.hours_low,
-                    "hours_likely": one.hours_likely,
-                    "hours_high": one.hours_high,
-                    "hours": round(one.hours, 3),
-                    "held": one.held,
-                    "price_held": one.price_held,
-                }
-                for name, one in self.jobs.items()
-            ],
+            "jobs": [{"job": name, **one.as_json()} for name, one in self.jobs.items()],
         }
 
 

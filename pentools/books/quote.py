@@ -9,6 +9,7 @@ from decimal import ROUND_CEILING, Decimal
 from typing import Any
 
 from pentools.books.asked import ask_bench
+from pentools.books.held import Against, against
 from pentools.books.like import Circle, Moved, circle_of, counted_jobs, left_out, narrowed
 from pentools.books.time_taken import TIME, JobTime, time_of
 from pentools.calc.books.ahead import Ahead, one_more, one_of_another_kind
@@ -17,6 +18,7 @@ from pentools.calc.books.pooled import scatter_within
 from pentools.money import in_money, rounded
 from pentools.numbers import capital, fixed, in_words, percent, plain
 from pentools.record.bench import Bench, open_bench_folder
+from pentools.record.billing import Billing, billing_of
 from pentools.record.job import Job, open_job
 
 __all__ = ["PartsCost", "PriceRange", "Quote", "quote", "quote_of", "quoted_from"]
@@ -25,6 +27,7 @@ _FIGURES = 2
 _MINUTES = 60
 _LONG = 120.0
 _SHOWN = 12
+THIN = "\u202f"
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +75,10 @@ class Quote:
     parts : PartsCost or None
         None where fewer than three of the jobs have a cost.
     price : PriceRange or None
-        Hours at the bench's rate and parts; where the bench has no rate, as like jobs were charged. None where either
+        Hours at the bench's rate, parts, and the tax that comes on top; where the bench has no rate, as like jobs were charged. None where either
         is too few to say.
-    rate : Decimal
-        The bench's rate an hour; 0 where hours are not priced.
-    currency : str
-        The bench's own.
+    billing : Billing
+        What the bench has set: currency, rate an hour (0 where hours are not priced) and tax.
     ceiling : Decimal or None
         What to propose as the most: the high price, rounded up to two figures.
     limit : Decimal or None
@@ -86,6 +87,8 @@ class Quote:
         What was looked at that might move it.
     outside : mapping of str to tuple of str
         Reason to like jobs that were not built on.
+    actual : Against or None
+        The estimate that was entered against what it took, once it is finished.
     """
 
     job: str
@@ -94,12 +97,17 @@ class Quote:
     minutes: Ahead | None
     parts: PartsCost | None
     price: PriceRange | None
-    rate: Decimal
-    currency: str
+    billing: Billing
     ceiling: Decimal | None
     limit: Decimal | None
     moved: tuple[Moved, ...]
     outside: Mapping[str, tuple[str, ...]]
+    actual: Against | None = None
+
+    @property
+    def currency(self) -> str:
+        """The bench's own, in which all its amounts are."""
+        return self.billing.currency
 
     @property
     def n(self) -> int:
@@ -124,7 +132,12 @@ class Quote:
             return f"As {self.price.charged} of them were charged: {span}."
         assert self.parts is not None
         bought = _span(self.parts.low, self.parts.high, self.currency)
-        return f"At {in_money(self.rate, self.currency)} an hour and with parts for {bought}: {span}."
+        rate = f"At {in_money(self.billing.rate, self.currency)} an hour and with parts for {bought}"
+        tax = self.billing.on_top
+        name = self.billing.tax_name or "tax"
+        return (
+            f"{rate}{f', {name} of {plain(float(100 * tax))}{THIN}% on top' if tax else ''}: {span}, postage not in it."
+        )
 
     def _capped(self) -> str:
         if self.ceiling is None:
@@ -139,7 +152,7 @@ class Quote:
         """Why there is no price, as clauses."""
         if self.minutes is None:
             return (TOO_FEW,)
-        if self.rate <= 0:
+        if self.billing.rate <= 0:
             return ("the bench has no rate an hour (rate_per_hour in bench.toml), and too few like jobs have a price",)
         return ("what the parts of like jobs cost is " + TOO_FEW,)
 
@@ -151,7 +164,7 @@ class Quote:
     @property
     def lines(self) -> tuple[str, ...]:
         """All it says, line by line, for the bench alone: it names the jobs."""
-        said = [self.sentence, self.circle.why]
+        said = [self.sentence, "" if self.actual is None else self.actual.sentence, self.circle.why]
         said += [f"Only jobs like this one in {one.words}: {one.told}." for one in self.moved if one.counted]
         said += [f"Not in it: {'; '.join(self.not_in_it)}."] if self.not_in_it else []
         said += [f"It rests on {_names(self.jobs)}."] if self.jobs else []
@@ -173,7 +186,8 @@ class Quote:
             "price": {
                 **{end: None if price is None else getattr(price, end) for end in ends},
                 "currency": self.currency,
-                "rate_per_hour": self.rate,
+                "rate_per_hour": self.billing.rate,
+                "tax_share": self.billing.on_top,
                 "basis": None if price is None else "prices of like jobs" if price.charged else "hours and parts",
                 **({} if price is not None else {"said": in_words(self.lacking)}),
             },
@@ -190,6 +204,7 @@ class Quote:
             "circle": {"key": self.circle.key, "words": self.circle.words, "why": self.circle.why},
             "only_like_it_in": [one.key for one in self.moved if one.counted],
             "not_in_it": list(self.not_in_it),
+            "actual": None if self.actual is None else self.actual.as_json(),
             "left_out": [{"why": why, "jobs": list(names)} for why, names in self.outside.items()],
         }
 
@@ -229,13 +244,10 @@ def quote(job: str, bench: str | os.PathLike[str] | Bench | None = None) -> Quot
 def quote_of(job: Job) -> Quote:
     """The quote for an open job, its record taken as it stands."""
     jobs = ask_bench(job.bench, TIME).answers
-    rate = Decimal(str(job.bench.rate_per_hour))
-    return quoted_from(job.name, time_of(job), jobs, rate, job.bench.text("money", "currency").upper())
+    return quoted_from(job.name, time_of(job), jobs, billing_of(job.bench))
 
 
-def quoted_from(
-    name: str, job: JobTime, jobs: Mapping[str, JobTime], rate: Decimal = Decimal(0), currency: str = ""
-) -> Quote:
+def quoted_from(name: str, job: JobTime, jobs: Mapping[str, JobTime], billing: Billing) -> Quote:
     """The quote for a job from what all jobs of a bench answered.
 
     Parameters
@@ -246,10 +258,8 @@ def quoted_from(
         What it is, what is asked.
     jobs : mapping of str to JobTime
         The bench's jobs.
-    rate : Decimal
-        What an hour costs, in `currency`; 0 where hours are not priced.
-    currency : str
-        The bench's own.
+    billing : Billing
+        What the bench has set: currency, rate and tax.
 
     Returns
     -------
@@ -261,11 +271,11 @@ def quoted_from(
     like, moved = narrowed(job, circle)
     minutes = _minutes(like, counted, circle)
     parts = _parts(like)
-    price = _price(minutes, parts, rate, currency) if rate > 0 else _as_charged(like, currency)
+    price = _price(minutes, parts, billing) if billing.rate > 0 else _as_charged(like, billing.currency)
     ceiling = None if price is None else _rounded_up(price.high)
     outside = _outside(name, job, jobs, circle)
     return Quote(
-        name, circle, tuple(like), minutes, parts, price, rate, currency, ceiling, job.limit, moved, outside
+        name, circle, tuple(like), minutes, parts, price, billing, ceiling, job.limit, moved, outside, against(job)
     )  # fmt: skip
 
 
@@ -292,11 +302,16 @@ def _parts(like: Mapping[str, JobTime]) -> PartsCost | None:
     return PartsCost(len(costs), costs[0], middle, costs[-1])
 
 
-def _price(minutes: Ahead | None, parts: PartsCost | None, rate: Decimal, currency: str) -> PriceRange | None:
+def _price(minutes: Ahead | None, parts: PartsCost | None, billing: Billing) -> PriceRange | None:
+    """Hours at the bench's rate and parts, with the tax that comes on top: what the owner will be asked for."""
     if minutes is None or parts is None:
         return None
     low, likely, high = (
-        rounded(Decimal(fixed(time, 1)) / _MINUTES * rate + bought, currency)
+        rounded(
+            (Decimal(fixed(time, 1)) / _MINUTES * billing.rate + bought) * (1 + billing.on_top),
+            billing.currency,
+            billing.rounding,
+        )
         for time, bought in ((minutes.low, parts.low), (minutes.likely, parts.likely), (minutes.high, parts.high))
     )
     return PriceRange(low, likely, high)

@@ -46,3 +46,10 @@ def test_too_few_say_so(bench):
     assert (share_json(None), median_json(None)) == ("too few to say", "too few to say")
     assert share_json(share_of(1, 3))["n"] == 3
     assert median_json(median_of([1, 2, 4]))["coverage"] == 0.75
+
+
+def test_it_is_said_in_a_sentence():
+    assert against(job(150)).sentence == "It took 2.5 h; the estimate was from 1 to 2 h, which did not hold."
+    assert against(job(90)).sentence == "It took 1.5 h; the estimate was from 1 to 2 h, which held."
+    assert against(job(90, (None, None, 2.0))).sentence == "It took 1.5 h; the estimate was to 2 h."
+    assert against(job(90, (None, None, None))).sentence == "It took 1.5 h; no hours were estimated."

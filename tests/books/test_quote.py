@@ -11,6 +11,7 @@ from pentools.books.time_taken import JobTime, time_of
 from pentools.calc.books.ahead import one_more
 from pentools.errors import RecordError
 from pentools.record.bench import open_bench_folder
+from pentools.record.billing import Billing
 from pentools.record.each import ask_each
 
 
@@ -24,7 +25,7 @@ JOBS = {"a": job(50, parts="2.50"), "b": job(60), "c": job(72, parts="4")}
 
 
 def quoted(jobs=JOBS, here=HERE, rate="40", name="new"):
-    return quoted_from(name, here, jobs, Decimal(rate), "EUR")
+    return quoted_from(name, here, jobs, Billing("EUR", Decimal(rate)))
 
 
 def test_minutes_price_and_ceiling_come_from_the_like_jobs():
@@ -37,7 +38,7 @@ def test_minutes_price_and_ceiling_come_from_the_like_jobs():
     assert found.ceiling == 64
     assert found.sentence == (
         "40 to 90 min, most likely 60: so 80\u202f% of further jobs like the 3 it rests on (lever sac filler, a new sac). "
-        "At 40.00 EUR an hour and with parts for 2.50 to 4.00 EUR: 29.37 to 63.47 EUR. "
+        "At 40.00 EUR an hour and with parts for 2.50 to 4.00 EUR: 29.37 to 63.47 EUR, postage not in it. "
         "A ceiling to propose: 64.00 EUR; the owner named 60.00 EUR, which is less."
     )
 
@@ -72,8 +73,16 @@ def test_without_a_rate_it_goes_by_what_was_charged():
     assert "No price: what the parts of like jobs cost is too few to say." in quoted(unknown).sentence
 
 
+def test_a_tax_on_top_is_in_the_price_and_one_that_is_included_is_not_added():
+    plain, taxed = quoted(), quoted_from("new", HERE, JOBS, Billing("EUR", Decimal(40), "VAT", Decimal("0.2")))
+    assert taxed.price.high == (plain.price.high * Decimal("1.2")).quantize(Decimal("0.01"))
+    assert "for 2.50 to 4.00 EUR, VAT of 20\u202f% on top: " in taxed.sentence
+    included = quoted_from("new", HERE, JOBS, Billing("EUR", Decimal(40), "VAT", Decimal("0.2"), tax_included=True))
+    assert included.price == plain.price
+
+
 def test_money_of_no_decimals_stays_so():
-    found = quoted_from("new", HERE, JOBS, Decimal(4000), "JPY")
+    found = quoted_from("new", HERE, JOBS, Billing("JPY", Decimal(4000)))
     assert found.price.high == found.price.high.to_integral_value()
     assert "4000 JPY an hour" in found.sentence
     assert found.ceiling == 6000
@@ -103,6 +112,6 @@ def test_it_holds_four_times_in_five_on_benches_of_known_truth(tmp_path, pens, l
         invent_bench(tmp_path / str(seed), pens, seed=300 + seed)
         jobs = dict(ask_each(open_bench_folder(tmp_path / str(seed)), time_of))
         for name, one in counted_jobs(jobs).items():
-            minutes = quoted_from(name, one, jobs).minutes
+            minutes = quoted_from(name, one, jobs, Billing("EUR", Decimal(36))).minutes
             held.append(minutes.low <= one.whole_min <= minutes.high)
     assert least <= sum(held) / len(held) <= most

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
-from pentools.numbers import capital
+from pentools.numbers import capital, plain
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import answers_of, consents, without_authority
 from pentools.record.stages.job.agree_kinds import (
@@ -24,13 +24,14 @@ from pentools.writeup.forms import Files
 from pentools.writeup.papers.sheet import NOT_ENTERED, Paper, Row, paper_files, rows_of, told
 from pentools.writeup.sections.job.agree import answers_in_words
 from pentools.writeup.sections.job.condition import gravest
-from pentools.writeup.words import sentence
+from pentools.writeup.words import THIN, sentence
 
 if TYPE_CHECKING:
     from pentools.record.job import Job
 
 __all__ = ["proposal_files", "proposal_paper"]
 
+_LONG_H, _SAME_MIN = 2.0, 0.01
 _TO_ASK = ("heat", "soak", "polish", "sealant", "replace part", "nib work")
 _ASK = "Where it is needed, may these be done?"
 _WAYS = ("Yes, as it is proposed", "Yes, with this change:", "No, send it back as it is")
@@ -159,11 +160,19 @@ def _span(job: Job, low: str, high: str) -> str:
 
 def _hours(job: Job) -> str:
     estimate = job.newest(ESTIMATE)
-    low, likely, high = (told(ESTIMATE, estimate, f"hours_{name}") for name in ("low", "likely", "high"))
+    names = ("hours_low", "hours_likely", "hours_high")
+    low, likely, high = (_time(getattr(estimate, n).value) if told(ESTIMATE, estimate, n) else "" for n in names)
     span = f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}" if high else ""
     told_likely = f"most likely {likely}" if likely else ""
     both = ", ".join(part for part in (span, told_likely) if part)
     return f"Time at the bench: {both}." if both else ""
+
+
+def _time(hours: float) -> str:
+    """A time as it was entered: whole minutes below two hours, else hours."""
+    minutes = 60 * hours
+    short = hours < _LONG_H and abs(minutes - round(minutes)) < _SAME_MIN and minutes % 30
+    return f"{round(minutes)}{THIN}min" if short else f"{plain(hours, 3)}{THIN}h"
 
 
 def _answer(job: Job) -> Row:

@@ -124,3 +124,11 @@ def test_a_price_that_nobody_named_leaves_what_else_was_said_of_it(new_job):
     assert (rows(job)["Price"].lines, rows(job)["Price"].big) == (("Parts and materials: 12 EUR.",), "")
     job.add("agree", "estimate", {"price_low": "45 EUR", "price_high": "58 EUR"})
     assert (rows(job)["Price"].lines, rows(job)["Price"].big) == ((), "45 to 58 EUR")
+
+
+def test_hours_stand_as_they_were_entered(new_job):
+    job = new_job()
+    job.add("agree", "proposal", {"part": "seals", "proposed": "a new sac"})
+    job.add("agree", "estimate", {"hours_low": "40 min", "hours_likely": "1.5 h", "hours_high": "2.75 h"})
+    price = next(row for row in proposal_paper(job).rows if row.label == "Price")
+    assert price.lines[0].replace("\u202f", " ") == "Time at the bench: 40 min to 2.75 h, most likely 1.5 h."

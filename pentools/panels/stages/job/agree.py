@@ -7,6 +7,7 @@ from typing import Any
 from pentools.errors import InputError
 from pentools.panels.parcel_row import ParcelRow
 from pentools.panels.stage import PanelResult, StagePanel
+from pentools.panels.stages.job.quoting import QuoteRow
 from pentools.panels.style import table_html
 from pentools.panels.ticks_box import TicksBox
 from pentools.record.forms import Form
@@ -15,7 +16,16 @@ from pentools.record.report import missing_report_fields
 from pentools.record.saying import say
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.job.agree import check_estimate, check_yes
-from pentools.record.stages.job.agree_kinds import ACTIONS, MENDABLE, PROPOSAL, YES, Estimate, NotApplicable, Yes
+from pentools.record.stages.job.agree_kinds import (
+    ACTIONS,
+    ESTIMATE,
+    MENDABLE,
+    PROPOSAL,
+    YES,
+    Estimate,
+    NotApplicable,
+    Yes,
+)
 from pentools.record.stages.job.intake_kinds import REQUEST
 from pentools.record.stages.job.money_kinds import INVOICE
 from pentools.record.stages.job.work_kinds import DEPARTURE
@@ -26,6 +36,15 @@ __all__ = ["AgreePanel"]
 
 class AgreePanel(StagePanel):
     """Proposals and answers in; what may be done, and up to which price, out."""
+
+    quoting: QuoteRow | None = None
+    """What fills an estimate from like jobs; made with its form."""
+
+    def _choose(self) -> None:
+        super()._choose()
+        if self.chooser.value == ESTIMATE.key and self.quoting is None:
+            self.quoting = QuoteRow(self.job, self.forms[ESTIMATE.key])
+            self.forms[ESTIMATE.key].below_button.children = (self.quoting.widget,)
 
     hidden_kinds = (INVOICE.key,)
 
