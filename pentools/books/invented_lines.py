@@ -65,10 +65,13 @@ def _fill_up(rows: list[Entry], story: Story, entries: int | None) -> None:
     if missing <= 0:
         return
     place = next((n for n, row in enumerate(rows) if row.stage in ("limits", "release")), len(rows))
+    agreed = any(row.kind == "yes" for row in rows)
     story.at, story.rows = rows[place - 1].time, []
     for number in range(missing):
         story.at += dt.timedelta(seconds=1) if number < 50 else dt.timedelta(0)
-        if number % 8 < 6 and story.pen.share is not None:
+        if not agreed:
+            story.log("identify", "mark", {"where": "barrel", "text": f"a worn line, number {number + 1}"})
+        elif number % 8 < 6 and story.pen.share is not None:
             story.log("fill test", "weighing", story.weighing("drained" if number % 8 < 3 else "filled"))
         else:
             story.log("work log", "note", {"note": f"Looked at again, number {number + 1}; no change."})
@@ -113,7 +116,10 @@ class _Telling(Story):
         )  # fmt: skip
         self.put(
             "intake", "request", asked=f"Please see to it: {pen.work}.", work=pen.work, meant_for=rng.choice(("use", "use", "collection", "keepsake")),
+            promised_by=self.day(rng.randint(40, 90)) if rng.random() < self.rates.promised else None,
         )  # fmt: skip
+        if pen.lead:
+            self.put("intake", "came with", lead=pen.lead)
         if before is not None:
             self.put(
                 "intake", "coming back", older=before.job, failed="It leaks again.", part="seals", cause="part", covered=True,
@@ -140,14 +146,31 @@ class _Telling(Story):
                 hours_high=quantity(high, "h"), parts_cost=f"{parts:.2f} EUR", price_low=_euro(low, parts),
                 price_high=_euro(high, parts), ceiling=ceiling,
             )  # fmt: skip
+            self.put(
+                "agree",
+                "proposal",
+                part=_DAMAGE[pen.work][0],
+                mendable="yes",
+                proposed=f"{pen.work.capitalize()}, as usual.",
+                reversible=True,
+            )
             if self.rng.random() < self.rates.unanswered:
                 return False
             most = max(most, Decimal(ceiling[:-4]))
             self.wait(1, 14)
         self.put(
             "agree", "yes", to=["heat", "soak", "polish", "sealant", "replace part", "nib work", "proposal"],
-            at_most=f"{most + 5} EUR", answered_on=self.at.date().isoformat(), channel="by e-mail", by="the owner", authority=True,
+            at_most=f"{most + 5} EUR", answered_on=self.day(0), channel="by e-mail", by="the owner", authority=True,
         )  # fmt: skip
+        if self.rng.random() < self.rates.deposits and before is None:
+            self.put(
+                "agree",
+                "money received",
+                amount="20.00 EUR",
+                received_on=self.day(0),
+                how="transfer",
+                what_for="deposit",
+            )
         self.work("look")
         return True
 
@@ -280,17 +303,15 @@ class _Telling(Story):
         self.work("write")
         self.put(
             "release", "result", ending=pen.ending, summary="It goes home as it came." if early else "It works again.",
-            price=None if early else f"{pen.price} EUR", care="Plain cool water and fountain pen ink.", released_on=self.at.date().isoformat(),
-            promise_until=None if early else (self.at.date() + dt.timedelta(days=180)).isoformat(),
+            price=None if early else f"{pen.price} EUR", care="Plain cool water and fountain pen ink.", released_on=self.day(0),
+            promise_until=None if early else self.day(180), follow_up_on=self.day(60) if not early and self.rng.random() < 0.1 else None,
         )  # fmt: skip
         if self.rng.random() < self.rates.uncollected:
             return
         self.wait(1, 6)
-        self.put(
-            "posting", "parcel", carried="registered", sent_on=self.at.date().isoformat(), packed="tube", empty=True
-        )
+        self.put("posting", "parcel", carried="registered", sent_on=self.day(0), packed="tube", empty=True)
         self.wait(2, 7)
-        self.put("posting", "arrived", arrived_on=self.at.date().isoformat(), state="whole")
+        self.put("posting", "arrived", arrived_on=self.day(0), state="whole")
 
 
 def _euro(hours: float, parts: Decimal) -> str:

@@ -141,14 +141,15 @@ def _pens(rng: random.Random, truth: Truth, count: int, first: dt.date, until: d
             owners.append(f"{rng.choice(_FIRST)} {rng.choice(_LAST)}")
         owner = owners[-1] if rng.random() < 0.5 else rng.choice(owners)
         day = first + dt.timedelta(days=rng.randint(0, (until - first).days))
-        for _ in range(rng.choices((1, 2, 3, 4), (78, 14, 5, 3))[0]):
+        together = rng.choices((1, 2, 3, 4), (78, 14, 5, 3))[0]
+        lead = f"#{len(pens)}" if 1 < together <= count - len(pens) else ""
+        for _ in range(together):
             pen = _pen(rng, truth, owner, day)
-            mark = f"#{len(pens)}"
-            pens.append(msgspec.structs.replace(pen, job=mark))
+            pens.append(msgspec.structs.replace(pen, job=f"#{len(pens)}", lead=lead))
             back = day + dt.timedelta(days=rng.randint(60, 90) + rng.randint(*BACK_AFTER))
             if pen.comes_back and back <= until:
                 again = _again(rng, truth, pens[-1], back)
-                pens.append(msgspec.structs.replace(again, job=f"#{len(pens)}"))
+                pens.append(msgspec.structs.replace(again, job=f"#{len(pens)}", lead=""))
     return pens[:count]
 
 
@@ -163,7 +164,9 @@ def _named(pens: list[TruePen]) -> tuple[TruePen, ...]:
         word = _NICK[(number * 7 + serial[year]) % len(_NICK)]
         name = f"{year}-{serial[year]:04d}-{word}-{pen.system}"
         marks[pen.job] = name
-        named.append(msgspec.structs.replace(pen, job=name, again_of=marks.get(pen.again_of, "")))
+        named.append(
+            msgspec.structs.replace(pen, job=name, again_of=marks.get(pen.again_of, ""), lead=marks.get(pen.lead, ""))
+        )
     return tuple(named)
 
 

@@ -8,7 +8,6 @@ from typing import Any
 
 from pentools.books.invented_story import Story, quantity
 from pentools.books.invented_truth import SEALS, TruePen
-from pentools.record.entries import WITHDRAWAL
 
 __all__ = ["fit_seal"]
 
@@ -17,18 +16,16 @@ def fit_seal(story: Story) -> None:
     """Measure, try dry, set and book the seal of a pen."""
     pen, rng, row = story.pen, story.rng, SEALS[story.pen.seal]
     held, fitted = pen.held_mm or 0.0, pen.fitted_to_mm or 0.0
-    if rng.random() < 0.06:
-        waits = story.put(
-            "limits",
-            "limit",
-            part="seals",
-            left="It waits for its seal.",
-            why="None of the size is in the drawer.",
-            for_now=True,
-            wanted=f"{row.what}, {held:.1f} mm",
-        )
+    if rng.random() < story.rates.waits:
+        wanted = {
+            "what": f"{row.what}, {held:.1f} mm",
+            "part": "seals",
+            "ordered_on": story.day(0),
+            "expected_by": story.day(21),
+        }
+        story.put("work log", "wanted", **wanted)
         story.wait(8, 30)
-        story.log("limits", WITHDRAWAL, {"reason": "It has come."}, waits)
+        story.put("work log", "wanted", **wanted, arrived_on=story.day(0))
     several = row.at in ("bore", "housing")
     size = [story.mm(fitted) for _ in range(3)] if several else story.mm(fitted)
     story.put("seal", "measure", place=row.place, **{row.at: size}, **_besides(pen, row.place, story))

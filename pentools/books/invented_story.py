@@ -51,6 +51,10 @@ class Story:
         self.rows.append(Entry(id=id_, at=self.at.isoformat(), stage=stage, kind=kind, data=data, replaces=replaces))
         return id_
 
+    def day(self, after: int) -> str:
+        """The day so many days from now."""
+        return (self.at.date() + dt.timedelta(days=after)).isoformat()
+
     def wait(self, least: float, most: float) -> None:
         """Days go by; work goes on in the morning."""
         later = self.at + dt.timedelta(days=self.rng.uniform(least, most))

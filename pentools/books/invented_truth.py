@@ -142,6 +142,8 @@ class Rates(msgspec.Struct, frozen=True):
         The largest drop that hangs at the nib of a filled pen [g]; any size up to it is as likely.
     unanswered, uncollected : float
         Share of owners who do not answer the estimate, and of mended pens that nobody fetches [1].
+    promised, deposits, waits : float
+        Share of pens with a promised day, with a deposit of 20.00 EUR, and with a seal that must be sent for [1].
     """
 
     pen_spread: float = 0.30
@@ -156,6 +158,9 @@ class Rates(msgspec.Struct, frozen=True):
     drop_g: float = 0.027
     unanswered: float = 0.03
     uncollected: float = 0.03
+    promised: float = 0.25
+    deposits: float = 0.15
+    waits: float = 0.06
 
 
 class TrueLot(msgspec.Struct, frozen=True):
@@ -201,6 +206,8 @@ class TruePen(msgspec.Struct, frozen=True):
         Whether it comes back, within the time that the bench covers or after it.
     again_of : str
         The job that it comes back from; empty for a pen's first job.
+    lead : str
+        The job of the first pen of its parcel, of that pen its own; empty where it came alone.
     """
 
     job: str
@@ -222,6 +229,7 @@ class TruePen(msgspec.Struct, frozen=True):
     price: str
     comes_back: bool = False
     again_of: str = ""
+    lead: str = ""
 
 
 class Truth(msgspec.Struct, frozen=True):

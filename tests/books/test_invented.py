@@ -1,12 +1,15 @@
 """An invented bench is whole, the same for a seed, and what is told as true of it is what its records say."""
 
+import datetime as dt
 import statistics
 
 import pytest
 
-from pentools.books.invented import TRUTH_NAME, invent_bench, read_truth
+from pentools.books.invented import TRUTH_NAME, Rates, invent_bench, read_truth
+from pentools.books.queue import queue_on
 from pentools.errors import InputError, RecordError
 from pentools.record.bench import open_bench_folder
+from pentools.record.came_with import lead_of
 from pentools.record.entries import WITHDRAWAL
 from pentools.record.job import jobs_on, open_job
 from pentools.record.registry import find_stage
@@ -79,7 +82,7 @@ def test_what_is_true_of_a_pen_stands_in_its_record(jobs):
         assert (arrival.system, arrival.material, arrival.arrived_on) == (pen.system, pen.material, pen.arrived_on)
         assert job.newest(OWNER).owner == pen.owner
         assert job.newest(REQUEST).work == pen.work
-        assert (job.newest(RETURN).older or "") == pen.again_of
+        assert (job.newest(RETURN).older or "", lead_of(job) or "") == (pen.again_of, pen.lead)
         if job.newest(RESULT).ending is None:
             continue
         ended += 1
@@ -125,3 +128,12 @@ def test_what_cannot_be_made_is_said(tmp_path):
         invent_bench(tmp_path / "mine", 3)
     with pytest.raises(RecordError, match=TRUTH_NAME):
         read_truth(tmp_path / "mine")
+
+
+def test_the_queue_knows_pens_in_every_state(tmp_path):
+    rates = Rates(unanswered=0.3, uncollected=0.3, waits=0.5, promised=1.0)
+    truth = invent_bench(tmp_path / "b", 150, seed=8, rates=rates)
+    lines = queue_on(open_bench_folder(tmp_path / "b"), dt.date.fromisoformat(truth.until))
+    assert {"bench", "owner", "part", "posting", "ended"} <= {line.state for line in lines}
+    assert any(line.promised_by for line in lines)
+    assert any(line.parcel for line in lines)

@@ -70,6 +70,10 @@ def test_several_pens_come_in_one_parcel(truth):
     for pen in truth.pens:
         parcels.setdefault((pen.owner, pen.arrived_on), []).append(pen)
     assert max(len(pens) for pens in parcels.values()) >= 3
+    for pen in truth.pens:
+        together = [other for other in truth.pens if pen.lead and other.lead == pen.lead]
+        assert not pen.lead or {(other.owner, other.arrived_on) for other in together} == {(pen.owner, pen.arrived_on)}
+        assert not pen.lead or (len(together) > 1 and pen.lead in {other.job for other in together})
 
 
 def test_a_price_is_hours_and_parts_to_a_whole_amount(truth):
