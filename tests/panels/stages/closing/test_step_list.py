@@ -90,3 +90,16 @@ def test_without_a_system_there_is_a_hint(steps):
     steps.show(None, {}, {})
     assert steps.rows == {}
     assert "Name the filling system" in steps.head.value
+
+
+def test_a_step_that_cannot_be_taken_back_says_so_until_it_is_on_record():
+    fresh, over = StepList(lambda: None), StepList(lambda: None)
+    fresh.show(closing_work("lever-sac"), {}, {})
+    final = [key for key, row in fresh.rows.items() if "taken back" in row.note.value.lower()]
+    free = [key for key in fresh.rows if key not in final]
+    assert final
+    assert free
+    over.show(
+        closing_work("lever-sac", did=[Did(key, True) for key in fresh.rows], met=["clean-dry", "pictured"]), {}, {}
+    )
+    assert not any("taken back" in row.note.value.lower() for row in over.rows.values())

@@ -3,6 +3,8 @@
 import pytest
 from by_name import kind_of
 
+from pentools import tables
+from pentools.calc.repairs.fitness import RepairRow
 from pentools.panels.strip import ACTIVITY_OF
 
 REPAIR = kind_of("repairs", "repair")
@@ -131,3 +133,21 @@ def test_minutes_of_the_open_stage_count_as_mending_and_the_trial_is_offered_at_
     assert ACTIVITY_OF["repairs"] == "mend"
     panel = sheet.panel("repairs")
     assert [key for _, key in panel.chooser.options] == ["repair", "test spot", "sent out", "back again"]
+
+
+def test_how_long_a_way_stands_is_said_as_one_time_or_as_a_span(surveyed, sheet):
+    panel = sheet.panel("repairs")
+    rows = {row.key: row for row in tables.read(RepairRow, "part_repairs")}
+    said = set()
+    for part in dict.fromkeys(row.part for row in rows.values()):
+        panel.forms["repair"].boxes["part"].text = part
+        table = panel.result_table.value
+        for row in rows.values():
+            if row.part != part or row.sent or row.wait_h is None:
+                continue
+            low, high = row.wait_h, row.wait_to_h or row.wait_h
+            scale, unit = (24, "days") if high >= 72 else (1, "h")
+            span = f"{high / scale:g} {unit}" if low == high else f"{low / scale:g} to {high / scale:g} {unit}"
+            assert f">{span}<" in table, row.key
+            said.add((low == high, unit))
+    assert {same for same, _ in said} == {True, False}
