@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     from pentools.record.kinds import Kind
 
-__all__ = ["ReturnLink", "goes_on_from", "link_of", "returns", "start_from", "take_over"]
+__all__ = ["ReturnLink", "goes_on_from", "link_of", "lots_at", "returns", "start_from", "take_over", "ways_at"]
 
 _STAYS = {"arrived_on", "mass_g", "pieces", "private_note"}
 """What of an arrival is of its own day, and of an owner of its own job."""
@@ -217,8 +217,8 @@ def link_of(job: Job) -> ReturnLink | None:
         older: Job | None = open_job(back.older, bench=job.bench)
     except PentoolsError:
         older = None
-    lots = () if older is None or back.part is None else _lots(older, back.part)
-    ways = () if older is None or back.part is None else _ways(older, back.part)
+    lots = () if older is None or back.part is None else lots_at(older, back.part)
+    ways = () if older is None or back.part is None else ways_at(older, back.part)
     days = None if older is None else _days(older.newest(RESULT).released_on, job.newest(ARRIVAL).arrived_on)
     return ReturnLink(job.name, back.older, back.part, back.cause, back.failed, back.covered, days, lots, ways)
 
@@ -229,7 +229,8 @@ def _days(released: str | None, arrived: str | None) -> int | None:
     return (dt.date.fromisoformat(arrived) - dt.date.fromisoformat(released)).days
 
 
-def _lots(older: Job, part: str) -> tuple[str, ...]:
+def lots_at(older: Job, part: str) -> tuple[str, ...]:
+    """The lots of what a job put in at a part, each once."""
     added = [logged.values for logged in older.log(MATERIAL) if logged.values.way == "added"]
     found = [values.lot for values in added if values.part == part]
     found += [one.values.lot for one in mended(older) if one.values.part == part]
@@ -239,7 +240,8 @@ def _lots(older: Job, part: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(lot for lot in found if lot))
 
 
-def _ways(older: Job, part: str) -> tuple[str, ...]:
+def ways_at(older: Job, part: str) -> tuple[str, ...]:
+    """The ways a part was mended, and for a seal the sealants by place, each once."""
     found = [one.row.key for one in mended(older) if one.values.part == part]
     if part in _SEALS:
         sealed = [logged.values for logged in older.log(SEALANT)]

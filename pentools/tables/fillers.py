@@ -7,7 +7,7 @@ import msgspec
 from pentools import tables
 from pentools.calc.weighing.diagnosis import Suspect, UsualShare
 
-__all__ = ["fill_suspects", "usual_fill"]
+__all__ = ["difficulty_of", "fill_suspects", "usual_fill"]
 
 
 class _SuspectRow(msgspec.Struct, frozen=True):
@@ -25,6 +25,27 @@ class _UsualRow(msgspec.Struct, frozen=True):
     typical: float
     high: float
     certainty: str
+
+
+class _RankRow(msgspec.Struct, frozen=True):
+    key: str
+    difficulty: int
+
+
+def difficulty_of(system: str) -> int | None:
+    """How hard a filling system is to mend, by the table: 1 the easiest.
+
+    Parameters
+    ----------
+    system : str
+        A filling system key, such as ``piston``.
+
+    Returns
+    -------
+    int or None
+        Its rank; None for a system that the table does not have.
+    """
+    return next((row.difficulty for row in tables.read(_RankRow, "filling_systems") if row.key == system), None)
 
 
 def fill_suspects(system: str) -> tuple[Suspect, ...]:
