@@ -16,6 +16,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     ),
     "archive": ("pentools.commands.archive", "put a job into one zip, each file with its checksum"),
     "invoice": ("pentools.commands.invoice", "give a pen's invoice its number, and write it as a page and as a table"),
+    "import": ("pentools.commands.import_csv", "take over a table of old jobs (CSV), each row a job"),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
     "unarchive": (
         "pentools.commands.unarchive",
