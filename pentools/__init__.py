@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from pentools.answers.asking import Answer
-    from pentools.answers.books import learned, review
     from pentools.answers.closing import care, order
     from pentools.answers.dating import date_range, price_today
     from pentools.answers.finish import abrasive_grade, grit_progression
@@ -15,15 +14,14 @@ if TYPE_CHECKING:
     from pentools.answers.seal import knockout_tool, sac_fit, seal_fit, thread_match, washer_fit
     from pentools.answers.treatment import dilution, flush_mix, heat_window, shellac_cut, treatment_limits
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
+    from pentools.books.ledger import ledger
     from pentools.books.queue_words import queue
-    from pentools.books.quote import quote
     from pentools.books.wanted import parts_wanted
     from pentools.door import open_door
     from pentools.errors import InputError, RecordError
     from pentools.figures.nib.sheet import write_sheet
     from pentools.panels.bench import open_bench
     from pentools.panels.sums import open_sums
-    from pentools.record.ledger import ledger
 
 __version__ = "0.1.0"
 
@@ -44,7 +42,6 @@ __all__ = [
     "ink_flow",
     "knockout_tool",
     "leak_from_weight",
-    "learned",
     "ledger",
     "measure_lines",
     "nib_flex",
@@ -56,8 +53,6 @@ __all__ = [
     "parts_wanted",
     "price_today",
     "queue",
-    "quote",
-    "review",
     "sac_fit",
     "scanner_check",
     "seal_fit",
@@ -71,7 +66,6 @@ __all__ = [
 # module -> public names that it holds; nothing is imported before it is used, so that the package opens at once
 _WHERE = {
     "pentools.answers.asking": ("Answer",),
-    "pentools.answers.books": ("learned", "review"),
     "pentools.answers.closing": ("care", "order"),
     "pentools.answers.dating": ("date_range", "price_today"),
     "pentools.answers.finish": ("abrasive_grade", "grit_progression"),
@@ -79,15 +73,14 @@ _WHERE = {
     "pentools.answers.seal": ("knockout_tool", "sac_fit", "seal_fit", "thread_match", "washer_fit"),
     "pentools.answers.treatment": ("dilution", "flush_mix", "heat_window", "shellac_cut", "treatment_limits"),
     "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),
+    "pentools.books.ledger": ("ledger",),
     "pentools.books.queue_words": ("queue",),
     "pentools.books.wanted": ("parts_wanted",),
-    "pentools.books.quote": ("quote",),
     "pentools.door": ("open_door",),
     "pentools.errors": ("InputError", "RecordError"),
     "pentools.figures.nib.sheet": ("write_sheet",),
     "pentools.panels.bench": ("open_bench",),
     "pentools.panels.sums": ("open_sums",),
-    "pentools.record.ledger": ("ledger",),
 }
 
 

@@ -122,6 +122,20 @@ class Shelf:
             _log.info("what is kept cannot be read: %s", error)
             return {}
 
+    def one(self, question: str, job: str) -> Kept | None:
+        """What is kept of one job under a question; None where nothing is, or the file cannot be read."""
+        if not self.path.is_file():
+            return None
+        try:
+            with self._open() as base:
+                rows = base.execute(
+                    "SELECT stamp, answer, why FROM kept WHERE question = ? AND job = ?", (question, job)
+                )
+                return next((Kept(*row) for row in rows), None)
+        except (sqlite3.Error, OSError) as error:
+            _log.info("what is kept cannot be read: %s", error)
+            return None
+
     def put(self, question: str, rows: Mapping[str, Kept], gone: Sequence[str] = ()) -> None:
         """Keep answers under a question, and let those of jobs go that are not there any more."""
         for attempt in ("as it is", "laid anew"):

@@ -20,6 +20,7 @@ __all__ = [
     "MERGE_ORDER",
     "RELEASE",
     "WITHDRAWAL",
+    "YEARS",
     "Entry",
     "NewerFormatError",
     "OddEntry",
@@ -111,7 +112,7 @@ class OddEntry(Entry, frozen=True, kw_only=True):
 
 _PLACE = ("id", "at", "stage", "kind")
 _HALF_A_SIGN = re.compile(rb"(?i)(?<!\\)(?:\\\\)*(\\u(?:d[89ab][0-9a-f]{2}(?!\\ud[c-f])))")
-_YEARS = range(1969, 2200)  # judged: a clock that lost its time says 1970, west of Greenwich still 1969; none says more
+YEARS = range(1969, 2200)  # judged: a clock that lost its time says 1970, west of Greenwich still 1969; none says more
 _decoder = msgspec.json.Decoder(Entry)
 _encoder = msgspec.json.Encoder()
 
@@ -177,7 +178,7 @@ def new_entry(
     moment = at or now()
     if moment.tzinfo is None:
         raise RecordError("An entry's time needs a zone, such as +01:00.")
-    if moment.year not in _YEARS:
+    if moment.year not in YEARS:
         raise RecordError(
             f"The computer's clock says {moment:%Y-%m-%d}. Nothing was saved; put it right and save again."
         )
@@ -259,7 +260,7 @@ def _check_time(at: str) -> None:
         raise RecordError(f"This line is not an entry: {error}.") from error
     if moment.tzinfo is None:
         raise RecordError(f"This line is not an entry: the time “{at}” has no zone.")
-    if moment.year not in _YEARS:
+    if moment.year not in YEARS:
         raise RecordError(f"This line is not an entry: no clock of a bench says “{at}”.")
 
 

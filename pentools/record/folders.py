@@ -10,7 +10,7 @@ from pentools.record.appending import what_failed
 from pentools.record.bench import Bench
 from pentools.record.layout import RECORD_NAME
 
-__all__ = ["folders_on", "is_there", "jobs_on"]
+__all__ = ["folders_on", "is_there", "jobs_on", "links_on"]
 
 
 def jobs_on(bench: Bench) -> tuple[str, ...]:
@@ -46,6 +46,12 @@ def folders_on(bench: Bench) -> list[str]:
     except OSError as error:
         raise RecordError(f"The bench folder {bench.folder} cannot be looked into ({what_failed(error)}).") from error
     return sorted(names, key=os.path.normcase)
+
+
+def links_on(bench: Bench) -> frozenset[str]:
+    """The names of the links on a bench: where they lead is looked at before a job is opened through one."""
+    with os.scandir(bench.folder) as found:
+        return frozenset(one.name for one in found if one.is_symlink())
 
 
 def _is_folder(one: os.DirEntry[str]) -> bool:

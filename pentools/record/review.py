@@ -20,7 +20,7 @@ from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.strangers import strangers_found
 from pentools.record.view import SPOILT, why_not
 
-__all__ = ["MATTERS", "matters_and_fuller", "review"]
+__all__ = ["MATTERS", "matters_and_fuller", "on_record", "review"]
 
 MATTERS = ("warning", "stop")
 """Levels of what matters here; the rest makes the record fuller."""
@@ -34,25 +34,32 @@ def review(job: Job) -> tuple[Finding, ...]:
     tuple of Finding
         Gravest first; empty where nothing is missing or odd.
     """
-    found = [*_on_file(job)]
+    return gravest_first([*_on_file(job), *_on_entries(job, (*_QUESTIONS, ("Report", report_notes)))])
+
+
+def on_record(job: Job) -> tuple[Finding, ...]:
+    """What the record itself tells of that: nothing about the files beside it, nor what would make a report fuller.
+
+    Returns
+    -------
+    tuple of Finding
+        Gravest first.
+    """
+    return gravest_first([*_on_lines(job), *_on_entries(job, _QUESTIONS)])
+
+
+def _on_entries(job: Job, questions: Iterable[tuple[str, Callable[[Job], tuple[Finding, ...]]]]) -> Iterator[Finding]:
     for entry in job.record.live():
-        found += _on_entry(job, entry)
+        yield from _on_entry(job, entry)
     for stage in all_stages():
         if stage.checks is not None:
-            found += _asked(job, stage.title, stage.checks)
-    for title, question in (
-        ("Hold points", passed_by),
-        ("Publication", strangers_found),
-        ("Costs", _on_costs),
-        ("Owed", owed_findings),
-        ("Report", report_notes),
-    ):
-        found += _asked(job, title, question)
+            yield from _asked(job, stage.title, stage.checks)
+    for title, question in questions:
+        yield from _asked(job, title, question)
     for hold in HOLDS.values():
         for release in job.record.releases(hold.key):
             reason = str(release.data.get("reason", "none was given"))
-            found.append(Finding("note", "job.released", step=released_step(release), reason=reason))
-    return gravest_first(found)
+            yield Finding("note", "job.released", step=released_step(release), reason=reason)
 
 
 def matters_and_fuller(found: Iterable[Finding]) -> tuple[tuple[Finding, ...], tuple[Finding, ...]]:
@@ -77,12 +84,21 @@ def _on_costs(job: Job) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def _on_file(job: Job) -> Iterator[Finding]:
-    for text in job.record.problems:
-        yield Finding("warning", "job.file", problem=text)
-    for text in job.bench.problems:
-        yield Finding("warning", "job.file", problem=text)
+_QUESTIONS = (
+    ("Hold points", passed_by),
+    ("Publication", strangers_found),
+    ("Costs", _on_costs),
+    ("Owed", owed_findings),
+)
+
+
+def _on_lines(job: Job) -> Iterator[Finding]:
+    yield from (Finding("warning", "job.file", problem=text) for text in (*job.record.problems, *job.bench.problems))
     yield from odd_lines(job.record)
+
+
+def _on_file(job: Job) -> Iterator[Finding]:
+    yield from _on_lines(job)
     names = [path.name for path in open_to_others(job.record, job.folder)]
     if names:
         yield Finding("note", "job.rights", names=names, job=job.name)

@@ -12,10 +12,11 @@ import uuid
 from pathlib import Path
 
 from pentools import cli
+from pentools.books.pages import pages_of
+from pentools.books.worked import FILLINGS, FINDINGS
 from pentools.panels.bench import BenchSheet, MessagePanel
 from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, job_in, shipped_folder
-from pentools.record.ledger import ledger_row
 from pentools.record.registry import STAGES, all_stages
 from pentools.record.review import review
 from pentools.writeup.forms import files_of, page_forms
@@ -73,12 +74,14 @@ def _told(error):
 
 
 def looked_at(job):
-    """What raises where a job's state, its review and its row of the ledger are asked for."""
+    """What raises where a job's state, its review and its rows of the ledger are asked for."""
     troubles = Troubles()
     for stage in all_stages():
         troubles.tried(f"state of {stage.key}", lambda stage=stage: state_of(job, stage))
     troubles.tried("review", lambda: [str(finding) for finding in review(job)])
-    troubles.tried("ledger", lambda: ledger_row(job))
+    troubles.tried("ledger", lambda: pages_of(job.bench, [job.name]))
+    for question in (FILLINGS, FINDINGS):
+        troubles.tried(question.key, lambda question=question: question.of(job))
     return troubles
 
 

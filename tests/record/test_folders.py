@@ -6,7 +6,7 @@ import pytest
 
 from pentools.errors import RecordError
 from pentools.record.bench import Bench
-from pentools.record.folders import folders_on, is_there, jobs_on
+from pentools.record.folders import folders_on, is_there, jobs_on, links_on
 
 
 def test_folders_that_hold_a_record_or_a_notebook_of_their_name_are_jobs(tmp_path):
@@ -18,6 +18,7 @@ def test_folders_that_hold_a_record_or_a_notebook_of_their_name_are_jobs(tmp_pat
     (tmp_path / "elsewhere").symlink_to(tmp_path / "b")
     assert folders_on(Bench(tmp_path)) == ["a", "b", "c", "elsewhere"]
     assert jobs_on(Bench(tmp_path)) == ("a", "b", "elsewhere")
+    assert links_on(Bench(tmp_path)) == {"round", "elsewhere"}
 
 
 def test_a_bench_that_is_a_file_or_not_there_is_said(tmp_path):

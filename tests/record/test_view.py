@@ -95,7 +95,7 @@ def test_a_refusal_is_kept_like_an_answer(new_job):
 
 
 def test_no_answer_depends_on_the_order_of_asking(bench):
-    from pentools.record.ledger import ledger_row
+    from pentools.books.worked import FILLINGS, FINDINGS
     from pentools.record.registry import all_stages
     from pentools.record.review import review
 
@@ -106,7 +106,8 @@ def test_no_answer_depends_on_the_order_of_asking(bench):
         questions = {
             "capacity": lambda: capacity_of(job).sentence,
             "review": lambda: review(job),
-            "row": lambda: ledger_row(job),
+            "fillings": lambda: FILLINGS.of(job),
+            "findings": lambda: FINDINGS.of(job),
             **{stage.key: lambda stage=stage: stage.state_of(job) for stage in all_stages()},
         }
         return {key: questions[key]() for key in (list(questions) if order else reversed(questions))}

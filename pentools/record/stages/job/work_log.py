@@ -62,15 +62,15 @@ def timed_spells(job: Job) -> tuple[Spell, ...]:
 
 @once_a_state
 def _timed(job: Job) -> tuple[tuple[Spell, ...], Logged[TimerStart] | None]:
-    begun = {logged.entry.id: logged for logged in job.log(TIMER_START)}
-    over = {logged.entry.id: logged for logged in job.log(TIMER_STOP)}
+    begun = {id(logged.entry): logged for logged in job.log(TIMER_START)}  # not by their ids: a spoilt line has none
+    over = {id(logged.entry): logged for logged in job.log(TIMER_STOP)}
     spells, start = [], None
     for entry in job.record.live("work log"):
-        if entry.id in begun:
-            start = begun[entry.id]
-        elif entry.id in over and start is not None:
+        if id(entry) in begun:
+            start = begun[id(entry)]
+        elif id(entry) in over and start is not None:
             minutes = max(0.0, (entry.time - start.entry.time).total_seconds() / 60)
-            done = over[entry.id].values.done or ""
+            done = over[id(entry)].values.done or ""
             spells.append(Spell(start.values.activity or "other", minutes, done, start.entry.time))
             start = None
     return tuple(spells), start

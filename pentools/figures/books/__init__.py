@@ -1,1 +1,0 @@
-"""Charts of a bench over many jobs."""
