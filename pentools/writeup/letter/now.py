@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from pentools.books.beside_others import beside_others
 from pentools.calc.base.uncertainty import format_value
 from pentools.numbers import in_words, percent
 from pentools.record.after_work import changed_at, drawn_at_first, now_ml
@@ -33,7 +34,7 @@ _SHARES = {
 
 
 def now_row(job: Job) -> Row | None:
-    """What it draws, how it stood the rest and what it writes, and plainly what of the first two was not tried.
+    """What it draws, also beside others of this bench, how it stood the rest and what it writes, and plainly what was not tried.
 
     Returns
     -------
@@ -47,6 +48,7 @@ def now_row(job: Job) -> Row | None:
     said = [
         first or ("Not weighed after the work." if worked else ""),
         _at_first(job) if first else "",
+        beside_others(job) if first and worked else "",
         rest or ("Not tried for leaks after the work." if worked else ""),
     ]
     lines = " ".join(part for part in said if part)

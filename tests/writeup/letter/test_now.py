@@ -89,3 +89,15 @@ def test_what_it_writes_after_the_work_is_one_sentence_of_the_row(new_job):
     job.add("nib", "writing test", {"when": "after", "ink": "a blue ink", "paper": "pad paper", "wetness": "wet"})
     job.add("nib", "lines", {"when": "after", "line": "0.523 ± 0.004 mm"})
     assert text(job).endswith("It writes a wet line of 0.523 mm ± 0.008 on pad paper, with a blue ink.")
+
+
+def test_it_is_compared_with_the_benchs_others_where_they_are_enough(new_job, monkeypatch):
+    job = new_job()
+    job.add("work log", "material", {"what": "a sac", "way": "added", "part": "seals"})
+    weigh(job, ("dry", 10.1), ("filled", 11.6))
+    monkeypatch.setattr("pentools.writeup.letter.now.beside_others", lambda _: "Compared with others.")
+    assert "Compared" not in text(job)  # not while it is under way
+    end(job, "stopped")
+    assert "Compared" not in text(job)
+    end(job)
+    assert text(job).count("Compared with others.") == 1
