@@ -64,7 +64,9 @@ _ROOM = {name: ("room", name) for name in ("temperature", "pressure", "humidity"
 BENCH_FACTS: Mapping[str, Mapping[str, tuple[str, str]]] = {
     "capacity": {**_BALANCE, **_ROOM, "caliper": ("caliper", "uncertainty")},
     "leak": {**_BALANCE, **_ROOM},
-    "seal": {"stock": ("stock", "rings")},
+    "seal": {"stock": ("stock", "rings"), "drawer": ("stock", "rings")},
+    "sac": {"drawer": ("stock", "sacs")},
+    "washer": {"drawer": ("stock", "washers")},
     "abrasives": {"own": ("stock", "abrasives")},
     "money": {"currency": ("money", "currency")},
     "flow": {name: place for name, place in _BALANCE.items() if name in ("readability", "repeatability")},
@@ -75,8 +77,8 @@ BENCH_FACTS: Mapping[str, Mapping[str, tuple[str, str]]] = {
 _TOGETHER = frozenset({"balance"})
 """Tables whose facts are of one instrument: where one of them is typed, the others are not the bench's own."""
 
-_ONLY_WITH = {("seal", "stock"): ("from", "stock")}
-"""A fact that counts only where a field says so."""
+_ONLY_WITH = {("seal", "stock"): ("from", ("stock",)), ("seal", "drawer"): ("from", ("", "as568", "metric"))}
+"""A fact that counts only where a field says so: the field, and what it may say."""
 
 _SEVERAL = ("quantities", "items")
 
@@ -184,8 +186,8 @@ def own_facts(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> dic
     for name, (table, key) in facts.items():
         fact = bench.facts.get(table, {}).get(key, "")
         text = "; ".join(str(item) for item in fact) if isinstance(fact, list) else str(fact)
-        needs, wanted = _ONLY_WITH.get((chosen.key, name), ("", ""))
-        if name in known and text and not texts.get(name) and table not in typed and texts.get(needs, "") == wanted:
+        needs, wanted = _ONLY_WITH.get((chosen.key, name), ("", ("",)))
+        if name in known and text and not texts.get(name) and table not in typed and texts.get(needs, "") in wanted:
             own[name] = text
     return own
 

@@ -26,6 +26,9 @@ class SealOptions(TypedDict, total=False):
     stock: Several
     """Own rings; measured section x inside in mm, such as 1.78x5.28; 2.0x5.0; a name and a ± may be added:
     mine=1.80±0.02x5.3±0.05."""
+    drawer: Several
+    """In the drawer; rings at hand, as for own rings: they join the list, and are the first to try of those that fit
+    alike."""
     hardness: Typed | Column
     """Hardness, 20 to 90; Shore A, for the friction estimate; 70 unless said."""
     meets: Several
@@ -103,6 +106,11 @@ class SacOptions(TypedDict, total=False):
     """Old rubber cleaned out; yes or no."""
     pneumatic: bool | str | None
     """Pressed by air in a guard; no unless said."""
+    drawer: Several
+    """In the drawer; sacs at hand, each with its material: latex 16; latex 6.40 mm; a name may be added: bag of
+    May=latex 16."""
+    bench: BenchGiven
+    """The bench whose facts fill what is not said; the one of PENTOOLS_BENCH unless given."""
 
 
 def sac_fit(
@@ -155,6 +163,15 @@ def sac_fit(
     return ask_each("sac", locals())
 
 
+class WasherOptions(TypedDict, total=False):
+    """What else `washer_fit` may be told."""
+
+    drawer: Several
+    """In the drawer; washers and sheet at hand, such as washer 8.5 x 1.5 mm; sheet 0.64 mm; cork sheet 6 mm."""
+    bench: BenchGiven
+    """The bench whose facts fill what is not said; the one of PENTOOLS_BENCH unless given."""
+
+
 def washer_fit(
     *,
     bore: Several,
@@ -164,6 +181,7 @@ def washer_fit(
     ovality: Typed = None,
     length: Typed = None,
     thickness: Typed = None,
+    **more: Unpack[WasherOptions],
 ) -> Answer:
     """A washer, cork or packing turned or cut for a bore and a rod.
 
@@ -183,6 +201,8 @@ def washer_fit(
         Length [mm], 1 to 30; of the seat or the housing, such as 6 mm.
     thickness : Typed
         Ring thickness [mm], 0.3 to 5; of one ring of a packing; 1.5 mm unless said.
+    **more : WasherOptions
+        Whatever else the sum takes, by name.
 
     Returns
     -------

@@ -13,6 +13,7 @@ from typing import Any
 from pentools.errors import InputError, RecordError
 from pentools.record.appending import put_in_place, what_failed
 from pentools.record.bench_file import BENCH_TEMPLATE, read_facts
+from pentools.record.drawer_facts import facts_with_drawer
 
 __all__ = ["BENCH_TEMPLATE", "Bench", "bench_folder", "check_job_name", "open_bench_folder"]
 
@@ -104,7 +105,8 @@ def open_bench_folder(given: str | os.PathLike[str] | None = None, *, create: bo
                 f"The bench folder {folder} cannot be made ({what_failed(error)}). Choose another with --bench."
             ) from error
     facts, problems = read_facts(path)
-    return Bench(folder, facts, problems)
+    facts, strange = facts_with_drawer(folder, facts)
+    return Bench(folder, facts, (*problems, *strange))
 
 
 def check_job_name(name: str) -> str:

@@ -57,10 +57,12 @@ temperature = "20 °C"
 pressure = "1013 hPa"
 humidity = "50 %"
 
-[stock]                         # what lies in the drawer
+[stock]                         # sizes in the drawer; a whole drawer, with lots and counts, goes into stock.csv: pentools stock --start
 rings = []                      # measured rings, "section x inside", such as "1.78 mm x 5.28 mm"
 abrasives = []                  # grades with their scale, such as "P400", "film 9 um", or your own cloth with its
                                 # figures, "cushioned cloth 4000 = 9 um, finish 7 um"
+sacs = []                       # such as "latex 16", or by its measured outside, "latex 6.40 mm"
+washers = []                    # such as "washer 8.5 x 1.5 mm", "cork 9.6 x 4.2 mm", "sheet 0.64 mm"
 """
 
 MOST_LINES = 100  # that one statement takes, and that are passed by before the whole file is given up

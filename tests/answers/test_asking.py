@@ -114,8 +114,10 @@ def test_a_typed_balance_is_not_mixed_with_the_bench_s(bench):
     assert "temperature" in mine.data["from_bench"]
 
 
-def test_own_rings_count_only_where_they_are_asked_for(bench):
-    assert answer_to("seal", RING, bench).data["from_bench"] == []
+def test_own_rings_are_the_drawer_or_where_it_is_asked_for_the_whole_list(bench):
+    answer = answer_to("seal", RING, bench)
+    assert answer.data["from_bench"] == ["drawer"]
+    assert any(one["in_drawer"] for one in answer_to("seal", RING | {"all": "yes"}, bench).data["candidates"])
     assert answer_to("seal", RING | {"from": "stock"}, bench).data["from_bench"] == ["stock"]
     assert answer_to("abrasives", {"material": "celluloid", "defect": "20 um"}, bench).data["from_bench"] == ["own"]
 

@@ -124,7 +124,7 @@ def seal_fit(
 
     Notes
     -----
-    Order: verdict, then how far bounds are passed in the worst case, then the margin to them (in steps of half a per
+    Order: verdict, then (where it may be tried) those at hand before the others, then how far bounds are passed in the worst case, then the margin to them (in steps of half a per
     cent), then the stretch nearest 2 %. "Measure it" is said of a ring that passes its bounds by its table tolerance
     alone and stays within them if it measures its nominal size to 0.05 mm inside and 0.02 mm in the section.
     Remedies are looked for only where no ring is offered.
@@ -139,10 +139,11 @@ def seal_fit(
     return SealFit(gland, duty, tuple(candidates), remedies, suction, _overall(best, remedies, gland, duty))
 
 
-def _order(candidate: Candidate) -> tuple[int, float, float, float, str]:
+def _order(candidate: Candidate) -> tuple[int, bool, float, float, float, str]:
     judged = candidate.judgement
     return (
         VERDICTS.index(candidate.verdict),
+        candidate.verdict in OFFERED and not candidate.fit.ring.at_hand,
         round(judged.excess_share, 3),
         -round(200 * judged.margin_share) / 200,
         abs(candidate.fit.stretch_share - 0.02),

@@ -37,6 +37,8 @@ class Ring:
         Tolerance, or half-width of the measurement, both ways [mm].
     measured : bool
         Whether the sizes were measured on the ring itself.
+    at_hand : bool
+        Whether it lies in the drawer: of rings that fit alike it is the first to try.
     """
 
     designation: str
@@ -45,6 +47,7 @@ class Ring:
     inside_half_width_mm: float = 0.0
     section_half_width_mm: float = 0.0
     measured: bool = False
+    at_hand: bool = False
 
     def __post_init__(self) -> None:
         """Refuse what cannot be a ring."""

@@ -30,6 +30,7 @@ GUARD_END_MM = (0.0, 2.0)
 BAR_SHORTER_MM = 2.5
 LIMP_NUMBER = 22
 SAME_BORE_MM = 0.1 + 1e-9  # two readings of a cleaned bore may differ by that much (judged)
+CLOSE_FIT = 1  # the last grade of a sac that goes in
 NUMBER_OFF = 0.25  # the rule of thumb asks for the nipple in 64ths; a quarter of a size over is measuring
 
 
@@ -63,6 +64,11 @@ class SacFit:
         The sizes sold next to it with their air and stretch, smallest first.
     findings : tuple of Finding
         What to know.
+    in_drawer : bool
+        Whether the size is one that lies in the drawer.
+    by_rule : str
+        The size that the rule of thumb names, where another of the same verdict is taken because it lies in the drawer;
+        else empty.
     """
 
     number: int | None
@@ -79,9 +85,11 @@ class SacFit:
     adhesive: str
     choices: tuple[SacChoice, ...]
     findings: tuple[Finding, ...]
+    in_drawer: bool = False
+    by_rule: str = ""
 
 
-def sac_fit(room: SacRoom, sac: SacInHand, sizes: Sequence[SacSize] = ()) -> SacFit:
+def sac_fit(room: SacRoom, sac: SacInHand, sizes: Sequence[SacSize] = (), drawer: Sequence[SacSize] = ()) -> SacFit:
     """A sac for a barrel, its nipple and its depth.
 
     Parameters
@@ -92,6 +100,8 @@ def sac_fit(room: SacRoom, sac: SacInHand, sizes: Sequence[SacSize] = ()) -> Sac
         What is known of the sac; material alone where it is still to be chosen.
     sizes : sequence of SacSize
         What is sold in that material; needed where the sac was not measured.
+    drawer : sequence of SacSize
+        What of that material lies in the drawer: taken first where it goes as well as the size of the rule of thumb.
 
     Returns
     -------
@@ -112,7 +122,8 @@ def sac_fit(room: SacRoom, sac: SacInHand, sizes: Sequence[SacSize] = ()) -> Sac
     air where the nipple was not measured. A size that may split is never taken while another clears the barrel.
     Length: 3 to 6 mm short of the barrel's end or the bar's bend, plus what goes on the nipple (from memory, common
     practice); a pneumatic sac only just reaches its guard's end, rather short. Bar about the sac's length, ending 2
-    to 3 mm short (common practice). A pleated sac is not cut.
+    to 3 mm short (common practice). A pleated sac is not cut. A sac in the drawer goes as well where its verdict is the
+    same and it is within two sizes (1/32 in) of the rule's, within one where the nipple was not measured (judged).
 
     Examples
     --------
@@ -126,7 +137,10 @@ def sac_fit(room: SacRoom, sac: SacInHand, sizes: Sequence[SacSize] = ()) -> Sac
     wall = material.wall_mm if sac.wall_mm is None else sac.wall_mm
     largest = room.barrel_mm - room.bar_mm - 2 * AIR_MM
     graded = [_held(size, room, sac, wall) for size in sizes if size.outside_mm > 2 * wall]
-    chosen = _chosen(graded, room, largest) if sac.outside_mm is None else None
+    chosen = _chosen(graded, room, largest) if sac.outside_mm is None and graded else None
+    at_hand = [_held(size, room, sac, wall) for size in drawer if size.outside_mm > 2 * wall]
+    by_rule, lies_there = chosen, _in_drawer(chosen, at_hand, room, largest)
+    chosen = lies_there or chosen
     if chosen is None:
         assert sac.outside_mm is not None
         chosen = _held(SacSize("measured", sac.outside_mm, round(sac_number(sac.outside_mm))), room, sac, wall)
@@ -141,7 +155,8 @@ def sac_fit(room: SacRoom, sac: SacInHand, sizes: Sequence[SacSize] = ()) -> Sac
         chosen.size.number, chosen.size.label, chosen.size.outside_mm,
         math.floor(sac_number(room.barrel_mm - room.bar_mm) + 1e-9), largest, chosen.air_mm, chosen.stretch_share,
         length, low, high, None if length is None or room.pneumatic else length - BAR_SHORTER_MM,
-        material.adhesive, _neighbours(graded, chosen), tuple(findings),
+        material.adhesive, _neighbours(graded, chosen), tuple(findings), lies_there is not None,
+        by_rule.size.label if lies_there and by_rule and not _same(lies_there, by_rule) else "",
     )  # fmt: skip
 
 
@@ -159,6 +174,19 @@ def _chosen(graded: Sequence[SacChoice], room: SacRoom, largest: float) -> SacCh
         return choice.grade, over > 1e-9, abs(over)
 
     return min(graded, key=order)
+
+
+def _in_drawer(rule: SacChoice | None, at_hand: Sequence[SacChoice], room: SacRoom, largest: float) -> SacChoice | None:
+    """The sac in the drawer that goes as well as the rule's; None where none does."""
+    if rule is None or rule.grade > CLOSE_FIT:
+        return None
+    near = (1 if room.nipple_mm is None else 2) * SIXTY_FOURTH_MM + 1e-9
+    as_good = [c for c in at_hand if c.grade <= rule.grade and abs(c.size.outside_mm - rule.size.outside_mm) <= near]
+    return _chosen(as_good, room, largest) if as_good else None
+
+
+def _same(one: SacChoice, other: SacChoice) -> bool:
+    return abs(one.size.outside_mm - other.size.outside_mm) < SIXTY_FOURTH_MM / 2
 
 
 def _neighbours(graded: Sequence[SacChoice], chosen: SacChoice) -> tuple[SacChoice, ...]:

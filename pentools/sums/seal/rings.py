@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from pentools import tables
@@ -44,6 +45,7 @@ FIELDS = (
     Field("duty", "Duty", "choice", choices=tuple((key, key) for key in DUTIES), default="hand-turned", hint="what the seal does"),
     Field("from", "Rings from", "choice", choices=SOURCES, default="as568", hint="which list to choose from"),
     Field("stock", "Own rings", "items", hint=STOCK_HINT),
+    Field("drawer", "In the drawer", "items", hint="rings at hand, as for own rings: they join the list, and are the first to try of those that fit alike"),
     Field("hardness", "Hardness", "number", low=20, high=90, default="70", hint="Shore A, for the friction estimate"),
     Field("meets", "What it will meet", "items", default="; ".join(MEETS), hint="such as water-based ink; ammonia flush; alcohol; mineral oil"),
     Field("all", "List every size", "yes-no", default="no", hint="yes for the whole list"),
@@ -52,7 +54,9 @@ FIELDS = (
 
 def _ranked(given: Inputs) -> SealFit:
     source = given.text("from", "as568")
-    rings = read_stock(given.texts("stock")) if source == "stock" else seals.rings(source)
+    at_hand = tuple(replace(ring, at_hand=True) for ring in read_stock(given.texts("drawer")))
+    own = read_stock(given.texts("stock")) or at_hand
+    rings = own if source == "stock" else (*at_hand, *seals.rings(source))
     if not rings:
         raise InputError("own rings", "at least one, as section x inside", "none", "Type them like 1.78x5.28; 2.0x5.0.")
     duty = seals.duty(given.text("duty", "hand-turned"))
@@ -170,7 +174,8 @@ def _other_lists(result: SealFit, source: str) -> list[tuple[Finding, str]]:
 
 def _size(candidate: Candidate) -> str:
     ring = candidate.fit.ring
-    return f"{candidate.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)"
+    where = ", in the drawer" if ring.at_hand else ""
+    return f"{candidate.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm{where})"
 
 
 def fit_sentence(result: SealFit, elsewhere: Sequence[str] = ()) -> str:
@@ -223,6 +228,7 @@ def _candidate(candidate: Candidate) -> dict[str, Any]:
     low, high = fit.squeeze_interval
     return {
         "designation": candidate.designation,
+        "in_drawer": fit.ring.at_hand,
         "verdict": candidate.verdict,
         "inside_mm": fit.ring.inside_mm,
         "section_mm": fit.ring.section_mm,

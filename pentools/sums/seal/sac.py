@@ -10,6 +10,7 @@ from pentools.calc.seal.sac_fit import SacFit, sac_fit
 from pentools.fields import Field
 from pentools.numbers import percent
 from pentools.sums.base import Inputs, Sum, SumAnswer
+from pentools.sums.seal.drawer import SACS_HINT, read_sacs
 from pentools.tables import seals
 
 __all__ = ["SAC", "sac_answer"]
@@ -28,6 +29,7 @@ FIELDS = (
     Field("cleaned", "Old rubber cleaned out", "yes-no", hint="yes or no"),
     Field("material", "Sac material", "choice", choices=tuple((key, key) for key in MATERIALS), default="latex"),
     Field("pneumatic", "Pressed by air in a guard", "yes-no", default="no"),
+    Field("drawer", "In the drawer", "items", hint=SACS_HINT),
 )  # fmt: skip
 
 
@@ -56,6 +58,7 @@ def sac_answer(given: Inputs) -> SumAnswer:
         _room(given),
         SacInHand(material, outside, given.number("wall"), given.number("mouth")),
         seals.sac_sizes(material),
+        read_sacs(given.texts("drawer"), material),
     )
     findings = (*_number_findings(measured, sold_as), *fit.findings)
     nipple_length = given.number("nipple_length")
@@ -85,6 +88,8 @@ def _data(fit: SacFit, material: str, cut: float | None) -> dict[str, Any]:
         "cut_length_mm": cut,
         "bar_length_mm": fit.bar_length_mm,
         "adhesive": fit.adhesive,
+        "in_drawer": fit.in_drawer,
+        "by_rule": fit.by_rule or None,
         "about_number": seals.sac_note(material, fit.label) or None,
         "choices": [
             {
@@ -125,6 +130,9 @@ def _sentence(fit: SacFit, material: str, in_hand: bool, cut: float | None) -> s
     by_number = f" (number {fit.number} by its outside)" if fit.number is not None and material != "pleated" else ""
     if in_hand:
         size = f"The {material} sac of {fit.outside_mm:.2f} mm{by_number}"
+    elif fit.in_drawer:
+        rule = f"; the rule of thumb names a {fit.by_rule}" if fit.by_rule else ""
+        size = f"In the drawer, {fit.label} ({fit.outside_mm:.2f} mm outside{rule})"
     elif fit.number is not None:
         size = f"{'A' if material == 'latex' else f'In {material}, a'} number {fit.number} by outside diameter ({fit.outside_mm:.2f} mm)"
     else:

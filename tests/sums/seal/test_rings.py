@@ -11,7 +11,7 @@ HEAD = {"bore": "7.40 mm", "groove": "4.50 mm", "width": "2.4 mm"}
 
 
 def test_options_are_those_of_the_command_line():
-    wanted = "bore groove width head rod housing guide ovality caliper duty from stock hardness meets all"
+    wanted = "bore groove width head rod housing guide ovality caliper duty from stock drawer hardness meets all"
     assert {field.option for field in SEAL.fields} == {f"--{name}" for name in wanted.split()}
 
 
@@ -323,3 +323,23 @@ def test_of_rings_as_good_the_one_stretched_nearest_two_per_cent_comes_first():
         }
         first, second = ask(SEAL, **texts).table[1:3]
         assert (first[1], second[1]) == ("4.41 mm", "4.39 mm")
+
+
+def test_what_lies_in_the_drawer_comes_first_of_what_fits_alike_and_never_before_a_better_one():
+    bare = ask(SEAL, **HEAD).data["candidates"]
+    assert not any(one["in_drawer"] for one in bare)
+    best = bare[0]
+    again = f"mine={best['section_mm']:.2f}±0.08 x {best['inside_mm']:.2f}±0.12"  # as doubtful as the table's own
+    answer = ask(SEAL, **HEAD, drawer=f"far=1.78x9.9; {again}")
+    found = answer.data["candidates"]
+    assert (found[0]["designation"], found[0]["in_drawer"]) == ("mine", True)
+    assert found[0]["verdict"] == best["verdict"]
+    assert ", in the drawer)" in answer.sentence
+    whole = ask(SEAL, **HEAD, drawer="far=1.78x9.9", all="yes").data["candidates"]
+    assert whole[0]["designation"] == best["designation"]
+    far = next(place for place, one in enumerate(whole) if one["designation"] == "far")
+    order = ("fits", "measure it", "with a reservation")
+    assert whole[far]["verdict"] not in order
+    # of those that do not fit, the nearest comes first wherever it lies
+    assert [one["designation"] for one in whole if not one["in_drawer"]] == [one["designation"] for one in ask(SEAL, **HEAD, all="yes").data["candidates"]]  # fmt: skip
+    assert whole[far - 1]["verdict"] == whole[far]["verdict"]

@@ -153,3 +153,32 @@ def test_a_sac_sold_by_number_is_worked_out_with_it():
         off = [f.text for f in ask(SAC, barrel="8.00 mm", number="18", sac=sac).findings if f.topic == "number-off"]
         assert bool(off) is told
         assert not told or f"Sold as 18 (7.14 mm), it measures {sac}" in off[0]
+
+
+ROOM = {"barrel": "8.00 mm", "nipple": "6.20 mm"}
+
+
+@pytest.mark.parametrize(
+    ("drawer", "taken", "there", "rule"),
+    [
+        ("", "number 16", False, None),
+        ("latex 16", "latex 16", True, None),
+        ("bag=latex 6.40 mm", "bag", True, None),
+        ("latex 17; latex 30", "latex 17", True, "number 16"),  # the same verdict, a size off
+        ("silicone 16", "number 16", False, None),  # another material
+        ("latex 19", "number 16", False, None),  # rubs: a worse verdict
+        ("latex 14", "number 16", False, None),  # may split on that nipple
+    ],
+)
+def test_a_sac_in_the_drawer_is_taken_where_it_goes_as_well(drawer, taken, there, rule):
+    answer = ask(SAC, **ROOM, drawer=drawer)
+    assert (answer.data["size"], answer.data["in_drawer"], answer.data["by_rule"]) == (taken, there, rule)
+    assert ("In the drawer" in answer.sentence) is there
+    assert (f"the rule of thumb names a {rule}" in answer.sentence) is (rule is not None)
+
+
+def test_without_a_nipple_only_a_size_beside_the_rules_is_taken():
+    rule = ask(SAC, barrel="8.00 mm").data["number"]
+    assert ask(SAC, barrel="8.00 mm", drawer=f"latex {rule - 1}").data["in_drawer"]
+    assert not ask(SAC, barrel="8.00 mm", drawer=f"latex {rule - 2}").data["in_drawer"]
+    assert not ask(SAC, barrel="8.00 mm", drawer="latex 16", sac="6.6 mm").data["in_drawer"]  # one in hand is the one

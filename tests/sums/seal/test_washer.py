@@ -57,7 +57,7 @@ def test_every_figure_of_a_washer_and_of_a_packing_stands_in_its_table():
     data = {k: v for k, v in washer.data.items() if k not in ("sentence", "findings")}
     assert data == {
         "kind": "flat", "outside_mm": 8.5, "outside_low_mm": pytest.approx(8.4), "outside_high_mm": pytest.approx(8.6), "cut_mm": 8.5,
-        "hole_mm": 1.5, "thickness_mm": 0.64, "ladder_mm": [8.3, 8.4, 8.5, 8.6, 8.7], "count": None, "pressed": None,
+        "hole_mm": 1.5, "thickness_mm": 0.64, "ladder_mm": [8.3, 8.4, 8.5, 8.6, 8.7], "count": None, "pressed": None, "in_drawer": [],
     }  # fmt: skip
     packing = ask(WASHER, bore="6 mm", rod="3 mm", kind="stacked", length="5 mm")
     assert packing.table == (("quantity", "value"), ("rings", "4"), ("hole", "3.00 mm"), ("outside", "6.10 mm"))
@@ -67,3 +67,24 @@ def test_every_figure_of_a_washer_and_of_a_packing_stands_in_its_table():
         ask(WASHER, bore="6 mm", rod="3 mm", kind="cork").data["cut_mm"],
         ask(WASHER, bore="9 mm", rod="5 mm", kind="cork").data["thickness_mm"],
     ) == (6.6, None)
+
+
+@pytest.mark.parametrize(
+    ("kind", "drawer", "there"),
+    [
+        ("flat", "washer 8.5 x 1.5 mm", ["washer 8.5 x 1.5 mm"]),
+        ("flat", "mine=washer 8.5 x 1.3; washer 8.9 x 1.5; washer 8.5 x 1.7; cork 8.5 x 1.5", ["mine"]),
+        ("flat", "sheet 0.64 mm; sheet 1/32 in; sheet 1.5 mm; cork sheet 0.64 mm", ["sheet 0.64 mm", "sheet 1/32 in"]),
+        ("cork", "cork 9.0 x 3.0 mm; cork 8.2 x 3; washer 8.5 x 3", ["cork 9.0 x 3.0 mm"]),
+        ("cork", "cork sheet 6 mm; cork sheet 3 mm", ["cork sheet 6 mm"]),
+        ("stacked", "sheet 1.5 mm; felt 1.5 mm", ["sheet 1.5 mm"]),
+        ("felt", "sheet 1.5 mm; felt 1.6 mm", ["felt 1.6 mm"]),
+        ("flat", "", []),
+    ],
+)
+def test_what_lies_in_the_drawer_for_it(kind, drawer, there):
+    rod = "3.4 mm" if kind == "cork" else "1.60 mm"
+    answer = ask(WASHER, bore="8.30 mm", rod=rod, kind=kind, length="5 mm", drawer=drawer)
+    assert answer.data["in_drawer"] == there
+    assert ("In the drawer" in answer.sentence) is bool(there)
+    assert ("first to try" in answer.sentence) is any(" x " in name or name == "mine" for name in there)

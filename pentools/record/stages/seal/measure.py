@@ -164,7 +164,7 @@ def candidates(job: Job, place: str) -> SealFit | None:
 
 @functools.lru_cache(maxsize=16)
 def _ranked(gland: Gland, stock: tuple[Ring, ...], duty: str) -> SealFit:
-    own = tuple(replace(ring, designation=f"own {ring.designation}") for ring in stock)
+    own = tuple(replace(ring, designation=f"own {ring.designation}", at_hand=True) for ring in stock)
     chosen: Duty = seals.duty(duty)
     return seal_fit(gland, (*own, *(ring for name in FULL_TABLES for ring in seals.rings(name))), chosen)
 
@@ -192,7 +192,7 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
     if place not in PLACES or any(getattr(values, name) is None for name in PLACES[place].needs):
         return None
     if PLACES[place].way in ("washer", "packing"):
-        return WASHER.run(_washer_inputs(values, place))
+        return WASHER.run(_washer_inputs(values, place) | {"drawer": job.bench.strings("stock", "washers")})
     if PLACES[place].way in ("stretch", "press", "liner"):
         return seat_answer(place, values, _half_width_mm(job))
     return SAC.run(_sac_inputs(job, values)) if PLACES[place].way == "sac" else None
@@ -231,4 +231,5 @@ def _sac_inputs(job: Job, values: Measure) -> dict[str, Value]:
         "before": values.bore_before,
         "cleaned": values.cleaned,
         "pneumatic": system.startswith("pneumatic"),
+        "drawer": job.bench.strings("stock", "sacs"),
     }

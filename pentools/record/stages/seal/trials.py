@@ -126,13 +126,14 @@ def _sizes(job: Job, place: str) -> tuple[dict[float, tuple[str, Ring | None]], 
             if -limits.loose.offered <= c.fit.stretch_share <= limits.stretch.offered and not _too_wide(c.findings)
         ]
         own = [c for c in usable if c.designation.startswith("own ")]
-        chosen = own or usable[:SIZES_FROM_TABLES]
+        at_hand = bool(own) and usable[0] is own[0]  # none of the tables fits better than the best at hand
+        chosen = own if at_hand else usable[:SIZES_FROM_TABLES]
         found: dict[float, tuple[str, Ring | None]] = {}
         for candidate in chosen:
             ring = candidate.fit.ring
             words = f"{ring.designation} ({ring.inside_mm:.2f} × {ring.section_mm:.2f} mm)"
             found.setdefault(round(_ring_size_mm(fit.gland, ring.inside_mm, ring.section_mm), 3), (words, ring))
-        return found, next(iter(found), None), bool(own)
+        return found, next(iter(found), None), at_hand
     answer = work_out(job, place)
     result = None if answer is None else answer.result
     if isinstance(result, WasherFit):
