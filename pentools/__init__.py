@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from pentools.answers.asking import Answer
+    from pentools.answers.books import learned, review
     from pentools.answers.closing import care, order
     from pentools.answers.dating import date_range, price_today
     from pentools.answers.finish import abrasive_grade, grit_progression
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
     from pentools.books.ledger import ledger
     from pentools.books.queue_words import queue
+    from pentools.books.quote import quote
     from pentools.books.wanted import parts_wanted
     from pentools.door import open_door
     from pentools.errors import InputError, RecordError
@@ -42,6 +44,7 @@ __all__ = [
     "ink_flow",
     "knockout_tool",
     "leak_from_weight",
+    "learned",
     "ledger",
     "measure_lines",
     "nib_flex",
@@ -53,6 +56,8 @@ __all__ = [
     "parts_wanted",
     "price_today",
     "queue",
+    "quote",
+    "review",
     "sac_fit",
     "scanner_check",
     "seal_fit",
@@ -66,6 +71,7 @@ __all__ = [
 # module -> public names that it holds; nothing is imported before it is used, so that the package opens at once
 _WHERE = {
     "pentools.answers.asking": ("Answer",),
+    "pentools.answers.books": ("learned", "review"),
     "pentools.answers.closing": ("care", "order"),
     "pentools.answers.dating": ("date_range", "price_today"),
     "pentools.answers.finish": ("abrasive_grade", "grit_progression"),
@@ -76,6 +82,7 @@ _WHERE = {
     "pentools.books.ledger": ("ledger",),
     "pentools.books.queue_words": ("queue",),
     "pentools.books.wanted": ("parts_wanted",),
+    "pentools.books.quote": ("quote",),
     "pentools.door": ("open_door",),
     "pentools.errors": ("InputError", "RecordError"),
     "pentools.figures.nib.sheet": ("write_sheet",),

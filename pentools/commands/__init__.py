@@ -9,6 +9,10 @@ from __future__ import annotations
 __all__ = ["COMMANDS"]
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "learned": (
+        "pentools.commands.learned",
+        "say what the bench's own jobs teach: time, filling, seals, rates, returns, success",
+    ),
     "queue": ("pentools.commands.queue", "list every pen on the bench: what it waits for, what is next and by when"),
     "quote": (
         "pentools.commands.quote",
@@ -17,6 +21,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "archive": ("pentools.commands.archive", "put a job into one zip, each file with its checksum"),
     "invoice": ("pentools.commands.invoice", "give a pen's invoice its number, and write it as a page and as a table"),
     "import": ("pentools.commands.import_csv", "take over a table of old jobs (CSV), each row a job"),
+    "review": ("pentools.commands.review", "say how a year at the bench went, with charts as a page"),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
     "unarchive": (
         "pentools.commands.unarchive",

@@ -1,0 +1,1 @@
+"""Charts of a bench over many jobs."""
