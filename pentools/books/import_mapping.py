@@ -155,7 +155,7 @@ def _said(path: Path) -> _Said:
         raise RecordError(f"{path} cannot be read ({what_failed(error)}).") from error
     try:
         return msgspec.convert(tomllib.loads(content), _Said)
-    except (ValueError, RecursionError) as error:  # msgspec's own are among them
+    except (ValueError, RecursionError, msgspec.MsgspecError) as error:
         why = (
             str(error)
             .replace("Object contains", "it has")
