@@ -23,6 +23,10 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "import": ("pentools.commands.import_csv", "take over a table of old jobs (CSV), each row a job"),
     "review": ("pentools.commands.review", "say how a year at the bench went, with charts as a page"),
     "sheet": ("pentools.commands.sheet", "write the sheet that a nib is tried on, to print at true size"),
+    "stock": (
+        "pentools.commands.stock",
+        "say what is left in the drawer, what to order, what is too old, which pens got a lot, and which tools there are",
+    ),
     "unarchive": (
         "pentools.commands.unarchive",
         "open an archived job again, or take it over into the one that is here",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import datetime as dt
+import functools
 import io
 import re
 from collections.abc import Iterator, Mapping, Sequence
@@ -103,9 +104,11 @@ class Drawer:
     problems: tuple[str, ...] = ()
 
 
+@functools.lru_cache(maxsize=50_000)
 def same_text(text: str) -> str:
-    """A text as it is compared: without capitals, spaces more than one, and signs that only part words."""
-    return " ".join(re.findall(r"[^\W_]+(?:[.,]\d+)*|[%½¼¾]", text.casefold().replace(",", ".")))
+    """A text as it is compared: its words and numbers, whatever capitals, spaces and signs stand between them."""
+    found = re.findall(r"\d+(?:\.\d+)*|[^\W\d_]+|[%½¼¾]", re.sub(r"(?<=\d),(?=\d)", ".", text.casefold()))
+    return " ".join(word for word in found if word != "x")
 
 
 def drawer_template() -> str:

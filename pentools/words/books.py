@@ -17,4 +17,12 @@ WORDS: Mapping[str, Template] = {
     "invoice-limit": "The agreed most is the limit named at intake or of the estimate: no yes to a price is on record.",
     "invoice-open": "Not ended yet: {jobs:and}.",
     "invoice-money": "Received, but not counted, since it is in another currency or cannot be read: {amounts:and}.",
+    # the drawer
+    "stock-order": "Order {what}: {left:.0f} left, and there should be at least {least:.0f}.",
+    "stock-unclear": "{what}: {pieces:.0f} more may be gone. The entries do not say from which lot: enter it there.",
+    "stock-more": "{what}: {used:.0f} were used since the count, and {counted:.0f} were counted. Count again.",
+    "stock-past:date": "{what}: its date was {day}.",
+    "stock-past:keeps": "{what}: opened on {opened}, it keeps {months:.0f} months by your own word.",
+    "stock-old": "{what}: opened on {opened}. After {months:.0f} months {kind} is tried first ({sure}): {then}.",
+    "stock-no-day": "{what}: when it was opened is not said, so nobody knows whether it is too old.",
 }
