@@ -160,7 +160,8 @@ def _add_commands(commands: Any) -> None:
     command.add_argument(
         "folder", metavar="FOLDER", nargs="?", help="where to lay it (default: the desktop, else home)"
     )
-    add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
+    command = add("demo", "lay the sample pen's job on the bench, write its pages, and say what it draws", _demo)
+    command.add_argument("--year", action="store_true", help="lay a year of fifteen short jobs on the bench instead")
 
 
 def _add_check(commands: Any) -> None:
@@ -340,9 +341,9 @@ def _starter(given: argparse.Namespace) -> int:
 
 
 def _demo(given: argparse.Namespace) -> int:
-    from pentools.demo import run_demo
+    from pentools.demo import lay_year, run_demo
 
-    run_demo(given.bench, say=_say, bench_option=_bench_option(given))
+    (lay_year if given.year else run_demo)(given.bench, say=_say, bench_option=_bench_option(given))
     return EXIT_OK
 
 

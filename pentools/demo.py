@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from pentools.errors import RecordError
 from pentools.numbers import capital
-from pentools.record.bench import open_bench_folder
+from pentools.record.appending import put_in_place, what_failed
+from pentools.record.bench import bench_folder, open_bench_folder
 from pentools.record.job import create_job, job_folder, open_job
+from pentools.record.layout import lay_out, shipped_folder
 from pentools.record.stages.job.ending_kinds import ENDINGS
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
 from pentools.record.stages.weighing.filling import capacity_of
 from pentools.writeup.write import write_pages
 
-__all__ = ["SAMPLE", "run_demo"]
+__all__ = ["SAMPLE", "lay_year", "run_demo"]
 
 SAMPLE = "green-piston"
 
@@ -51,3 +54,37 @@ def run_demo(bench: str | None, *, say: Callable[[str], None], bench_option: str
     for page in pages[1:]:
         say(f"                   {page}")
     say(f"Open the notebook: pentools open {SAMPLE}{bench_option}")
+
+
+def lay_year(bench: str | None, *, say: Callable[[str], None], bench_option: str = "") -> None:
+    """Lay the sample year on a bench: fifteen short jobs, so that there is something to queue, to find and to quote.
+
+    Parameters
+    ----------
+    bench : str or None
+        The bench folder, the usual one by default. One that is new gets the sample bench's own facts too.
+    say : callable
+        Takes each line of progress.
+    bench_option : str
+        What to repeat in the commands that are named.
+
+    Raises
+    ------
+    RecordError
+        If a job cannot be laid out; those before it are there then.
+    """
+    year, folder = shipped_folder("sample_year"), bench_folder(bench)
+    if not (folder / "bench.toml").exists() and not (folder.is_dir() and any(folder.iterdir())):
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        put_in_place(folder / "bench.toml", (year / "bench.toml").read_bytes())
+    where = open_bench_folder(bench, create=True)
+    names = sorted(path.name for path in year.iterdir() if path.is_dir())
+    fresh = [name for name in names if not job_folder(where, name).exists()]
+    for name in fresh:
+        try:
+            lay_out(job_folder(where, name), sample=year / name)
+        except OSError as error:
+            raise RecordError(f"The job {name} cannot be laid out ({what_failed(error)}).") from error
+    say(f"{len(fresh)} jobs of a year were laid out in {where.folder}; {len(names) - len(fresh)} were there already.")
+    say("Every pen and owner is invented. See what is on the bench, and what waits for whom:")
+    say(f"  pentools queue{bench_option}")

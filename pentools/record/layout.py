@@ -33,7 +33,7 @@ PARTS = ("photos", "scans", "writeup")
 
 
 def shipped_folder(name: str) -> Path:
-    """A folder that comes with the kit: ``notebooks`` or ``sample_jobs``."""
+    """A folder that comes with the kit: ``notebooks``, ``sample_jobs`` or ``sample_year``."""
     package = Path(__file__).resolve().parents[1]
     for candidate in (package / "_shipped" / name, package.parent / name):
         if candidate.is_dir():
@@ -49,7 +49,7 @@ def lay_out(folder: Path, *, sample: Path | None = None) -> None:
     folder : Path
         Where it is to lie; it must not be there. The notebook takes its name.
     sample : Path or None
-        A sample job to copy; otherwise the job is empty.
+        A sample job to copy, with the usual notebook where it has none; otherwise the job is empty.
 
     Raises
     ------
@@ -105,8 +105,11 @@ def _fill(work: Path, name: str, sample: Path | None) -> None:
     else:
         left_out = shutil.ignore_patterns("writeup", ".*")
         shutil.copytree(sample, work, ignore=left_out, copy_function=shutil.copyfile, dirs_exist_ok=True)
-        if sample.name != name:
-            (work / f"{sample.name}.ipynb").rename(work / f"{name}.ipynb")
+        notebook = work / f"{sample.name}.ipynb"
+        if not notebook.exists():  # a sample without words of its own
+            shutil.copyfile(shipped_folder("notebooks") / "pen_job.ipynb", work / f"{name}.ipynb")
+        elif sample.name != name:
+            notebook.rename(work / f"{name}.ipynb")
         with contextlib.suppress(FileNotFoundError):
             (work / RECORD_NAME).chmod(PRIVATE_FILE)
     for part in PARTS:
