@@ -62,7 +62,7 @@ def lay_year(bench: str | None, *, say: Callable[[str], None], bench_option: str
     Parameters
     ----------
     bench : str or None
-        The bench folder, the usual one by default. One that is new gets the sample bench's own facts too.
+        The bench folder, the usual one by default. One that is new gets the sample bench's own facts and drawer too.
     say : callable
         Takes each line of progress.
     bench_option : str
@@ -76,7 +76,8 @@ def lay_year(bench: str | None, *, say: Callable[[str], None], bench_option: str
     year, folder = shipped_folder("sample_year"), bench_folder(bench)
     if not (folder / "bench.toml").exists() and not (folder.is_dir() and any(folder.iterdir())):
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-        put_in_place(folder / "bench.toml", (year / "bench.toml").read_bytes())
+        for name in ("bench.toml", "stock.csv"):
+            put_in_place(folder / name, (year / name).read_bytes())
     where = open_bench_folder(bench, create=True)
     names = sorted(path.name for path in year.iterdir() if path.is_dir())
     fresh = [name for name in names if not job_folder(where, name).exists()]

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from pentools.record.bench import Bench
     from pentools.record.job import Job
 
-__all__ = ["REGISTER", "NumberGiven", "heal", "numbers_given", "safe_cell", "sequence_held"]
+__all__ = ["INVOICES", "REGISTER", "NumberGiven", "heal", "numbers_given", "safe_cell", "sequence_held"]
 
 REGISTER = "invoices.csv"
 LOCK_SECONDS = 30.0

@@ -11,10 +11,13 @@ from pathlib import Path
 from typing import Any
 
 from pentools.books.archive import files_of
+from pentools.books.asked import ask_bench
+from pentools.books.register import INVOICES, REGISTER
 from pentools.books.uniting_job import Taken, take_over
 from pentools.errors import InputError, PentoolsError, RecordError
 from pentools.record.appending import PRIVATE_FILE, what_failed
 from pentools.record.bench import MOST_LETTERS, Bench, check_job_name, open_bench_folder
+from pentools.record.drawer import DRAWER
 from pentools.record.job import job_folder, jobs_on, open_job
 from pentools.record.layout import PARTS, RECORD_NAME
 from pentools.record.lines import read_lines
@@ -65,11 +68,15 @@ class United:
     jobs : tuple of Came
         Every job of the other bench.
     facts : tuple of BenchFact
-        Where the benches' own facts differ; nothing of them is changed.
+        Where the benches' own facts differ; nothing of them is changed. Of ``stock.csv`` and the register of invoices it is
+        said that they differ.
+    numbers : tuple of (str, tuple of str)
+        Numbers of invoices that stand in several jobs here and are not the same invoice, each with the jobs.
     """
 
     jobs: tuple[Came, ...]
     facts: tuple[BenchFact, ...]
+    numbers: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 
 def unite_benches(bench: Bench, other: str | os.PathLike[str], *, write: bool = True) -> United:
@@ -106,7 +113,8 @@ def unite_benches(bench: Bench, other: str | os.PathLike[str], *, write: bool = 
         raise RecordError(f"There is no job in {there.folder}. Name the folder in which the jobs lie.")
     known = ids_on(bench)
     came = tuple(_take(bench, there, name, known, write) for name in names)
-    return United(came, tuple(_facts(bench.facts, there.facts)))
+    facts = (*_facts(bench.facts, there.facts), *_tables(bench.folder, there.folder))
+    return United(came, facts, tuple(_doubled(bench)) if write else ())
 
 
 def ids_on(bench: Bench) -> dict[str, set[str]]:
@@ -210,3 +218,22 @@ def _facts(here: Mapping[str, Any], there: Mapping[str, Any], place: str = "") -
             yield from _facts(mine, other, f"{place}{key}.")
         elif mine != other:
             yield BenchFact(f"{place}{key}", mine, other)
+
+
+def _tables(here: Path, there: Path) -> Iterator[BenchFact]:
+    """Of the tables beside the jobs, those that are there and not the same here."""
+    for name in (DRAWER, REGISTER):
+        mine, other = ((folder / name).read_bytes() if (folder / name).is_file() else b"" for folder in (here, there))
+        if other and mine != other:
+            yield BenchFact(name, f"{len(mine.splitlines())} lines", f"{len(other.splitlines())} lines")
+
+
+def _doubled(bench: Bench) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """Numbers that both benches gave: they stand in several jobs, with another day or sum."""
+    found: dict[str, dict[str, tuple[str, str]]] = {}
+    for job, given in ask_bench(bench, INVOICES).answers.items():
+        for one in given.invoices:
+            found.setdefault(one.number, {})[job] = (one.given_on, one.total)
+    for number, jobs in sorted(found.items()):
+        if len(set(jobs.values())) > 1:
+            yield number, tuple(sorted(jobs))

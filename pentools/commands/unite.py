@@ -48,8 +48,12 @@ def _in_words(done: United, *, wrote: bool) -> list[str]:
         f"{counts['the same']} the same here, {counts['left']} left."
     )
     if done.facts:
-        lines.append("bench.toml was not touched. It says here, and there:")
+        lines.append("The bench’s own files were not touched. They say here, and there:")
         lines += [f"  {fact.place}: {_shown(fact.here)}, and {_shown(fact.there)}" for fact in done.facts]
+    for number, jobs in done.numbers:
+        lines.append(
+            f"The invoice number {number} stands in {' and '.join(jobs)}: correct one of them, which gives it a new number."
+        )
     return lines
 
 
@@ -109,4 +113,5 @@ def _json(done: United, *, wrote: bool) -> dict[str, Any]:
         for one in done.jobs
     ]
     facts = [{"place": fact.place, "here": fact.here, "there": fact.there} for fact in done.facts]
-    return {"wrote": wrote, "jobs": jobs, "bench_differs": facts}
+    numbers = [{"number": number, "jobs": list(jobs)} for number, jobs in done.numbers]
+    return {"wrote": wrote, "jobs": jobs, "bench_differs": facts, "numbers_twice": numbers}

@@ -8,6 +8,7 @@ from pentools.books.invented import invent_bench
 from pentools.books.uniting import ids_on, unite_benches
 from pentools.errors import InputError, RecordError
 from pentools.record.bench import open_bench_folder
+from pentools.record.entries import new_entry
 from pentools.record.job import create_job, jobs_on, open_job
 
 
@@ -158,3 +159,17 @@ def test_a_fault_in_the_middle_of_a_copy_leaves_nothing(here, there, monkeypatch
     assert done.jobs[0].did == "left"
     assert "No space left" in done.jobs[0].why
     assert [p.name for p in here.folder.iterdir()] == ["bench.toml"]
+
+
+def test_the_drawer_is_not_touched_and_a_number_given_by_both_is_named(here, there):
+    for bench, total in ((here, "20.00 EUR"), (there, "30.00 EUR")):
+        job = create_job(bench, f"pen-{bench.folder.name}")
+        data = {"number": "2026-001", "place": 1, "given_on": "2026-03-14", "total": total}
+        job.record.append(new_entry("agree", "invoice", data))
+    (there.folder / "stock.csv").write_text("kind,what\nsac,latex sac\n")
+    done = unite_benches(here, there.folder)
+    assert done.numbers == (("2026-001", ("pen-here", "pen-there")),)
+    assert ("stock.csv", "0 lines", "2 lines") in [(fact.place, fact.here, fact.there) for fact in done.facts]
+    assert not (here.folder / "stock.csv").exists()
+    shutil.rmtree(here.folder / "pen-there")
+    assert unite_benches(here, there.folder, write=False).numbers == ()
