@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
+import gc
 import logging
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
@@ -18,7 +20,7 @@ from pentools.record.view import SPOILT, why_not
 if TYPE_CHECKING:
     from concurrent.futures import Executor
 
-__all__ = ["Question", "Told", "ask_bench"]
+__all__ = ["Question", "Told", "ask_bench", "uncollected"]
 
 A = TypeVar("A", bound=msgspec.Struct)
 CHUNK = 50  # jobs that one worker is handed at a time
@@ -81,12 +83,14 @@ def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None 
     RecordError
         If the bench folder cannot be looked into; one job stands in nobody's way.
     """
-    shelf, now = Shelf(bench), stamps_on(bench)
-    kept = shelf.of(question.key)
-    told = {name: _read(question, kept.get(name), stamp) for name, stamp in now.items()}
+    decode = msgspec.msgpack.Decoder(question.answer).decode
+    with uncollected():
+        shelf, now = Shelf(bench), stamps_on(bench)
+        kept = shelf.of(question.key)
+        told = {name: _read(decode, kept.get(name), stamp) for name, stamp in now.items()}
     stale = [name for name, one in told.items() if one is None]
     fresh = {name: Kept(now[name], answer, why) for name, answer, why in _asked(bench, question, stale, executor)}
-    told |= {name: _read(question, one, now[name]) for name, one in fresh.items()}
+    told |= {name: _read(decode, one, now[name]) for name, one in fresh.items()}
     gone = [name for name in kept if name not in now]
     if fresh or gone:
         shelf.put(question.key, fresh, gone)
@@ -94,14 +98,26 @@ def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None 
     return Told({name: one for name, one in told.items() if one is not None and not isinstance(one, str)}, unread)
 
 
-def _read(question: Question[A], kept: Kept | None, stamp: str) -> A | str | None:
+@contextlib.contextmanager
+def uncollected() -> Iterator[None]:
+    """Let the collector of cyclic garbage rest while tens of thousands of small answers are made, none of it garbage."""
+    on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if on:
+            gc.enable()
+
+
+def _read(decode: Callable[[bytes], A], kept: Kept | None, stamp: str) -> A | str | None:
     """What is kept of a job, or why it could not answer; None where that no longer holds."""
     if kept is None or kept.stamp != stamp:
         return None
     if kept.answer is None:
         return kept.why
     try:
-        return msgspec.msgpack.decode(kept.answer, type=question.answer)
+        return decode(kept.answer)
     except msgspec.MsgspecError:
         return None
 

@@ -9,8 +9,8 @@ import logging
 import os
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 import platformdirs
 
@@ -30,8 +30,7 @@ _TABLE = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
+class Kept(NamedTuple):
     """What is kept of one job under one question.
 
     Parameters
@@ -117,7 +116,7 @@ class Shelf:
         try:
             with self._open() as base:
                 rows = base.execute("SELECT job, stamp, answer, why FROM kept WHERE question = ?", (question,))
-                return {job: Kept(stamp, answer, why) for job, stamp, answer, why in rows}
+                return {job: Kept(*row) for job, *row in rows}
         except (sqlite3.Error, OSError) as error:
             _log.info("what is kept cannot be read: %s", error)
             return {}

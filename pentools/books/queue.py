@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+import functools
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Literal
 
-from pentools.books.asked import ask_bench
+import msgspec
+from msgspec.structs import replace
+
+from pentools.books.asked import ask_bench, uncollected
 from pentools.books.standing import STANDING, Clock, Standing, WantedPart
 from pentools.calc.books.promise import LONG_HERE_DAYS, LONG_ON_WAY_DAYS, Danger, danger_of
 from pentools.numbers import in_words
@@ -34,6 +37,9 @@ STATE_WORDS: dict[State, str] = {
     "ended": "ended",
 }
 """A state -> its words, in the order in which a list shows them."""
+_ORDER = {state: number for number, state in enumerate(STATE_WORDS)}
+_ENDED = dict(ENDINGS)
+_Place = tuple[bool, int, bool, dt.date, dt.date, str]
 _SOON = 14  # days before what is answered for runs out that it is named (judged)
 _DANGER: dict[Danger, str] = {
     "past": "it is past",
@@ -46,8 +52,7 @@ _DANGER: dict[Danger, str] = {
 _DOES = {"sets": "to set", "stands": "to stand", "dries": "to dry", "soaks": "to soak"}
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(msgspec.Struct, frozen=True, gc=False):
     """One pen in the queue.
 
     Parameters
@@ -127,29 +132,47 @@ def queue_on(bench: Bench, today: dt.date | dt.datetime, *, executor: Executor |
     moment = (
         today.astimezone() if isinstance(today, dt.datetime) else dt.datetime.combine(today, dt.time.max).astimezone()
     )
+    day = moment.date()
     gone_on = {one.older for one in told.answers.values() if one.older}
-    lines = [_Asked(name, one, moment, name in gone_on).line() for name, one in told.answers.items()]
-    lines += [Line(name, "", "unread", False, None, why) for name, why in told.unread.items()]
-    return tuple(_in_order(lines))
+    with uncollected():
+        lines = [_Asked(name, one, moment, day, name in gone_on).line() for name, one in told.answers.items()]
+        lines += [Line(name, "", "unread", False, None, why) for name, why in told.unread.items()]
+        return tuple(_in_order(lines))
 
 
-def _in_order(lines: Sequence[Line]) -> list[Line]:
-    states = list(STATE_WORDS)
+def _in_order(lines: Iterable[Line]) -> list[Line]:
+    """By what can be done, state, what is late, day and name; the pens of a parcel where the first of them stands."""
+    placed = sorted(((_place(line), line) for line in lines), key=_first)
+    firsts: dict[tuple[bool, int, str], _Place] = {}
+    for place, line in placed:
+        if line.parcel:
+            firsts.setdefault((place[0], place[1], line.parcel), place)
+    if firsts:
+        placed.sort(
+            key=lambda pair: (
+                firsts.get((pair[0][0], pair[0][1], pair[1].parcel), pair[0]), pair[1].parcel != pair[1].job, pair[0],
+            )
+        )  # fmt: skip
+    return [line for _, line in placed]
 
-    def place(line: Line) -> tuple[bool, int, bool, str, str, str]:
-        far = "9999"
-        day, since = line.by.isoformat() if line.by else far, line.since.isoformat() if line.since else far
-        return not line.ready, states.index(line.state), not (line.overdue or line.danger), day, since, line.job
 
-    def together(line: Line) -> tuple[bool, str, str]:
-        return line.ready, line.state, line.parcel or line.job
+def _place(line: Line) -> _Place:
+    last = dt.date.max
+    return (
+        not line.ready,
+        _ORDER[line.state],
+        not (line.overdue or line.danger),
+        line.by or last,
+        line.since or last,
+        line.job,
+    )
 
-    firsts: dict[tuple[bool, str, str], tuple[bool, int, bool, str, str, str]] = {}
-    for line in sorted(lines, key=place):
-        firsts.setdefault(together(line), place(line))
-    return sorted(lines, key=lambda line: (firsts[together(line)], line.parcel != line.job, place(line)))
+
+def _first(pair: tuple[_Place, Line]) -> _Place:
+    return pair[0]
 
 
+@functools.lru_cache(maxsize=8192)
 def _day(text: str | None) -> dt.date | None:
     try:
         return dt.date.fromisoformat(text[:10]) if text else None
@@ -161,18 +184,14 @@ def _said(day: dt.date | None) -> str:
     return "" if day is None else f"{day.day} {day:%B %Y}"
 
 
-@dataclass(frozen=True, slots=True)
-class _Asked:
+class _Asked(msgspec.Struct, frozen=True, gc=False):
     """A job's standing, looked at on a day."""
 
     job: str
     one: Standing
     moment: dt.datetime
+    today: dt.date
     gone_on: bool
-    today: dt.date = field(init=False)
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "today", self.moment.date())
 
     def line(self) -> Line:
         return self._open() if self.one.ending is None else self._ended()
@@ -259,7 +278,7 @@ class _Asked:
         ended, sent = _day(one.ended_on), _day(one.sent_on)
         follow_up, day = self._follow_up()
         line = Line(
-            self.job, one.pen or "", "ended", ready=False, since=ended, next=dict(ENDINGS).get(one.ending or "", ""),
+            self.job, one.pen or "", "ended", ready=False, since=ended, next=_ENDED.get(one.ending or "", ""),
             by=day, holds=one.holds, follow_up=follow_up, parcel=one.lead or "",
         )  # fmt: skip
         if one.arrived in ("damaged", "lost"):

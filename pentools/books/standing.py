@@ -39,7 +39,7 @@ _AT_LAST = dt.datetime(2199, 12, 30, tzinfo=dt.UTC)
 _NAMES = dict(PARTS)
 
 
-class Clock(msgspec.Struct, frozen=True, array_like=True):
+class Clock(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """Something that ends by itself: what, of which sort, when; a soak without a limit has no end."""
 
     what: str
@@ -47,7 +47,7 @@ class Clock(msgspec.Struct, frozen=True, array_like=True):
     until: str | None
 
 
-class WantedPart(msgspec.Struct, frozen=True, array_like=True):
+class WantedPart(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """A part that the job waits for or waited for; days as year-month-day."""
 
     what: str
@@ -58,7 +58,7 @@ class WantedPart(msgspec.Struct, frozen=True, array_like=True):
     arrived_on: str | None
 
 
-class Standing(msgspec.Struct, frozen=True, array_like=True):
+class Standing(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """Where a job stands; days as year-month-day, moments with their zone.
 
     Parameters

@@ -29,7 +29,7 @@ COLUMNS = ("job", "pen", "system", "part", "wanted", "holds_now", "since", "orde
 _NAMES = dict(PARTS)
 
 
-class _Row(msgspec.Struct, frozen=True, array_like=True):
+class _Row(msgspec.Struct, frozen=True, array_like=True, gc=False):
     part: str | None
     wanted: str | None
     holds_now: str | None
@@ -39,7 +39,7 @@ class _Row(msgspec.Struct, frozen=True, array_like=True):
     waits: bool = False
 
 
-class _Wants(msgspec.Struct, frozen=True, array_like=True):
+class _Wants(msgspec.Struct, frozen=True, array_like=True, gc=False):
     pen: str | None
     system: str | None
     older: str

@@ -32,6 +32,10 @@ COMMANDS: dict[str, tuple[str, str]] = {
         "open an archived job again, or take it over into the one that is here",
     ),
     "unite": ("pentools.commands.unite", "take over the jobs of another bench: new ones copied, the same ones merged"),
+    "find": (
+        "pentools.commands.find",
+        "find pens by words, system, material, part and sizes: what was fitted, what failed",
+    ),
     "wanted": (
         "pentools.commands.wanted",
         "list the parts that jobs wait for, and that would replace what only holds for now, over every pen",

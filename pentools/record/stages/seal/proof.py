@@ -42,6 +42,7 @@ __all__ = [
     "results_that_count",
     "suspects",
     "tool_window",
+    "tool_words",
     "tools_on_bench",
     "with_section_material",
 ]  # fmt: skip
@@ -298,11 +299,12 @@ def tools_on_bench(bench: Bench, wanted: Tool | None = None) -> tuple[ToolOnBenc
     for name, tools in ask_each(bench, lambda job: job.log(TOOL)):
         for values in (logged.values for logged in tools or ()):
             fits = None if answer is None else _tool_fits(values, answer)
-            found.append(ToolOnBench(name, values, _tool_words(values), fits))
+            found.append(ToolOnBench(name, values, tool_words(values), fits))
     return tuple(sorted(found, key=lambda tool: (tool.fits is not True, tool.job)))
 
 
-def _tool_words(values: Tool) -> str:
+def tool_words(values: Tool) -> str:
+    """A tool with its sizes and what it is for, as a clause."""
     sizes = (
         (values.inside_made, "inside"), (values.outside_made, "outside"), (values.length_made, "long"),
         (values.hole_made, "hole"),
