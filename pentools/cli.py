@@ -289,10 +289,12 @@ def _open(given: argparse.Namespace) -> int:
     from pentools.lab import run_lab
     from pentools.record.bench import open_bench_folder
     from pentools.record.job import open_job
-    from pentools.record.layout import lay_bench_notebook
+    from pentools.record.layout import LEDGER_NOTEBOOK, lay_bench_notebook
 
     if given.job is None:
-        notebook = lay_bench_notebook(_heard(open_bench_folder(given.bench, create=True)).folder)
+        folder = _heard(open_bench_folder(given.bench, create=True)).folder
+        lay_bench_notebook(folder, LEDGER_NOTEBOOK)
+        notebook = lay_bench_notebook(folder)
     else:
         notebook = open_job(given.job, bench=_bench(given)).notebook
     return run_lab(notebook, port=given.port, browser=not given.no_browser, say=_say)

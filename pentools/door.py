@@ -4,30 +4,39 @@ from __future__ import annotations
 
 import datetime as dt
 import os
-from collections.abc import Callable
-from functools import partial
+from collections.abc import Callable, Sequence
 from html import escape
 from pathlib import Path
+from typing import TYPE_CHECKING
 from urllib.parse import quote
 
 import ipywidgets as widgets
 
+from pentools.books.queue import queue_on
 from pentools.books.wanted import wanted_on
 from pentools.errors import PentoolsError, RecordError
 from pentools.live import bring_to_life
-from pentools.numbers import capital
 from pentools.panels.bench import MessagePanel
 from pentools.panels.desk import Desk
 from pentools.panels.guard import Status, guarded, is_enter
+from pentools.panels.queue_rows import QueuePanel, QueueRow, row_words
 from pentools.panels.showing import ShowsItself
 from pentools.panels.style import STYLE, table_html
 from pentools.record.bench import Bench, open_bench_folder
-from pentools.record.standing import Standing, new_pen, standing_on
+from pentools.record.came_with import join
+from pentools.record.entries import now
+from pentools.record.job import open_job
+from pentools.record.layout import LEDGER_NOTEBOOK, lay_bench_notebook
+from pentools.record.new_pen import new_pen
 from pentools.serving import SERVER
+
+if TYPE_CHECKING:
+    from pentools.books.queue import Line
 
 __all__ = ["FrontDoor", "WantedList", "open_door"]
 
 ENDED_SHOWN = 30
+_OVER = ("posting", "posted", "ended")
 Opens = Callable[[Path, str], str]
 
 
@@ -69,41 +78,62 @@ class FrontDoor(ShowsItself):
         self.ended = widgets.ToggleButton(description="ended …", value=False)
         self.ended.add_class("pt-more")
         self.ended.observe(lambda _: self.refresh(), "value")
-        new = widgets.HBox([self.pen, self.begin, self.status.widget])
+        self.came_with = widgets.Combobox(description="came with", placeholder="a job of the same parcel")
+        self.came_with.layout.display = "none"
+        self.with_others = widgets.ToggleButton(description="with others …", value=False)
+        self.with_others.add_class("pt-more")
+        self.with_others.observe(lambda _: self._ask_with(), "value")
+        all_pens = widgets.Button(
+            description="all pens …", tooltip="the queue, parts wanted and the table over all pens"
+        )
+        all_pens.add_class("pt-more")
+        all_pens.on_click(guarded(self.status, self.over_all, "NOT OPENED"))
+        new = widgets.HBox([self.pen, self.begin, self.with_others, self.came_with, self.status.widget])
         new.add_class("pt-row")
-        self.widget = widgets.VBox([widgets.HTML(STYLE), self.head, new, self.rows, self.ended, self.desk])
+        foot = widgets.HBox([self.ended, all_pens])
+        foot.add_class("pt-row")
+        self.widget = widgets.VBox([widgets.HTML(STYLE), self.head, new, self.rows, foot, self.desk])
         self.widget.add_class("pentools")
         self.refresh()
 
     def refresh(self) -> None:
         """Look at the bench again."""
         self.status.quiet()
+        moment = now()
         try:
-            found = standing_on(self.bench)
+            found = queue_on(self.bench, moment)
         except PentoolsError as error:
             self.head.value = f'<p class="pt-error" role="alert">✗ {escape(str(error))}</p>'
             return
-        ended = [one for one in found if one.state == "ended"]
-        shown = [one for one in found if one.state != "ended"] + (ended[-ENDED_SHOWN:] if self.ended.value else [])
-        name = self.bench.text("bench", "name") or "The bench"
-        count = sum(one.state == "open" for one in found)
-        pens = "no pen" if count == 0 else "one pen" if count == 1 else f"{count} pens"
-        problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in self.bench.problems)
-        self.head.value = f"<h2>{escape(name)}</h2><p>On it: {pens}.</p>{problems}"
-        self.rows.children = tuple(self._row(one) for one in shown)
-        self.ended.description = "hide those that have ended" if self.ended.value else f"ended ({len(ended)}) …"
-        self.ended.layout.display = "" if ended else "none"
+        over = [line for line in found if line.state in _OVER]
+        on = [line for line in found if line.state not in _OVER]
+        self.came_with.options = tuple(line.job for line in on if line.state != "unread")
+        self.head.value = self._head(on, over)
+        shown = [*on, *(over[:ENDED_SHOWN] if self.ended.value else [])]
+        self.rows.children = tuple(self._row(line, moment.date()) for line in shown)
+        self.ended.description = "hide those that have ended" if self.ended.value else f"ended ({len(over)}) …"
+        self.ended.layout.display = "" if over else "none"
 
-    def _row(self, one: Standing) -> widgets.HBox:
-        button = widgets.Button(description=one.name, tooltip=f"open {one.name}")
-        button.on_click(guarded(self.status, partial(self.open, one.name), "NOT OPENED"))
-        button.add_class("pt-way-in")
-        waits = "".join(f'<br><span class="pt-waits">■ {escape(why)}</span>' for why in one.waits)
-        pen = f"<b>{escape(capital(one.pen))}.</b> " if one.pen else ""
-        said = {"open": f"Next: {one.next}.", "ended": f"Ended: {one.next}.", "unread": f"✗ {one.next}"}[one.state]
-        row = widgets.HBox([button, widgets.HTML(f"{pen}{escape(said)}{waits}")])
-        row.add_class("pt-bench-row")
-        return row
+    def _ask_with(self) -> None:
+        """Ask for the other pen's job only while it is wanted."""
+        self.came_with.layout.display = "" if self.with_others.value else "none"
+
+    def _head(self, on: Sequence[Line], over: Sequence[Line]) -> str:
+        """The name of the bench, how many pens are on it, and what waits at the door."""
+        count = sum(line.state != "unread" for line in on)
+        said = [f"On it: {'no pen' if count == 0 else 'one pen' if count == 1 else f'{count} pens'}."]
+        waiting = sum(line.state == "posting" for line in over)
+        due = sum(bool(line.follow_up) for line in over)
+        if waiting:
+            said.append(f"To be posted or fetched: {waiting}.")
+        if due:
+            said.append(f"Follow-ups due: {due}.")
+        name = self.bench.text("bench", "name") or "The bench"
+        problems = "".join(f'<p class="pt-error" role="alert">{escape(text)}</p>' for text in self.bench.problems)
+        return f"<h2>{escape(name)}</h2><p>{' '.join(said)}</p>{problems}"
+
+    def _row(self, line: Line, today: dt.date) -> widgets.HBox:
+        return QueueRow(line.job, row_words(line, today), self.open, self.status).widget
 
     def open(self, name: str) -> None:
         """Open a job's sheet in this window.
@@ -120,12 +150,36 @@ class FrontDoor(ShowsItself):
         self.desk.leave_for(self._opens(notebook, f"{name}/{name}.ipynb"))
 
     def wanted(self) -> WantedList:
-        """The parts that would take the place of makeshifts, over all pens."""
+        """The parts that jobs wait for, and that would take the place of makeshifts, over all pens."""
         return WantedList(self.bench)
 
+    def queue(self) -> QueuePanel:
+        """Every pen that waits for something, under what it waits for, with what is due after it went home."""
+        panel = QueuePanel(self.bench, self.open)
+        panel.widget.children = (*panel.widget.children, self.desk)  # it takes the window to the sheet
+        return panel
+
+    def over_all(self) -> None:
+        """Open the notebook over all pens in this window; it is laid beside the bench's own where it is not there yet.
+
+        Raises
+        ------
+        RecordError
+            If it cannot be laid or made live.
+        """
+        notebook = lay_bench_notebook(self.bench.folder, LEDGER_NOTEBOOK)
+        self.status.saved("opening all pens …")
+        self.desk.leave_for(self._opens(notebook, LEDGER_NOTEBOOK))
+
     def _new(self) -> None:
+        other = self.came_with.value.strip() if self.with_others.value else ""
+        if other:
+            open_job(other, bench=self.bench)
         job = new_pen(self.bench, self.pen.value, dt.date.today())
-        self.pen.value = ""
+        if other:
+            join(job, other)
+        self.pen.value = self.came_with.value = ""
+        self.with_others.value = False
         self.refresh()
         self.open(job.name)
 
@@ -135,10 +189,13 @@ class WantedList(ShowsItself):
 
     def __init__(self, bench: Bench) -> None:
         rows = [
-            tuple(str(row[name] or "–") for name in ("job", "pen", "part", "wanted", "holds_now", "since"))
+            tuple(
+                str(row[name] or "–")
+                for name in ("job", "pen", "part", "wanted", "holds_now", "since", "ordered_on", "expected_by")
+            )
             for row in wanted_on(bench)
         ]
-        head = ("Job", "Pen", "Part", "Wanted", "What holds now", "Since")
+        head = ("Job", "Pen", "Part", "Wanted", "What holds now", "Since", "Ordered on", "Expected by")
         shown = table_html("Parts wanted", head, rows) if rows else "<p>No part is wanted.</p>"
         self.widget = widgets.VBox([widgets.HTML(shown)])
         self.widget.add_class("pentools")

@@ -9,6 +9,7 @@ from pentools.door import FrontDoor, open_door
 from pentools.panels.bench import BenchSheet
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job, open_job
+from pentools.record.stages.job.intake_kinds import ARRIVAL, OWNER
 
 
 @pytest.fixture
@@ -42,9 +43,9 @@ def test_every_pen_that_goes_on_stands_there_with_what_is_next(door):
     assert list(lines(door)) == ["pen-1"]
     assert "Black &lt;b&gt;lever&lt;/b&gt; filler." in lines(door)["pen-1"]
     assert "Next: say whose pen it is" in lines(door)["pen-1"]
-    assert "On it: one pen." in door.head.value
+    assert "On it: one pen. To be posted or fetched: 1." in door.head.value
     door.ended.value = True
-    assert "Ended: returned unrepaired." in lines(door)["pen-2"]
+    assert "Ended: returned unrepaired. Next: post it, or hand it over." in lines(door)["pen-2"]
 
 
 def test_a_press_opens_the_sheet_in_this_window(door, bench, opened):
@@ -101,6 +102,7 @@ def test_open_without_a_job_serves_the_benchs_own_notebook(bench, monkeypatch):
     assert main(["open", "--bench", str(bench.folder)]) == 0
     assert served == [bench.folder / "bench.ipynb"]
     assert "open_door" in served[0].read_text(encoding="utf-8")
+    assert "door.queue()" in (bench.folder / "ledger.ipynb").read_text(encoding="utf-8")
     served[0].write_text("mine", encoding="utf-8")
     main(["open", "--bench", str(bench.folder)])
     assert served[1].read_text(encoding="utf-8") == "mine"
@@ -113,3 +115,44 @@ def test_parts_wanted_are_listed_over_all_pens(door, bench):
     shown = door.wanted().widget.children[0].value
     assert "a clip of its own" in shown
     assert "borrowed &lt;i&gt;" in shown
+
+
+def test_what_can_be_worked_on_stands_first_and_what_waits_says_for_what(door, bench):
+    job = open_job("pen-1", bench=bench)
+    job.add("work log", "wanted", {"what": "a <clip>", "expected_by": "2026-01-02"})
+    create_job(bench, "pen-3").add("intake", "request", {"asked": "make it write", "promised_by": "2020-01-02"})
+    door.refresh()
+    assert list(lines(door)) == ["pen-3", "pen-1"]
+    assert "Promised by 2 Jan 2020: it is past." in lines(door)["pen-3"]
+    assert "Waits for a &lt;clip&gt;, expected by 2 January 2026." in lines(door)["pen-1"]
+    assert "■ late: a &lt;clip&gt; was expected by 2 January 2026" in lines(door)["pen-1"]
+
+
+def test_a_pen_that_came_with_another_takes_over_its_owner(door, bench):
+    open_job("pen-1", bench=bench).add("intake", "owner", {"owner": "Adela Quist"})
+    assert door.came_with.layout.display == "none"
+    door.with_others.value = True
+    assert (door.came_with.layout.display, door.came_with.options) == ("", ("pen-1",))
+    door.pen.value, door.came_with.value = "a red pen", "pen-9"
+    door.begin.click()
+    assert "no job pen-9" in door.status.text
+    assert len(list(bench.folder.glob("*/record.jsonl"))) == 2
+    door.came_with.value = "pen-1"
+    door.begin.click()
+    [name] = [name for name in lines(door) if "red" in name]
+    job = open_job(name, bench=bench)
+    assert (job.newest(OWNER).owner, job.newest(ARRIVAL).pen) == ("Adela Quist", "a red pen")
+    assert "Came with pen-1." in lines(door)[name]
+    assert not door.with_others.value
+
+
+def test_the_queue_and_the_notebook_over_all_pens_are_a_press_away(door, bench, opened):
+    queue = door.queue()
+    assert "1 to work on now, 1 done, to be posted or fetched." in queue.head.value
+    row = next(row for row in queue.rows.children if getattr(row, "children", ()))
+    row.children[0].click()
+    assert opened == [bench.folder / "pen-1" / "pen-1.ipynb"]
+    door.over_all()
+    assert opened[1] == bench.folder / "ledger.ipynb"
+    assert "door.queue()" in opened[1].read_text(encoding="utf-8")
+    assert door.desk.go_to == "/doc/tree/ledger.ipynb"

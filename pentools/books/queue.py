@@ -87,6 +87,8 @@ class Line(msgspec.Struct, frozen=True, gc=False):
         Days that a pen which is done has waited to be posted or fetched; None for others.
     parcel : str
         The job of the parcel's first pen; empty where it came alone.
+    ending : str
+        How it ended, in words; empty while it goes on.
     """
 
     job: str
@@ -105,6 +107,7 @@ class Line(msgspec.Struct, frozen=True, gc=False):
     follow_up: str = ""
     days_here: int | None = None
     parcel: str = ""
+    ending: str = ""
 
 
 def queue_on(bench: Bench, today: dt.date | dt.datetime, *, executor: Executor | None = None) -> tuple[Line, ...]:
@@ -279,6 +282,7 @@ class _Asked(msgspec.Struct, frozen=True, gc=False):
         follow_up, day = self._follow_up()
         line = Line(
             self.job, one.pen or "", "ended", ready=False, since=ended, next=_ENDED.get(one.ending or "", ""),
+            ending=_ENDED.get(one.ending or "", ""),
             by=day, holds=one.holds, follow_up=follow_up, parcel=one.lead or "",
         )  # fmt: skip
         if one.arrived in ("damaged", "lost"):

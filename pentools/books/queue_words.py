@@ -46,6 +46,7 @@ def as_json(line: Line) -> dict[str, Any]:
         "follow_up": line.follow_up or None,
         "days_uncollected": line.days_here,
         "parcel": line.parcel or None,
+        "ending": line.ending or None,
         "open": f"pentools open {line.job}",
     }
 

@@ -15,6 +15,7 @@ from pentools.record.appending import PRIVATE_FILE, sync_folder
 __all__ = [
     "BENCH_NOTEBOOK",
     "DOOR",
+    "LEDGER_NOTEBOOK",
     "PARTS",
     "RECORD_NAME",
     "has_picture",
@@ -27,6 +28,7 @@ __all__ = [
 
 RECORD_NAME = "record.jsonl"
 BENCH_NOTEBOOK = "bench.ipynb"
+LEDGER_NOTEBOOK = "ledger.ipynb"
 DOOR = "PENTOOLS_DOOR"
 """The environment's name for where the bench's own notebook is served, where it is."""
 PARTS = ("photos", "scans", "writeup")
@@ -80,18 +82,25 @@ def lay_out(folder: Path, *, sample: Path | None = None) -> None:
     sync_folder(folder.parent)
 
 
-def lay_bench_notebook(bench: Path) -> Path:
-    """The bench's own notebook, laid beside the jobs where it is not there yet.
+def lay_bench_notebook(bench: Path, name: str = BENCH_NOTEBOOK) -> Path:
+    """A notebook over all pens, laid beside the jobs where it is not there yet; the one that is there is left as it is.
+
+    Parameters
+    ----------
+    bench : Path
+        The bench folder.
+    name : str
+        `BENCH_NOTEBOOK` or `LEDGER_NOTEBOOK`.
 
     Raises
     ------
     RecordError
         If it cannot be laid there.
     """
-    place = bench / BENCH_NOTEBOOK
+    place = bench / name
     if not place.exists():
         try:
-            shutil.copyfile(shipped_folder("notebooks") / BENCH_NOTEBOOK, place)
+            shutil.copyfile(shipped_folder("notebooks") / name, place)
         except OSError as error:
             raise RecordError(
                 f"{place} cannot be laid ({error.strerror or error}). A job opens all the same: pentools open JOB"

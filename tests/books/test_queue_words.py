@@ -48,7 +48,7 @@ def test_every_key():
         "job": "pen-1", "pen": "a red pen", "state": "bench", "state_words": "on the bench", "ready": True, "since": "2026-11-26",
         "by": None, "promised_by": "2026-12-02", "next": "open it", "until": None,
         "holds": [{"step": "heat", "reason": "the material is not named"}], "waits_for": [], "overdue": [], "in_danger": True,
-        "danger": "it is tight", "follow_up": None, "days_uncollected": None, "parcel": None, "open": "pentools open pen-1",
+        "danger": "it is tight", "follow_up": None, "days_uncollected": None, "parcel": None, "ending": None, "open": "pentools open pen-1",
     }  # fmt: skip
     assert (as_json(OWNER)["pen"], as_json(POST)["days_uncollected"], as_json(HOME)["parcel"]) == (None, 88, "pen-4")
 

@@ -46,10 +46,12 @@ def near(value: float, uncertainty: float, other: float, other_uncertainty: floa
 
     Parameters
     ----------
-    value, other : float
-        The measurements, in one unit.
-    uncertainty, other_uncertainty : float
-        Their standard uncertainties in that unit, 0 or more, not both 0.
+    value : float
+        One measurement, in any unit.
+    uncertainty : float
+        Its standard uncertainty in that unit, 0 or more.
+    other, other_uncertainty : float
+        The other one, in the same unit; the uncertainties are not both 0.
 
     Returns
     -------
