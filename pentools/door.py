@@ -82,6 +82,7 @@ class FrontDoor(ShowsItself):
         self.came_with.layout.display = "none"
         self.with_others = widgets.ToggleButton(description="with others …", value=False)
         self.with_others.add_class("pt-more")
+        self.with_others.layout.align_self = "flex-end"
         self.with_others.observe(lambda _: self._ask_with(), "value")
         all_pens = widgets.Button(
             description="all pens …", tooltip="the queue, parts wanted and the table over all pens"

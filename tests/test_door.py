@@ -148,7 +148,7 @@ def test_a_pen_that_came_with_another_takes_over_its_owner(door, bench):
 
 def test_the_queue_and_the_notebook_over_all_pens_are_a_press_away(door, bench, opened):
     queue = door.queue()
-    assert "1 to work on now, 1 done, to be posted or fetched." in queue.head.value
+    assert "2 pens wait for something; 1 can be worked on now." in queue.head.value
     row = next(row for row in queue.rows.children if getattr(row, "children", ()))
     row.children[0].click()
     assert opened == [bench.folder / "pen-1" / "pen-1.ipynb"]

@@ -15,8 +15,9 @@ if TYPE_CHECKING:
 
     import pandas as pd
 
-__all__ = ["as_json", "day_words", "groups_of", "in_lines", "queue", "said_of"]
+__all__ = ["DUE", "TO_WORK_ON", "as_json", "day_words", "groups_of", "in_lines", "queue", "said_of"]
 
+TO_WORK_ON, DUE = "to work on now", "follow-ups due"
 _LONG_ENDED = 365
 _NOTICE = (
     "Uncollected: what notices are due, and when, is for your own law and terms to say; the kit only counts the days."
@@ -84,12 +85,12 @@ def groups_of(lines: Sequence[Line]) -> dict[str, list[Line]]:
     for line in lines:
         if line.state == "ended":
             continue
-        head = "to work on now" if line.ready and line.state in ("bench", "test", "clock") else STATE_WORDS[line.state]
+        head = TO_WORK_ON if line.ready and line.state in ("bench", "test", "clock") else STATE_WORDS[line.state]
         found.setdefault(head, []).append(line)
     due = [line for line in lines if line.follow_up]
-    order = ["to work on now", *STATE_WORDS.values()]
+    order = [TO_WORK_ON, *STATE_WORDS.values()]
     sorted_ = {head: found[head] for head in sorted(found, key=order.index)}
-    return sorted_ | ({"follow-ups due": due} if due else {})
+    return sorted_ | ({DUE: due} if due else {})
 
 
 def said_of(line: Line, today: dt.date, *, follow_up: bool = False) -> str:
@@ -138,7 +139,7 @@ def in_lines(lines: Sequence[Line], today: dt.date, *, why: bool = False) -> Ite
         shown = [one for one in group if (one.days_here or 0) <= _LONG_ENDED]
         yield f"{head[:1].upper()}{head[1:]} ({len(group)})"
         for line in shown:
-            yield f"  {line.job:<{width}}  {said_of(line, today, follow_up=head == 'follow-ups due')}"
+            yield f"  {line.job:<{width}}  {said_of(line, today, follow_up=head == DUE)}"
             if why:
                 yield from (f"  {'':<{width}}    {step} waits: {reason}" for step, reason in line.holds)
         if len(shown) < len(group):

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import ipywidgets as widgets
 
 from pentools.books.queue import queue_on
-from pentools.books.queue_words import day_words, groups_of
+from pentools.books.queue_words import DUE, TO_WORK_ON, day_words, groups_of
 from pentools.errors import PentoolsError
 from pentools.numbers import capital
 from pentools.panels.guard import Status, guarded
@@ -118,7 +118,7 @@ class QueuePanel(ShowsItself):
         self.rows.children = tuple(row for head, group in groups.items() for row in self._group(head, group, today))
 
     def _group(self, head: str, group: Sequence[Line], today: dt.date) -> list[widgets.Widget]:
-        due = head == "follow-ups due"
+        due = head == DUE
         rows = [
             QueueRow(line.job, row_words(line, today, follow_up=due), self._opens, self.status).widget
             for line in group[:SHOWN]
@@ -131,6 +131,10 @@ class QueuePanel(ShowsItself):
 
 
 def _counted(groups: dict[str, list[Line]]) -> str:
-    if not groups:
+    """How many pens wait, and how many of them can be worked on; the headings have the rest."""
+    waiting = sum(len(group) for head, group in groups.items() if head != DUE)
+    if not waiting:
         return "Nothing waits on this bench."
-    return f"{capital(', '.join(f'{len(group)} {head}' for head, group in groups.items()))}."
+    ready = len(groups.get(TO_WORK_ON, ()))
+    pens = "1 pen waits" if waiting == 1 else f"{waiting} pens wait"
+    return f"{pens} for something; {ready} can be worked on now."

@@ -15,6 +15,7 @@ from pentools.figures.seal.rings import ladder_drawing, ring_drawing
 from pentools.panels.caution_box import stage_cautions
 from pentools.panels.guard import guarded
 from pentools.panels.kind_form import KindForm
+from pentools.panels.like_this import LikeThis
 from pentools.panels.sheet_part import Sheet
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.panels.style import table_html
@@ -76,6 +77,8 @@ class SealPanel(StagePanel):
         self._asked = ""
         super().__init__(job, stage, sheet)
         self.above.children = (stage_cautions(stage),)
+        self.like = LikeThis(job)
+        self.widget.children = (*self.widget.children, self.like.widget)
         for key in _WITH_PLACE:
             box = self.forms[key].boxes["place"]
             box.input.observe(guarded(self.status, self._place_chosen), "value")
