@@ -9,6 +9,10 @@ from __future__ import annotations
 __all__ = ["COMMANDS"]
 
 COMMANDS: dict[str, tuple[str, str]] = {
+    "ledger": (
+        "pentools.commands.ledger",
+        "show every job in tables, or write them as CSV, a workbook, Parquet or JSON",
+    ),
     "learned": (
         "pentools.commands.learned",
         "say what the bench's own jobs teach: time, filling, seals, rates, returns, success",
