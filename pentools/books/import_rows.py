@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import csv
 import datetime as dt
 import hashlib
@@ -184,19 +185,22 @@ def _read(
     kind: Kind[Any], given: Mapping[str, str], customs: tuple[str, str, str]
 ) -> tuple[dict[str, Value], dict[str, InputError]]:
     """As `Kind.read`; a full stop in a file whose decimal sign is the comma is asked about, and only there."""
-    money, sign, order = customs
     values: dict[str, Value] = {}
     errors: dict[str, InputError] = {}
     for field in kind.fields:
-        text = given.get(field.name, "")
-        plain = sign == "," and field.kind in _FIGURES and not _POINT.search(text)
         try:
-            values[field.name] = field.read(
-                _COMMA.sub(".", text) if plain else text, money, "." if plain else sign, order
-            )
+            values[field.name] = _value(field, given.get(field.name, ""), customs)
         except InputError as error:
             errors[field.name] = error
     return values, errors
+
+
+def _value(field: Field, text: str, customs: tuple[str, str, str]) -> Value:
+    money, sign, order = customs
+    if sign == "," and field.kind in _FIGURES and not _POINT.search(text):
+        with contextlib.suppress(InputError):  # which the text as it stands is then refused with
+            return field.read(_COMMA.sub(".", text), money, ".", order)
+    return field.read(text, money, sign, order)
 
 
 def _typed(column: Column, cell: str) -> str:
