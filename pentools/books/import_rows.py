@@ -26,6 +26,7 @@ from pentools.record.kinds import Kind
 __all__ = ["Fault", "Row", "Table", "entries_of", "job_name_of", "read_table"]
 
 _FIGURE = re.compile(r"[+-]?[\d.,  ]*\d")
+_FIRST_YEAR = 1970  # of a record's clock
 _FIGURES = ("quantity", "quantities", "number", "count")
 _COMMA, _POINT = re.compile(r"(?<=\d),(?=\d)"), re.compile(r"\d\.\d")
 _DELIMITERS = (";", "\t", ",", "|")
@@ -230,8 +231,9 @@ def _at(
         day = dt.date.fromisoformat(str(Field(says.entered, says.entered, "date").read(text, *customs)))
     except InputError as error:
         return moment, [Fault(row.number, says.entered, _why(error))]
-    if day > moment.date():
-        return moment, [Fault(row.number, says.entered, "This day is still to come.")]
+    if day > moment.date() or day.year < _FIRST_YEAR:
+        why = "This day is still to come." if day > moment.date() else f"No entry carries a day before {_FIRST_YEAR}."
+        return moment, [Fault(row.number, says.entered, why)]
     return dt.datetime.combine(day, dt.time(12)).astimezone(), []
 
 

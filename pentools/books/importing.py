@@ -144,7 +144,7 @@ class _Sorting:
             self.faults.append(Fault(row.number, self._said.file.job, why))
             return
         fresh = [entry for entry in entries if entry.id not in self._known]
-        self._called[job] = named
+        self._called[job.casefold()] = named
         self.jobs.setdefault(job, []).extend(fresh)
         for entry in fresh:
             self._known.setdefault(entry.id, set()).add(job)
@@ -156,8 +156,9 @@ class _Sorting:
             check_job_name(job)
         except InputError as error:
             return str(error)
-        if self._called.get(job, named) != named:
-            return f"“{named}” and “{self._called[job]}” both make the job name {job}. Name one of them otherwise."
+        other = self._called.get(job.casefold(), named)
+        if other != named:
+            return f"“{named}” and “{other}” both make the job name {job}. Name one of them otherwise."
         if job not in self.jobs and (self._bench.folder / job).exists():
             return f"There is already a job {job}, and this row says something else. Enter it there by hand, or name it otherwise."
         return ""

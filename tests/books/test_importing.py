@@ -114,6 +114,7 @@ def test_nothing_is_written_unless_asked_and_the_report_is_the_same(take, bench)
         ("2,80", "2,80 XYZ?", "Cost", "must be"),
         ("fertig", "weg", "Ending", "must be one of"),
         ("3.4.2019", "3.4.2032", "In", "still to come"),
+        ("3.4.2019", "3.4.1962", "In", "before 1970"),
     ],
 )  # fmt: skip
 def test_a_cell_that_cannot_be_used_refuses_its_row_by_its_column(take, bench, cell, wrong, column, why):
@@ -159,6 +160,8 @@ def test_several_rows_may_be_of_one_job_and_two_names_may_not_become_one(take, b
     assert [one.job for one in done.taken] == ["12-2019", "12-2019", "13-2019"]
     assert [m.values.what for m in open_job("12-2019", bench=bench).log(MATERIAL)] == ["latex sac", "shellac"]
     assert [(fault.row, fault.column) for fault in done.faults] == [(5, "Nr")]
+    done = take(NEXT.replace("13/2019", "blue"), NEXT.replace("13/2019", "Blue").replace("look at it", "look"))
+    assert [(fault.row, fault.column) for fault in done.faults] == [(3, "Nr")]
 
 
 def test_a_job_without_a_name_gets_one(take, bench):
