@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from html import escape
 from typing import Any
@@ -93,7 +93,7 @@ class FieldBox:
         elif self.field.kind == "long text":
             box = widgets.Textarea(value=self.field.default, continuous_update=True, **common)
         elif self.field.kind == "photo":
-            box = widgets.Combobox(options=files, ensure_option=False, continuous_update=True, **common)
+            return self._listing(files, label)
         else:
             box = widgets.Text(value=self.field.default, continuous_update=True, **common)
         box.on_msg(self._heard)
@@ -133,6 +133,33 @@ class FieldBox:
         self.field = replace(self.field, choices=choices)
         self.input.options = [("choose …", ""), *((text, key) for key, text in choices)]
         self.input.value = kept
+
+    def propose(self, texts: Sequence[str]) -> None:
+        """Let a box for text list what is known; anything else may be typed all the same.
+
+        Parameters
+        ----------
+        texts : sequence of str
+            What is listed as one types.
+        """
+        wanted = tuple(dict.fromkeys(texts))
+        if not isinstance(self.input, widgets.Combobox):
+            if not wanted or self.field.kind != "text":
+                return
+            kept = self.text
+            self.input = self._listing(wanted, self.input.description)
+            self.input.value = kept
+            self.widget.children = (self.input, self.message)
+        if self.input.options != wanted:
+            self.input.options = wanted
+
+    def _listing(self, options: Sequence[str], label: str) -> widgets.Combobox:
+        box = widgets.Combobox(
+            options=tuple(options), ensure_option=False, continuous_update=True, description=label,
+            style={"description_width": "auto"}, layout={"width": "100%"},
+        )  # fmt: skip
+        box.on_msg(self._heard)
+        return box
 
     def suggest(self, text: str) -> None:
         """Put a text into a box that holds nothing of the person's own; it counts as its default: offered, not typed."""

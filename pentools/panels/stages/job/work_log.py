@@ -8,6 +8,7 @@ import ipywidgets as widgets
 
 from pentools.errors import InputError
 from pentools.figures.job.work_log import minutes_figure
+from pentools.panels.from_drawer import FromDrawer
 from pentools.panels.guard import guarded
 from pentools.panels.stage import PanelResult, StagePanel
 from pentools.record.entries import now
@@ -49,6 +50,9 @@ class WorkLogPanel(StagePanel):
             row.add_class("pt-row")
             self.above.children = (self.timer_text, row)
         self._offer_fitted()
+        if not hasattr(self, "drawer"):
+            self.drawer = FromDrawer(self.forms["material"], self.job.bench)
+        self.drawer.refresh()
         running = running_timer(self.job)
         self.start.disabled, self.stop.disabled = running is not None, running is None
         if running is not None:
