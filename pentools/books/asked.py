@@ -64,13 +64,17 @@ class Told(Generic[A]):
     unread: Mapping[str, str]
 
 
-def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None = None) -> Told[A]:
+def ask_bench(
+    bench: Bench, question: Question[A], *, executor: Executor | None = None, stamps: Mapping[str, str] | None = None
+) -> Told[A]:
     """Ask every job on a bench.
 
     Parameters
     ----------
     executor : concurrent.futures.Executor or None
         Who reads the jobs that must be read; this process by default.
+    stamps : mapping of str to str or None
+        What `stamps_on` said a moment ago, for who puts several questions; it is asked by default.
 
     Returns
     -------
@@ -85,7 +89,7 @@ def ask_bench(bench: Bench, question: Question[A], *, executor: Executor | None 
     """
     decode = msgspec.msgpack.Decoder(question.answer).decode
     with uncollected():
-        shelf, now = Shelf(bench), stamps_on(bench)
+        shelf, now = Shelf(bench), stamps_on(bench) if stamps is None else stamps
         kept = shelf.of(question.key)
         told = {name: _read(decode, kept.get(name), stamp) for name, stamp in now.items()}
     stale = [name for name, one in told.items() if one is None]

@@ -23,6 +23,7 @@ from pentools.record.stages.repairs.work import mended
 from pentools.record.stages.seal.kinds import MEASURE, SEALANT, TRIAL, place_words
 from pentools.record.stages.seal.kinds import TOOL as SEAL_TOOL
 from pentools.record.stages.seal.proof import tool_words
+from pentools.record.stages.treatment.facts import materials_of
 from pentools.record.stages.treatment.opening_kinds import MATERIAL as MADE_OF
 from pentools.record.wording import fold
 
@@ -32,7 +33,7 @@ if TYPE_CHECKING:
     from pentools.record.kinds import Kind
     from pentools.units import Reading
 
-__all__ = ["KNOWN", "WORDS", "Fitted", "Known", "Words", "folded"]
+__all__ = ["KNOWN", "WORDS", "CameOfIt", "Fitted", "Known", "Words", "folded"]
 
 _SEARCHED: tuple[Kind[Any], ...] = (
     MATERIAL, TRIAL, MEASURE, SEALANT, REPAIR, SEAL_TOOL, TOOL, WORK, TIMER_STOP, LIMIT, RETURN, PART_CONDITION, ARRIVAL,
@@ -66,6 +67,14 @@ class Fitted(msgspec.Struct, frozen=True, array_like=True, gc=False):
     held: bool
 
 
+class CameOfIt(msgspec.Struct, frozen=True, array_like=True, gc=False):
+    """What was fitted (it holds, or held), trials that did not hold as a clause each, and tools made or used."""
+
+    fitted: tuple[Fitted, ...]
+    failed: tuple[str, ...]
+    tools: tuple[str, ...]
+
+
 class Known(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """What is known of a pen.
 
@@ -75,16 +84,12 @@ class Known(msgspec.Struct, frozen=True, array_like=True, gc=False):
         As it arrived; the system's key.
     made_of : str
         Every material named at intake and at the opening, folded.
+    body : str
+        What the barrel is made of, as the tables name it; "unknown" where nobody is sure.
     parts : tuple of str
         Parts that something was seen at or done to, keys.
     sizes : tuple of Size
         What was measured.
-    fitted : tuple of Fitted
-        What holds now, or held.
-    failed : tuple of str
-        Trials that did not hold, a clause each.
-    tools : tuple of str
-        Tools made or used.
     ending : str or None
         How it ended.
     begun, ended_on : str
@@ -93,22 +98,28 @@ class Known(msgspec.Struct, frozen=True, array_like=True, gc=False):
         The job it goes on from.
     came_back : str
         Why it came back then; empty where it goes on from none.
+    rest : Raw
+        What was fitted, what failed and which tools were used, not taken apart before it is wanted.
     """
 
     pen: str | None
     system: str | None
     material: str | None
     made_of: str
+    body: str
     parts: tuple[str, ...]
     sizes: tuple[Size, ...]
-    fitted: tuple[Fitted, ...]
-    failed: tuple[str, ...]
-    tools: tuple[str, ...]
     ending: str | None
     begun: str
     ended_on: str
     older: str | None
     came_back: str
+    rest: msgspec.Raw
+
+    @property
+    def came_of_it(self) -> CameOfIt:
+        """What was fitted, what failed, and which tools were used."""
+        return msgspec.msgpack.decode(self.rest, type=CameOfIt)
 
     @property
     def days(self) -> int | None:
@@ -165,22 +176,23 @@ def _known_of(job: Job) -> Known:
     arrival, result, back = job.newest(ARRIVAL), job.newest(RESULT), job.newest(RETURN)
     entries, results = job.record.live(), job.log(RESULT)
     made = [arrival.material or "", *(logged.values.material or "" for logged in job.log(MADE_OF))]
+    fitted, failed, tools = dict.fromkeys(_fitted(job)), dict.fromkeys(_failed(job)), dict.fromkeys(_tools(job))
+    came = CameOfIt(tuple(fitted), tuple(failed), tuple(tools))
     ended = "" if result.ending is None else result.released_on or results[-1].entry.at[:10]
     return Known(
         pen=arrival.pen,
         system=arrival.system,
         material=arrival.material,
         made_of="\n".join(dict.fromkeys(folded(one) for one in made if one)),
+        body=materials_of(job, "barrel")[0],
         parts=tuple(dict.fromkeys(_parts(job))),
         sizes=sizes_of(job),
-        fitted=tuple(dict.fromkeys(_fitted(job))),
-        failed=tuple(dict.fromkeys(_failed(job))),
-        tools=tuple(dict.fromkeys(_tools(job))),
         ending=result.ending,
         begun=arrival.arrived_on or (entries[0].at[:10] if entries else ""),
         ended_on=ended,
         older=back.older,
         came_back="" if back.older is None else back.failed or "it came back",
+        rest=msgspec.Raw(msgspec.msgpack.encode(came)),
     )
 
 

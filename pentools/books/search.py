@@ -10,16 +10,18 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from pentools.books.asked import ask_bench
+from pentools.books.asked import Told, ask_bench, uncollected
+from pentools.books.kept import stamps_on
 from pentools.books.likeness import KNOWN, WORDS, Known, Words, folded
 from pentools.books.sizes import EITHER, SIZE_FIELDS, Size, calliper_of, doubt_of, size_words, sizes_of
-from pentools.calc.books.nearness import Nearness, near
+from pentools.calc.books.nearness import COVERAGE, Nearness, near
+from pentools.calc.treatment.materials import UNKNOWN
 from pentools.errors import InputError
 from pentools.record.wording import spellings
 from pentools.units import Reading
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from pentools.record.bench import Bench
     from pentools.record.job import Job
@@ -95,11 +97,6 @@ class Match:
     sizes: tuple[SizeMatch, ...] = ()
     came_back: str = ""
 
-    @property
-    def share(self) -> float:
-        """The largest distance as a share of what is near enough: up to 1 where all are; 0 where no size was asked for."""
-        return max((size.near.share for size in self.sizes), default=0.0)
-
 
 @dataclass(frozen=True, slots=True)
 class Found:
@@ -145,29 +142,38 @@ def find_on(bench: Bench, asked: Asked, *, most: int = 20) -> Found:
         If the bench folder cannot be looked into.
     """
     _must_ask(asked)
-    told = ask_bench(bench, KNOWN)
-    texts = ask_bench(bench, WORDS).answers if asked.words else {}
-    back = {one.older: (name, one.came_back) for name, one in told.answers.items() if one.older}
-    calliper = calliper_of(bench)
+    stamps = stamps_on(bench)
+    told = ask_bench(bench, KNOWN, stamps=stamps)
+    texts = ask_bench(bench, WORDS, stamps=stamps).answers if asked.words else {}
+    with uncollected():
+        return _found(told, texts, asked, calliper_of(bench), most)
+
+
+def _found(told: Told[Known], texts: Mapping[str, Words], asked: Asked, calliper: float, most: int) -> Found:
     forms = [_forms(word) for word in asked.words]
-    matches: list[Match] = []
-    far: list[Match] = []
+    sizes = {name: _asked_sizes(name, value) for name, value in asked.sizes.items()}
+    near_by: list[tuple[float, tuple[int, ...], str]] = []
+    far: list[tuple[float, tuple[int, ...], str]] = []
     without = 0
     for job, known in told.answers.items():
         if not _is_so(known, asked) or (forms and not _has(texts.get(job), forms)):
             continue
-        sizes = [_nearest(name, value, known.sizes, calliper) for name, value in asked.sizes.items()]
-        there = tuple(size for size in sizes if size is not None)
-        if len(there) < len(sizes):
+        off = _off(sizes.values(), known.sizes, calliper)
+        if off is None:
             without += 1
-            continue
-        match = Match(job, known, _why(known, asked), there, _back_words(back.get(job)))
-        (matches if all(size.near.within for size in there) else far).append(match)
-    ordered = _in_order(matches)
-    shown = [_with_words(one, texts[one.job], asked.words, forms) if forms else one for one in ordered[:most]]
-    return Found(
-        (*shown, *ordered[most:]), tuple(_in_order(far)[:NEAREST]) if not matches else (), without, told.unread
-    )
+        else:
+            (near_by if off <= 1 + 1e-9 else far).append((round(off, 9), _newest_first(known), job))
+    back = {one.older: (name, one.came_back) for name, one in told.answers.items() if one.older}
+
+    def match(job: str, *, words: bool) -> Match:
+        known = told.answers[job]
+        there = [_nearest(own, known.sizes, calliper) for own in sizes.values()]
+        why = (*_why(known, asked), *(_where(texts[job], asked.words, forms) if words else ()))
+        return Match(job, known, why, tuple(size for size in there if size is not None), _back_words(back.get(job)))
+
+    matches = [match(job, words=number < most and bool(forms)) for number, (*_, job) in enumerate(sorted(near_by))]
+    nearest = [match(job, words=bool(forms)) for *_, job in sorted(far)[:NEAREST]] if not matches else []
+    return Found(tuple(matches), tuple(nearest), without, told.unread)
 
 
 def pens_like(job: Job, *, most: int = 8) -> tuple[Match, ...]:
@@ -195,10 +201,10 @@ def pens_like(job: Job, *, most: int = 8) -> tuple[Match, ...]:
     for name, known in told.answers.items():
         if name == job.name or known.system != own.system:
             continue
-        pairs = [_nearest(size.name, size, known.sizes, calliper) for size in mine.values()]
+        pairs = [_nearest((size,), known.sizes, calliper) for size in mine.values()]
         sizes = tuple(pair for pair in pairs if pair is not None)
         off = math.sqrt(sum((s.near.distance / s.asked) ** 2 for s in sizes) / len(sizes)) if sizes else math.inf
-        same = bool(own.made_of) and bool(set(own.made_of.split("\n")) & set(known.made_of.split("\n")))
+        same = own.body != UNKNOWN and own.body == known.body
         why = ("the same system", *(("the same material",) if same else ()), *(size_said(size) for size in sizes))
         match = Match(name, known, why, sizes, _back_words(back.get(name)))
         found.append((off, not same, _newest_first(known), name, match))
@@ -234,31 +240,41 @@ def _has(words: Words | None, forms: Sequence[tuple[str, ...]]) -> bool:
     return words is not None and all(any(form in words.folded for form in one) for one in forms)
 
 
-def _nearest(name: str, asked: Reading | float | Size, there: Iterable[Size], calliper: float) -> SizeMatch | None:
-    """The size of that name that is nearest; None where none is on record."""
-    names = EITHER.get(name, (name,))
-    found = []
-    for size in there:
-        if size.name in names:
-            own = asked if isinstance(asked, Size) else _as_size(size.name, asked)
-            lies = near(own.value, doubt_of(own, calliper), size.value, doubt_of(size, calliper))
-            found.append(SizeMatch(size.name, own.value, size.value, lies))
-    return min(found, key=lambda match: match.near.share, default=None)
+def _asked_sizes(name: str, value: Reading | float) -> tuple[Size, ...]:
+    """A size that is asked for, under each name that it may go by."""
+    stated = value.standard_uncertainty if isinstance(value, Reading) else None
+    number = value.value if isinstance(value, Reading) else float(value)
+    return tuple(Size(one, number, stated) for one in EITHER.get(name, (name,)))
 
 
-def _as_size(name: str, value: Reading | float) -> Size:
-    if isinstance(value, Reading):
-        return Size(name, value.value, value.standard_uncertainty)
-    return Size(name, float(value), None)
+def _off(asked: Iterable[Sequence[Size]], there: Sequence[Size], calliper: float) -> float | None:
+    """By how many times what is near enough the worst of the sizes lies off; 0 of none, None where one is not on record."""
+    worst = 0.0
+    for own in asked:
+        shares = [_share(one, size, calliper) for one in own for size in there if size.name == one.name]
+        if not shares:
+            return None
+        worst = max(worst, min(shares))
+    return worst
+
+
+def _share(own: Size, size: Size, calliper: float) -> float:
+    return abs(size.value - own.value) / (COVERAGE * math.hypot(doubt_of(own, calliper), doubt_of(size, calliper)))
+
+
+def _nearest(own: Sequence[Size], there: Iterable[Size], calliper: float) -> SizeMatch | None:
+    """The size that is nearest to one asked for; None where none is on record."""
+    pairs = [(one, size) for one in own for size in there if size.name == one.name]
+    if not pairs:
+        return None
+    one, size = min(pairs, key=lambda pair: _share(pair[0], pair[1], calliper))
+    lies = near(one.value, doubt_of(one, calliper), size.value, doubt_of(size, calliper))
+    return SizeMatch(size.name, one.value, size.value, lies)
 
 
 def _newest_first(known: Known) -> tuple[int, ...]:
     day = known.ended_on or known.begun
     return tuple(-int(part) for part in day.split("-")) if day else (1,)
-
-
-def _in_order(matches: Sequence[Match]) -> list[Match]:
-    return sorted(matches, key=lambda one: (round(one.share, 9), _newest_first(one.known), one.job))
 
 
 def _why(known: Known, asked: Asked) -> tuple[str, ...]:
@@ -281,15 +297,13 @@ def size_said(size: SizeMatch) -> str:
     )
 
 
-def _with_words(match: Match, words: Words, typed: Sequence[str], forms: Sequence[tuple[str, ...]]) -> Match:
-    """The match, with the place where each word stands."""
+def _where(words: Words, typed: Sequence[str], forms: Sequence[tuple[str, ...]]) -> Iterator[str]:
+    """Where each word stands: the form, and the words round it."""
     pieces = msgspec.msgpack.decode(words.pieces, type=list[tuple[str, str]])
     flat = [(title, text, folded(text)) for title, text in pieces]
-    why = list(match.why)
     for word, one in zip(typed, forms, strict=True):
         title, text = next((title, text) for title, text, plain in flat if any(form in plain for form in one))
-        why.append(f"“{word}” in {title[:1].lower()}{title[1:]}: {_snippet(text, word)}")
-    return Match(match.job, match.known, tuple(why), match.sizes, match.came_back)
+        yield f"“{word}” in {title[:1].lower()}{title[1:]}: {_snippet(text, word)}"
 
 
 def _snippet(text: str, word: str) -> str:

@@ -27,7 +27,7 @@ _SHOWN = 4
 
 def match_as_json(match: Match) -> dict[str, Any]:
     """A pen that was found, as a JSON object."""
-    known = match.known
+    known, came = match.known, match.known.came_of_it
     return {
         "job": match.job,
         "pen": known.pen,
@@ -46,11 +46,11 @@ def match_as_json(match: Match) -> dict[str, Any]:
             for size in match.sizes
         ],
         "fitted": [
-            {"place": one.place, "what": one.what, "lot": one.lot, "tried_dry": one.held} for one in known.fitted
+            {"place": one.place, "what": one.what, "lot": one.lot, "tried_dry": one.held} for one in came.fitted
         ],
-        "failed": [*known.failed, *([match.came_back] if match.came_back else [])],
+        "failed": [*came.failed, *([match.came_back] if match.came_back else [])],
         "came_back": match.came_back or None,
-        "tools": list(known.tools),
+        "tools": list(came.tools),
         "ending": known.ending,
         "begun": known.begun or None,
         "ended_on": known.ended_on or None,
@@ -95,13 +95,13 @@ def found_in_lines(found: Found, most: int) -> Iterator[str]:
 
 
 def _lines(match: Match) -> Iterator[str]:
-    known = match.known
+    known, came = match.known, match.known.came_of_it
     yield f"{match.job}  {known.pen or 'a pen of which nothing is said'}; {ended_words(match)}"
     why = [*match.why, *(size_said(size) for size in match.sizes)]
     if why:
         yield f"    found by {'; '.join(why)}"
-    fitted, failed = fitted_words(known.fitted), [*known.failed, *([match.came_back] if match.came_back else [])]
-    for head, texts in (("fitted", fitted), ("failed", failed), ("tools", list(known.tools))):
+    fitted, failed = fitted_words(came.fitted), [*came.failed, *([match.came_back] if match.came_back else [])]
+    for head, texts in (("fitted", fitted), ("failed", failed), ("tools", list(came.tools))):
         if texts:
             more = f"; and {len(texts) - _SHOWN} more" if len(texts) > _SHOWN else ""
             yield f"    {head}: {'; '.join(texts[:_SHOWN])}{more}"

@@ -50,7 +50,7 @@ class LikeThis:
         head = (
             "Job",
             "Pen",
-            "Its sizes, and by how much they differ",
+            "Sizes, and the difference",
             "What was fitted",
             "What failed",
             "How it ended",
@@ -63,12 +63,12 @@ def _row(match: Match) -> tuple[str, ...]:
     from pentools.books.search import size_said
     from pentools.books.search_words import ended_words, fitted_words
 
-    known = match.known
-    failed = [*known.failed, *([match.came_back] if match.came_back else [])]
+    known, came = match.known, match.known.came_of_it
+    failed = [*came.failed, *([match.came_back] if match.came_back else [])]
     same = "the same material" if "the same material" in match.why else known.material or ""
     sizes = [size_said(size) for size in match.sizes]
     cells = (
-        "; ".join(texts[:_SHOWN]) for texts in ([*sizes, *([same] if same else [])], fitted_words(known.fitted), failed)
+        "; ".join(texts[:_SHOWN]) for texts in ([*sizes, *([same] if same else [])], fitted_words(came.fitted), failed)
     )
     sized, fitted, wrong = (cell or "–" for cell in cells)
     return match.job, known.pen or "–", sized, fitted, wrong, ended_words(match)

@@ -26,12 +26,16 @@ def job(bench):
 
 def test_what_was_fitted_and_what_failed(job):
     known = KNOWN.of(job)
-    assert [(one.place, one.what, one.lot, one.held) for one in known.fitted] == [
+    assert [(one.place, one.what, one.lot, one.held) for one in known.came_of_it.fitted] == [
         ("cork on the head", "cork 9.4", "bag 3", True), ("filling mechanism", "a trace of wax", "tin 1", False),
     ]  # fmt: skip
-    assert known.failed == ("cork 9.2 at the cork on the head: no touch", "cork 9.6 at the cork on the head: too stiff")
-    assert known.tools == ("punch: 9.50 mm outside, for corks", "hook, 1 mm wire")
+    assert known.came_of_it.failed == (
+        "cork 9.2 at the cork on the head: no touch",
+        "cork 9.6 at the cork on the head: too stiff",
+    )
+    assert known.came_of_it.tools == ("punch: 9.50 mm outside, for corks", "hook, 1 mm wire")
     assert set(known.parts) == {"filler", "seals", "section"}
+    assert known.body == "celluloid"
     assert (known.made_of, known.days, known.ending) == (" celluloid\n ebonite", None, None)
     job.add("release", "result", {"ending": "done", "summary": "It writes.", "released_on": "2026-03-20"})
     assert (KNOWN.of(job).days, KNOWN.of(job).ended_on) == (18, "2026-03-20")

@@ -93,7 +93,7 @@ def test_it_is_said_why_and_what_came_of_it(pens):
     [one] = find_on(pens, Asked(("latex",), system="lever-sac")).matches
     assert one.why == ("the system", "“latex” in part or material in or out: latex sac 16")
     assert one.came_back == "it came back as one-again: the sac came off"
-    assert [(fitted.what, fitted.lot) for fitted in one.known.fitted] == [("latex sac 16", "L-7")]
+    assert [(fitted.what, fitted.lot) for fitted in one.known.came_of_it.fitted] == [("latex sac 16", "L-7")]
 
 
 def test_a_bad_job_is_named_and_hides_no_other(pens):
@@ -130,4 +130,6 @@ def test_pens_like_this_one_by_its_own_sizes(pens):
     assert [match.job for match in found] == ["six", "two", "five", "seven"]
     assert [("the same material" in match.why) for match in found] == [True, False, True, False]
     assert [match.job for match in pens_like(own, most=1)] == ["six"]
+    open_job("seven", bench=pens).add("open", "material", {"part": "section", "material": "celluloid", "sure": "yes"})
+    assert "the same material" not in pens_like(own)[3].why, "its section is not its barrel"
     assert pens_like(create_job(pens, "unsaid")) == ()

@@ -1,14 +1,16 @@
 """What was found as it is read, and every key for who reads it by program."""
 
-from pentools.books.likeness import Fitted, Known
+import msgspec
+
+from pentools.books.likeness import CameOfIt, Fitted, Known
 from pentools.books.search import Found, Match, SizeMatch
 from pentools.books.search_words import RULE, found_as_json, found_in_lines
 from pentools.calc.books.nearness import near
 
 KNOWN = Known(
-    pen="a red pen", system="lever-sac", material="celluloid", made_of=" celluloid", parts=("seals",), sizes=(),
-    fitted=(Fitted("seals and sac", "wax", None, False), Fitted("sac on its nipple", "sac 16", "L-7", True)),
-    failed=("sac 17 at the sac on its nipple: too stiff",), tools=("hook",), ending="stopped", begun="2026-01-02",
+    pen="a red pen", system="lever-sac", material="celluloid", made_of=" celluloid", body="celluloid", parts=("seals",), sizes=(),
+    rest=msgspec.Raw(msgspec.msgpack.encode(CameOfIt((Fitted("seals and sac", "wax", None, False), Fitted("sac on its nipple", "sac 16", "L-7", True)),
+    ("sac 17 at the sac on its nipple: too stiff",), ("hook",)))), ending="stopped", begun="2026-01-02",
     ended_on="2026-01-12", older=None, came_back="",
 )  # fmt: skip
 SIZE = SizeMatch("nipple", 6.2, 6.17, near(6.2, 0.03, 6.17, 0.04))
