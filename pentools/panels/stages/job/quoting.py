@@ -41,8 +41,9 @@ class QuoteRow:
             description="Fill in from like jobs", tooltip="hours and price, from this bench's own jobs"
         )
         self.button.on_click(guarded(form.status, self._fill, "NOT FILLED IN"))
+        self.button.add_class("pt-more")
         self.told = widgets.HTML()
-        self.widget = widgets.VBox([self.button, self.told])
+        self.widget = widgets.VBox([self.button, self.told], layout={"align_items": "flex-start"})
 
     def _fill(self) -> None:
         quote = quote_of(self.job)
@@ -50,6 +51,9 @@ class QuoteRow:
             box = self.form.boxes[name]
             if box.text in ("", self._filled.get(name, "")):
                 box.text = self._filled[name] = text
+        self.form.more.value = self.form.more.value or bool(
+            self._filled
+        )  # what was filled in is seen before it is saved
         first, *rest = quote.lines
         folded = "".join(f"<p>{escape(line)}</p>" for line in rest)
         why = f"<details><summary>From which jobs, and what is not in it</summary>{folded}</details>" if rest else ""

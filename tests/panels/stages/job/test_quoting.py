@@ -30,6 +30,7 @@ def test_one_press_fills_what_is_empty_and_saves_nothing(sheet, job):
     panel.quoting.button.click()
     assert "Too few to say" in panel.quoting.told.value
     assert form.boxes["hours_low"].text == ""
+    assert form.more.value is False
     for name, minutes, price in (("o-1", 50, "40 EUR"), ("o-2", 60, "50 EUR"), ("o-3", 72, "62.50 EUR")):
         finish(job.bench, name, minutes, price)
     form.boxes["hours_likely"].text = "55 min"
@@ -39,6 +40,7 @@ def test_one_press_fills_what_is_empty_and_saves_nothing(sheet, job):
         "hours_low": "40 min", "hours_likely": "55 min", "hours_high": "90 min", "parts_cost": "2.80 EUR",
         "price_low": "30 EUR", "price_high": "82 EUR", "ceiling": "82 EUR",
     }  # fmt: skip
+    assert form.more.value is True  # prices are seen before they are saved
     assert "<details>" in panel.quoting.told.value
     assert "o-1, o-2, o-3" in panel.quoting.told.value
     assert job.log(kind_of("agree", "estimate")) == ()
