@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 from collections.abc import Sequence
 
@@ -13,6 +14,7 @@ __all__ = ["item_of", "items_named", "same_lot"]
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
+@functools.lru_cache(maxsize=100_000)
 def same_lot(one: str, other: str) -> bool:
     """Whether two lots are one, however they are spaced: or the words of one stand together in the other; an empty one is none.
 

@@ -53,7 +53,8 @@ def invoice_html(jobs: Sequence[Job], draft: Draft, paid: Paid, given: Invoice |
     )  # fmt: skip
     about = _DRAFT if given is None else f"Of {date_in_words(given.given_on)}."
     paper = Paper("invoice", title, about, tuple(row for row in rows if row), billing_of(lead.bench).tax_wording)
-    return paper_html(lead, paper, day="" if given is None else date_in_words(given.given_on))
+    pens = f"{len(jobs)} pens that came together" if len(jobs) > 1 else ""
+    return paper_html(lead, paper, day="" if given is None else date_in_words(given.given_on), pen=pens)
 
 
 def _to(job: Job) -> Row:

@@ -150,20 +150,22 @@ def paper_files(job: Job, paper: Paper) -> Files:
     return {PAGE_FORMS[paper.key].file: paper_html(job, paper)}
 
 
-def paper_html(job: Job, paper: Paper, *, day: str = "") -> str:
+def paper_html(job: Job, paper: Paper, *, day: str = "", pen: str = "") -> str:
     """A paper as HTML, which fetches nothing.
 
     Parameters
     ----------
     day : str
         The day in its head, in words; by default that of the pen's release.
+    pen : str
+        What it is about; by default the pen as it was described on arrival.
     """
     unfinished = _unfinished(job)
     return render(
         job,
         "papers/paper.html.j2",
         sheet=paper,
-        about=capital(job.newest(ARRIVAL).pen or "") or f"The pen: {NOT_ENTERED}",
+        about=pen or capital(job.newest(ARRIVAL).pen or "") or f"The pen: {NOT_ENTERED}",
         unfinished=unfinished,
         date=day or _date(job),
         job_name=named(job),

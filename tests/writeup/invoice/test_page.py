@@ -89,6 +89,7 @@ def test_a_parcel_has_a_group_a_pen(tmp_path):
     text = page(open_job("b", bench=bench))[1]
     assert re.search(r"Pen a .*latex sac 16 seals and sac 4.50 Together 49.50 Pen b .*7.00 Together 52.00", text, re.IGNORECASE)  # fmt: skip
     assert "101.50 EUR" in text
+    assert "2 pens that came together" in text
 
 
 def test_amounts_keep_their_currencys_decimals(tmp_path):
