@@ -33,7 +33,7 @@ large_type = false              # bigger letters and buttons, for reading at arm
 [money]
 currency = "EUR"
 rate_per_hour = 0.0             # 0 = hours are counted but not priced
-tax_name = ""                   # what your tax is called; where neither name nor rate stands, none is charged and none is named
+tax_name = ''                   # what your tax is called; where neither name nor rate stands, none is charged and none is named
 tax_rate = ""                   # in per cent, such as "19 %"
 tax_included = false            # true: your rate and prices hold the tax already
 tax_on = "total"                # or "each line": on what it is worked out and rounded

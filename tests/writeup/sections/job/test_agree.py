@@ -66,3 +66,13 @@ def test_the_answers_are_one_table_however_much_was_noted_of_each(job):
         ("–", "–"), ("Adela Quist (may decide)", "Not long."), ("not named (may not decide: a yes does not count)", "–"),
     ]  # fmt: skip
     assert [row[2] for row in rows] == ["no", "yes", "yes"]
+
+
+def test_what_was_received_and_billed_stands_in_the_owners_record_in_short(job):
+    job.add("agree", "money received", {"amount": "40 EUR", "received_on": "2026-03-05", "how": "in cash"})
+    job.add("agree", "invoice", {"number": "2026-001", "place": "1", "given_on": "2026-03-30", "lines": "a | b | c | 5.00 EUR | ", "total": "60.00 EUR"})  # fmt: skip
+    tables = {b.caption: b for b in section_of(job, "agree", "owner").blocks if isinstance(b, Table)}
+    assert [cell.replace("\u00a0", " ") for cell in tables["Money received"].rows[0][1:]] == ["40 EUR", "5 March 2026", "in cash"]  # fmt: skip
+    assert tables["Invoices"].head[1:] == ("Number", "Of", "Total")
+    assert tables["Invoices"].rows[0][1] == "2026-001"
+    assert section_of(job, "agree", "everybody").blocks == ()
