@@ -58,6 +58,6 @@ def test_every_sum_is_a_panel_and_its_python_beside_it():
     panels = [arg.value for text in code for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call) and ast.unparse(node.func) == "sums.panel" for arg in node.args]  # fmt: skip
     assert sorted(panels) == sorted(SUMS)
     asked = {node.args[0].func.attr for text in code for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call) and ast.unparse(node.func) == "display"}  # fmt: skip
-    verbs = {name for name in pentools.__all__ if name.islower() and getattr(getattr(pentools, name), "__module__", "").startswith("pentools.answers")}  # fmt: skip
+    verbs = {name for name in pentools.__all__ if name.islower() and getattr(getattr(pentools, name), "__module__", "").startswith("pentools.answers") and name not in ("learned", "review")}  # fmt: skip
     assert asked == verbs
     assert len(verbs) == len(SUMS)
