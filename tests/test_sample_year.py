@@ -8,6 +8,7 @@ from PIL import Image
 from pentools.books.parcels import parcels_on
 from pentools.books.queue import queue_on
 from pentools.books.wanted import wanted_on
+from pentools.cli import main
 from pentools.demo import lay_year
 from pentools.record.bench import open_bench_folder
 from pentools.record.drawer import read_drawer
@@ -115,3 +116,24 @@ def test_the_drawer_can_be_read_and_holds_the_lots_in_use(bench, jobs):
     assert drawer.problems == ()
     lots = {logged.values.lot for job in jobs.values() for logged in job.log(MATERIAL)}
     assert {item.lot for item in drawer.items} & lots >= {"bag of February 2026", "sheet B, January 2026"}
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (
+            "queue --on 2026-11-28",
+            "2026-027-black-down-stroke  black down-stroke filler, gold-plated cap, 1950s. Since 24 Aug (96 days)",
+        ),
+        ("queue --on 2026-11-28", "Since 9 Nov (19 days)"),
+        ("queue --on 2026-11-28", "expected by 20 November 2026"),
+        ("stock --lot October", "2 pens got “bag of October 2025”; 1 of them came back"),
+        ("find cork", "2 pens."),
+        ("learned", "a new sac: 62 min (45 to 120"),
+        ("learned", "a diaphragm or a pump: too few to say; n = 1"),
+        ("quote 2026-033-jade-lever", "like the 10 it rests on (any pen, any work)"),
+    ],
+)
+def test_the_guide_tells_what_the_commands_say(bench, capsys, words, said):
+    main([*words.split(), "--bench", str(bench.folder)])
+    assert said in capsys.readouterr().out
