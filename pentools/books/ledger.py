@@ -10,7 +10,7 @@ from pentools.books.columns import Packed, packed
 from pentools.books.frames import DTYPES, frame
 from pentools.books.table_forms import JOB, PLACE, TABLES, WORKED
 from pentools.books.tables_kept import TablesKept
-from pentools.books.worked import FILLINGS, FINDINGS, drawn, worked_page
+from pentools.books.worked import DRAWN, FILLINGS, FINDINGS, Drawn, worked_page
 from pentools.errors import InputError
 from pentools.record.bench import open_bench_folder
 
@@ -27,7 +27,6 @@ _JOBS = (
     "share_filled", "limits", "work", "meant_for", "released_on", "minutes", "price", "currency", "entries", "first_day",
     "last_day", "unread",
 )  # fmt: skip
-_DRAWN = ("volume_ml", "expanded_uncertainty_ml", "share_filled")
 _QUESTIONS: Mapping[str, Any] = {"fillings": FILLINGS, "findings": FINDINGS}
 
 
@@ -69,7 +68,6 @@ class Ledger(Mapping[str, "pd.DataFrame"]):
         self._executor = executor
         self._with_owners = with_owners
         self._kept = TablesKept(self.bench, executor)
-        self._told: dict[str, Any] = {}
         self._frames: dict[str, pd.DataFrame] = {}
 
     @property
@@ -122,7 +120,9 @@ class Ledger(Mapping[str, "pd.DataFrame"]):
         place = (JOB,) if table == "jobs" or form in WORKED else PLACE
         known = {column.name: column for column in (*place, *form.columns)}
         if table == "jobs":
-            known |= {column.name: column for column in TABLES["fillings"].columns if column.name in _DRAWN}
+            known |= {
+                column.name: column for column in TABLES["fillings"].columns if column.name in Drawn.__struct_fields__
+            }
         rows = [
             (name, DTYPES[known[name].form], known[name].says)
             if name in known
@@ -131,21 +131,18 @@ class Ledger(Mapping[str, "pd.DataFrame"]):
         ]
         return pd.DataFrame(rows, columns=["column", "dtype", "means"])
 
-    def _answers(self, table: str) -> Any:
-        if table not in self._told:
-            self._told[table] = ask_bench(self.bench, _QUESTIONS[table], executor=self._executor)
-        return self._told[table]
-
     def _made(self, table: str) -> pd.DataFrame:
         if table in _QUESTIONS:
-            return frame(worked_page(table, self._answers(table)))
+            return frame(worked_page(table, ask_bench(self.bench, _QUESTIONS[table], executor=self._executor)))
         return self._jobs() if table == "jobs" else frame(self._kept.page(table))
 
     def _jobs(self) -> pd.DataFrame:
         page, names = self._kept.page("jobs"), self._kept.names
         read = frame(page).set_index("job").reindex(list(names)).rename_axis("job").reset_index()
-        told = drawn(self._answers("fillings"), names)
-        extra = frame({name: packed("number", told[name]) for name in _DRAWN} | {"unread": self._reasons(names)})
+        answers = ask_bench(self.bench, DRAWN, executor=self._executor).answers
+        told = [answers.get(name, Drawn()) for name in names]
+        drawn = {column: packed("number", [getattr(one, column) for one in told]) for column in Drawn.__struct_fields__}
+        extra = frame(drawn | {"unread": self._reasons(names)})
         for name in extra:
             read[name] = extra[name]
         read["job"] = frame({"job": packed("category", names)})["job"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -19,7 +18,7 @@ from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.weighing.filling import FillCycle, capacity_of, cycles
 from pentools.record.view import SPOILT
 
-__all__ = ["FILLINGS", "FINDINGS", "Filling", "Fillings", "Findings", "Found", "drawn", "worked_page"]
+__all__ = ["DRAWN", "FILLINGS", "FINDINGS", "Drawn", "Filling", "Fillings", "Findings", "Found", "worked_page"]
 
 
 class Filling(msgspec.Struct, frozen=True):
@@ -41,6 +40,14 @@ class Fillings(msgspec.Struct, frozen=True):
     """The fillings of a job, in their order."""
 
     rows: tuple[Filling, ...]
+
+
+class Drawn(msgspec.Struct, frozen=True):
+    """What the pen draws by its last filling; None where nothing was weighed, or it cannot be worked out."""
+
+    volume_ml: float | None = None
+    expanded_uncertainty_ml: float | None = None
+    share_filled: float | None = None
 
 
 class Found(msgspec.Struct, frozen=True):
@@ -82,6 +89,15 @@ _NEVER = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)  # of a record without entries n
 _OF_FILES = ("photo-missing", "photo-unread")  # what lies beside the record may change without it; the check says it
 
 
+def _drawn(job: Job) -> Drawn:
+    try:
+        answer = capacity_of(job)
+    except SPOILT:
+        return Drawn()
+    data = answer.data if answer else {}
+    return Drawn(**{name: data.get(name) for name in Drawn.__struct_fields__})
+
+
 def _findings(job: Job) -> Findings:
     """What its own record says, as it stood with the newest entry: no clock, no files beside it, no other jobs."""
     alone = Job(job.name, job.folder, replace(job.bench, folder=job.folder, problems=()), job.record)
@@ -91,6 +107,7 @@ def _findings(job: Job) -> Findings:
     return Findings(tuple(Found(f.level, f.key.partition(".")[0], f.topic, f.text) for f in found))
 
 
+DRAWN = Question("drawn", Drawn, _drawn)
 FILLINGS = Question("fillings", Fillings, _fillings)
 FINDINGS = Question("findings", Findings, _findings)
 
@@ -102,10 +119,3 @@ def worked_page(table: str, told: Told[Any]) -> Page:
     for column in TABLES[table].columns:
         page[column.name] = packed(column.form, [getattr(row, column.name) for _, row in rows])
     return page
-
-
-def drawn(told: Told[Fillings], names: Sequence[str]) -> Mapping[str, list[float | None]]:
-    """What each pen draws by its last filling: volume, its uncertainty and the share filled, for the table of jobs."""
-    columns = ("volume_ml", "expanded_uncertainty_ml", "share_filled")
-    last = {name: answer.rows[-1] for name, answer in told.answers.items() if answer.rows}
-    return {column: [getattr(last.get(name), column, None) for name in names] for column in columns}

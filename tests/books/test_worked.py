@@ -5,7 +5,7 @@ import datetime as dt
 from books.by_the_careful_reader import rows_of
 
 from pentools.books.asked import Told
-from pentools.books.worked import FILLINGS, FINDINGS, drawn, worked_page
+from pentools.books.worked import DRAWN, FILLINGS, FINDINGS, Drawn, worked_page
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import now
 from pentools.record.job import create_job, job_in
@@ -33,13 +33,15 @@ def test_each_filling_comes_to_what_the_sum_says(tmp_path):
     page = worked_page("fillings", Told({job.name: told}, {}))
     assert rows_of(page)[1]["share_filled"] == told.rows[1].share_filled
     assert [row["number"] for row in rows_of(page)] == [1, 2, 3, 4][: len(told.rows)]
-    assert drawn(Told({job.name: told}, {}), ["none", job.name])["volume_ml"] == [None, told.rows[-1].volume_ml]
+    last = told.rows[-1]
+    assert DRAWN.of(job) == Drawn(last.volume_ml, last.expanded_uncertainty_ml, last.share_filled)
 
 
 def test_weighings_that_contradict_each_other_leave_their_columns_empty(tmp_path):
     job = create_job(open_bench_folder(tmp_path, create=True), "pen")
     for state, mass in (("dry", "20.30"), ("filled", "18.10")):
         job.add("fill test", "weighing", {"state": state, "mass": f"{mass} g"})
+    assert DRAWN.of(job) == Drawn()
     [row] = FILLINGS.of(job).rows
     assert (row.volume_ml, row.share_filled, row.weighings) == (None, None, 2)
 

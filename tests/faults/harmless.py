@@ -13,7 +13,7 @@ from pathlib import Path
 
 from pentools import cli
 from pentools.books.pages import pages_of
-from pentools.books.worked import FILLINGS, FINDINGS
+from pentools.books.worked import DRAWN, FILLINGS, FINDINGS
 from pentools.panels.bench import BenchSheet, MessagePanel
 from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, job_in, shipped_folder
@@ -80,7 +80,7 @@ def looked_at(job):
         troubles.tried(f"state of {stage.key}", lambda stage=stage: state_of(job, stage))
     troubles.tried("review", lambda: [str(finding) for finding in review(job)])
     troubles.tried("ledger", lambda: pages_of(job.bench, [job.name]))
-    for question in (FILLINGS, FINDINGS):
+    for question in (DRAWN, FILLINGS, FINDINGS):
         troubles.tried(question.key, lambda question=question: question.of(job))
     return troubles
 
