@@ -37,7 +37,7 @@ def test_a_job_is_never_like_itself():
 
 CIRCLES = {
     "system and work": [job(), job(), job()],
-    "family and work": [job(), job("button-sac"), job("button-sac")],
+    "family and work": [job(), job(), job("button-sac")],
     "work": [job(), job("piston", family="piston"), job("piston", family="piston")],
     "all": [job(), job("piston", "whole", "piston"), job(work="look")],
 }
@@ -49,7 +49,8 @@ def test_it_widens_until_there_are_three(key):
     assert (found.key, len(found.jobs)) == (key, 3)
     assert (found.why == "") is (key == "system and work")
     if found.why:
-        assert found.why.startswith("It takes three: “lever sac filler, a new sac” has 1")
+        near = 2 if key == "family and work" else 1
+        assert found.why.startswith(f"It takes three: “lever sac filler, a new sac” has {near}")
 
 
 def test_where_the_kind_of_work_is_not_said_the_system_stands_alone():

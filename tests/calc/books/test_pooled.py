@@ -50,3 +50,16 @@ def test_few_groups_and_single_pens_alone_say_nothing():
 def test_no_time_at_all_is_refused():
     with pytest.raises(InputError, match="above 0"):
         pooled({"a": [0, 3], "b": [1], "c": [2], "d": [3]})
+
+
+def test_by_hand():
+    """Means 0 to 3 of two each, half a unit off: within 0.5, between (10/3 - 0.5)/2, so that 0.15 of the way is leant."""
+    found = pooled({str(m): [math.exp(m - 0.5), math.exp(m + 0.5)] for m in range(4)})
+    assert found.within**2 == pytest.approx(0.5)
+    assert found.between**2 == pytest.approx(17 / 12)
+    assert [one.lean for one in found.groups.values()] == pytest.approx([0.15] * 4)
+    assert [math.log(one.likely) for one in found.groups.values()] == pytest.approx([0.225, 1.075, 1.925, 2.775])
+    # variance: (1 - B) v/n + B² var(m) + 2 B² (mean - m)² / 3; Student's t of 4 degrees, from memory
+    half = 2.776445 * math.sqrt(0.85 * 0.25 + 0.0225 * (17 / 12 + 0.25) / 4 + 2 * 0.0225 * 2.25 / 3)
+    assert math.log(found.groups["0"].high) == pytest.approx(0.225 + half, abs=1e-5)
+    assert math.log(found.groups["0"].low) == pytest.approx(0.225 - half, abs=1e-5)
