@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import ROUND_CEILING, Decimal
 from typing import Any
 
@@ -15,11 +15,13 @@ from pentools.books.time_taken import TIME, JobTime, time_of
 from pentools.calc.books.ahead import Ahead, one_more, one_of_another_kind
 from pentools.calc.books.few import TOO_FEW, enough
 from pentools.calc.books.pooled import scatter_within
+from pentools.errors import RecordError
 from pentools.money import in_money, rounded
 from pentools.numbers import capital, fixed, in_words, percent, plain
 from pentools.record.bench import Bench, open_bench_folder
 from pentools.record.billing import Billing, billing_of
 from pentools.record.job import Job, open_job
+from pentools.record.view import SPOILT, why_not
 
 __all__ = ["PartsCost", "PriceRange", "Quote", "quote", "quote_of", "quoted_from"]
 
@@ -242,9 +244,21 @@ def quote(job: str, bench: str | os.PathLike[str] | Bench | None = None) -> Quot
 
 
 def quote_of(job: Job) -> Quote:
-    """The quote for an open job, its record taken as it stands."""
-    jobs = ask_bench(job.bench, TIME).answers
-    return quoted_from(job.name, time_of(job), jobs, billing_of(job.bench))
+    """The quote for an open job, its record taken as it stands.
+
+    Raises
+    ------
+    RecordError
+        If its own entries contradict each other, or the bench cannot be looked into.
+    """
+    told = ask_bench(job.bench, TIME)
+    try:
+        mine = time_of(job)
+    except SPOILT as error:
+        raise RecordError(f"{job.name} cannot be quoted for. {why_not(error)}") from error
+    found = quoted_from(job.name, mine, told.answers, billing_of(job.bench))
+    unread = tuple(name for name in told.unread if name != job.name)
+    return replace(found, outside={**found.outside, "it cannot be read": unread}) if unread else found
 
 
 def quoted_from(name: str, job: JobTime, jobs: Mapping[str, JobTime], billing: Billing) -> Quote:

@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from pentools.books.asked import Told
 from pentools.books.invented import invent_bench
 from pentools.books.like import counted_jobs
 from pentools.books.quote import quote, quoted_from
@@ -88,6 +89,15 @@ def test_money_of_no_decimals_stays_so():
     assert found.ceiling == 6000
 
 
+def test_other_kinds_of_work_lend_their_scatter():
+    others = {f"p{n}": job(minutes, "piston", "whole", family="piston") for n, minutes in enumerate((100, 300, 900))}
+    assert quoted().minutes.degrees_of_freedom == 2
+    lent = quoted(JOBS | others)
+    assert lent.jobs == ("a", "b", "c")
+    assert lent.minutes.degrees_of_freedom == 4
+    assert lent.minutes.high > quoted().minutes.high
+
+
 def test_a_wider_circle_is_a_wider_range():
     jobs = {
         "a": job(100, "piston", family="piston"), "b": job(120, "piston", family="piston"), "c": job(45, "bulb", family="breather"),
@@ -103,6 +113,24 @@ def test_on_a_bench_it_is_asked_by_name(bench, tmp_path):
     assert quote("a-first", bench.folder).n == 0
     with pytest.raises(RecordError, match="There is no job"):
         quote("nobody", bench)
+
+
+def test_a_damaged_job_is_named_and_stops_nothing(bench, monkeypatch):
+    monkeypatch.setattr("pentools.books.quote.time_of", lambda _: HERE)
+    unread = Told({}, {"c-torn": "It cannot be read."})
+    monkeypatch.setattr("pentools.books.quote.ask_bench", lambda *_: unread)
+    found = quote("a-first", bench)
+    assert found.outside == {"it cannot be read": ("c-torn",)}
+    assert "Not built on, since it cannot be read: c-torn." in found.lines
+
+
+def test_a_job_whose_own_entries_contradict_each_other_is_said(bench, monkeypatch):
+    def spoilt(_):
+        raise ZeroDivisionError
+
+    monkeypatch.setattr("pentools.books.quote.time_of", spoilt)
+    with pytest.raises(RecordError, match="a-first cannot be quoted for"):
+        quote("a-first", bench)
 
 
 @pytest.mark.parametrize(("pens", "least", "most"), [(30, 0.7, 0.9), (200, 0.74, 0.86)])
