@@ -9,6 +9,7 @@ import pytest
 from pentools.books.archive import MANIFEST, archive_job
 from pentools.books.unarchive import unarchive_job
 from pentools.errors import InputError, RecordError
+from pentools.record.appending import locked
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
 
@@ -116,3 +117,11 @@ def test_a_job_without_a_record_yet_goes_out_and_comes_back(tmp_path):
     archive_job(create_job(bench, "fresh"), tmp_path / "out.zip")
     opened = unarchive_job(open_bench_folder(tmp_path / "other", create=True), tmp_path / "out.zip")
     assert contents(opened.folder) == contents(bench.folder / "fresh")
+
+
+def test_it_waits_for_whoever_is_writing_in_the_record(job, tmp_path, monkeypatch):
+    monkeypatch.setattr("pentools.books.archive.LOCK_SECONDS", 0.1)
+    with locked(job.record.path, 1.0), pytest.raises(RecordError, match="held the lock"):
+        archive_job(job, tmp_path / "out.zip")
+    assert [p.name for p in tmp_path.iterdir()] == ["bench"]
+    archive_job(job, tmp_path / "out.zip")
