@@ -185,7 +185,8 @@ def give_invoice(job: Job, today: dt.date, *, why: str = "") -> Given:
     Raises
     ------
     HoldError
-        If it comes to more than was agreed; it can be given once the owner's later yes is on record.
+        If it comes to more than was agreed (it can be given once the owner's later yes is on record), or the price said at
+        the end was nothing, as for work that is covered.
     InputError, RecordError
         As `draft_invoice` does, or if the record cannot be written; no number is used then.
     """
@@ -249,8 +250,14 @@ def _given(pens: tuple[Job, ...], values: Invoice, *, fresh: bool) -> Given:
 
 
 def _refuse_past(draft: Draft) -> None:
+    total, currency = in_money(draft.bill.total, draft.currency), draft.currency
+    if draft.said_price == 0 and draft.bill.total > 0:
+        raise HoldError(
+            f"The price said at the end was {in_money(Decimal(0), currency)}, so nothing is billed; the lines come to {total}. "
+            "Where something is to be paid after all, enter the price at the end anew."
+        )
     if draft.most is not None and draft.bill.total > draft.most:
-        total, most = in_money(draft.bill.total, draft.currency), in_money(draft.most, draft.currency)
+        most = in_money(draft.most, currency)
         raise HoldError(
             f"The invoice comes to {total}, with postage and tax, and at most {most} was agreed. Ask the owner first and "
             "enter the yes with its price under Proposal and agreement, or take something off there under “For the invoice”."

@@ -144,7 +144,9 @@ def _lot(lot: str, bench: Bench, say: Callable[[str], None], *, as_json: bool) -
     say(sentence)
     for pen in told.pens:
         uses = "; ".join(dict.fromkeys(f"{use.what}{f' at {use.where}' if use.where else ''} ({use.way}, {use.on})" for use in pen.uses))  # fmt: skip
-        back = "".join(f" It came back as {job}: {one.failed or 'not said why'}." for job, one in pen.came_back)
+        back = "".join(
+            f" It came back as {job}: {(one.failed or 'not said why').rstrip('. ')}." for job, one in pen.came_back
+        )
         say(f"{pen.job}: {pen.pen or 'pen not named'}: {uses}.{back}")
     return EXIT_OK
 

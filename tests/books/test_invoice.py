@@ -65,6 +65,18 @@ def test_more_than_was_agreed_is_refused_without_a_later_yes(tmp_path):
     assert give_invoice(job, DAY).values.number == "2026-001"
 
 
+def test_work_that_is_covered_is_not_billed(tmp_path):
+    job = pen(bench_that_bills(tmp_path))
+    job.add("release", "result", {"ending": "done", "summary": "It fills.", "price": "0 EUR"})
+    assert draft_invoice(job).difference == Decimal("49.50")
+    with pytest.raises(
+        HoldError, match=r"said at the end was 0\.00 EUR, so nothing is billed; the lines come to 49\.50 EUR"
+    ):
+        give_invoice(job, DAY)
+    job.add("release", "result", {"ending": "done", "summary": "It fills.", "price": "49.50 EUR"})
+    assert give_invoice(job, DAY).fresh
+
+
 def test_the_chain_is_told(tmp_path):
     job = pen(bench_that_bills(tmp_path), agreed=False)
     draft = draft_invoice(job)
