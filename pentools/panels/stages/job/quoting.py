@@ -54,10 +54,12 @@ class QuoteRow:
         self.form.more.value = self.form.more.value or bool(
             self._filled
         )  # what was filled in is seen before it is saved
-        first, *rest = quote.lines
+        first, why_wider = quote.sentence, quote.circle.why
+        rest = [line for line in quote.lines if line not in (first, why_wider)]
         folded = "".join(f"<p>{escape(line)}</p>" for line in rest)
         why = f"<details><summary>From which jobs, and what is not in it</summary>{folded}</details>" if rest else ""
-        self.told.value = f"<p>{escape(first)}</p>{why}"
+        shown = "".join(f"<p>{escape(line)}</p>" for line in (first, why_wider) if line)
+        self.told.value = f"{shown}{why}"
 
 
 def offered(quote: Quote) -> dict[str, str]:

@@ -31,6 +31,7 @@ def test_one_press_fills_what_is_empty_and_saves_nothing(sheet, job):
     assert "Too few to say" in panel.quoting.told.value
     assert form.boxes["hours_low"].text == ""
     assert form.more.value is False
+    assert "It takes three" in panel.quoting.told.value.partition("<details>")[0]
     for name, minutes, price in (("o-1", 50, "40 EUR"), ("o-2", 60, "50 EUR"), ("o-3", 72, "62.50 EUR")):
         finish(job.bench, name, minutes, price)
     form.boxes["hours_likely"].text = "55 min"
