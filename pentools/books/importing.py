@@ -159,7 +159,7 @@ class _Sorting:
         other = self._called.get(job.casefold(), named)
         if other != named:
             return f"“{named}” and “{other}” both make the job name {job}. Name one of them otherwise."
-        if job not in self.jobs and (self._bench.folder / job).exists():
+        if (self._bench.folder / job).exists():
             return f"There is already a job {job}, and this row says something else. Enter it there by hand, or name it otherwise."
         return ""
 

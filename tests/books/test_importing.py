@@ -88,7 +88,7 @@ def test_each_entry_says_where_it_is_from_and_carries_the_day_given(take, bench)
     take(GOOD)
     for entry in open_job("12-2019", bench=bench).record.entries:
         assert entry.note.startswith("imported from old.csv, row 2, on 20")
-        assert entry.time.date() == dt.date(2019, 4, 3)
+        assert entry.time.replace(tzinfo=None) == dt.datetime(2019, 4, 3, 12)
 
 
 def test_nothing_is_written_unless_asked_and_the_report_is_the_same(take, bench):
@@ -143,6 +143,13 @@ def test_a_row_that_is_taken_twice_is_noticed(take, bench):
     assert [one.job for one in done.taken] == ["13-2019"]
     assert (bench.folder / "12-2019" / "record.jsonl").read_bytes() == before
     assert take(NEXT, NEXT, mapping=MAPPING.replace('job = "Nr"', ""), write=False).there[0] == (2, "13-2019")
+
+
+def test_a_row_that_stands_twice_in_the_file_is_taken_once(take, bench):
+    done = take(GOOD, NEXT, GOOD)
+    assert ([one.row for one in done.taken], done.there) == ([2, 3], ((4, "12-2019"),))
+    ids = [entry.id for entry in open_job("12-2019", bench=bench).record.entries]
+    assert len(set(ids)) == len(ids)
 
 
 def test_a_job_that_is_here_is_not_added_to(take, bench):

@@ -153,7 +153,7 @@ def test_links_devices_passwords_and_other_packings_are_refused(tmp_path, bench)
     at = content.index(b"PK\x01\x02")
     content[at + 8] |= 1
     path.write_bytes(content)
-    with pytest.raises(RecordError, match="password"):
+    with pytest.raises(RecordError, match="locked with a password"):
         unarchive_job(bench, path)
     assert nothing_laid(bench)
 
