@@ -78,7 +78,8 @@ def found_in_lines(found: Found, most: int) -> Iterator[str]:
     if not found.matches:
         yield "No pen on this bench is like that."
     elif len(found.matches) > most:
-        yield f"{len(found.matches)} pens; the first {most} are shown (--most {len(found.matches)} shows all)."
+        first = {0: "none is shown", 1: "the first is shown"}.get(most, f"the first {most} are shown")
+        yield f"{len(found.matches)} pens; {first} (--most {len(found.matches)} shows all)."
     else:
         yield "1 pen." if len(found.matches) == 1 else f"{len(found.matches)} pens."
     if found.nearest:

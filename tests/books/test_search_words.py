@@ -35,7 +35,7 @@ def test_none_and_too_many():
     assert lines[1] == "The nearest, though not near enough:"
     assert "3 pens have no such size on record." in lines
     assert lines[-1] == "Not looked through, because it cannot be read: bad."
-    assert list(found_in_lines(Found((ONE, ONE)), 1))[-2] == "2 pens; the first 1 are shown (--most 2 shows all)."
+    assert list(found_in_lines(Found((ONE, ONE)), 1))[-2] == "2 pens; the first is shown (--most 2 shows all)."
 
 
 def test_every_key():
