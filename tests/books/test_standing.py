@@ -9,6 +9,8 @@ from pentools.record import entries
 from pentools.record.ahead import ahead_of
 from pentools.record.entries import as_if_at, now
 from pentools.record.job import create_job, open_job
+from pentools.record.stages.closing.work import clocks_of
+from pentools.sums.closing.work import closing_rows
 
 YES = {"to": "heat; sealant; mend", "answered_on": "2026-11-05", "channel": "letter"}
 
@@ -106,3 +108,18 @@ def test_after_it_was_asked_after_the_next_day_counts(job):
     assert of(job).ask_on == "2026-12-01"
     job.add("release", "followed up", {"asked_on": "2026-12-02"})
     assert of(job).ask_on is None
+
+
+def test_a_joint_that_is_tested_waits_only_for_its_ink(job):
+    job.add("intake", "arrival", {"pen": "a pen", "system": "lever-sac", "material": "celluloid"})
+    [key] = [row.key for row in closing_rows("lever-sac") if row.clock == "section"]
+    job.add("closing", "order", {"done": key, "section_with": "shellac"})
+    [clock] = [one for one in clocks_of(job, dt.datetime(1970, 1, 2, tzinfo=dt.UTC)) if one.row.key == key]
+    assert clock.test_at < clock.ink_at
+
+    def until():
+        return [one.until for one in of(job).clocks if one.what == f"shellac at the {clock.row.part}"]
+
+    assert until() == [clock.test_at.isoformat(timespec="minutes")]
+    job.add("closing", "order", {"tested": key})
+    assert until() == [clock.ink_at.isoformat(timespec="minutes")]
