@@ -122,6 +122,16 @@ def test_own_rings_are_the_drawer_or_where_it_is_asked_for_the_whole_list(bench)
     assert answer_to("abrasives", {"material": "celluloid", "defect": "20 um"}, bench).data["from_bench"] == ["own"]
 
 
+def test_one_text_of_the_drawer_that_cannot_be_read_stands_in_no_answers_way(tmp_path):
+    (tmp_path / "bench.toml").write_text('[stock]\nrings = ["odd", "1.78x4.47"]\nsacs = ["16"]\nwashers = ["?"]\n')
+    found = answer_to("seal", RING | {"all": "yes"}, tmp_path).data
+    assert [one["designation"] for one in found["candidates"] if one["in_drawer"]] == ["4.47x1.78"]
+    assert answer_to("sac", {"barrel": "8.00 mm"}, tmp_path).data["in_drawer"] is False
+    assert answer_to("washer", {"bore": "8.30 mm", "rod": "1.60 mm"}, tmp_path).data["in_drawer"] == []
+    with pytest.raises(InputError):
+        answer_to("seal", RING | {"from": "stock"}, tmp_path)  # asked for by name, it is said
+
+
 def test_without_a_bench_nothing_is_taken(bench, monkeypatch):
     assert bench_of() is None
     monkeypatch.setenv("PENTOOLS_BENCH", str(bench))

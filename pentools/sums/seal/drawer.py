@@ -8,9 +8,10 @@ from dataclasses import dataclass
 
 from pentools.calc.seal.sac import MATERIALS, SacSize, sac_outside_mm
 from pentools.errors import InputError
+from pentools.sums.seal.stock import read_stock
 from pentools.units import read_number, read_quantity
 
-__all__ = ["SACS_HINT", "SHEETS_HINT", "InDrawer", "read_sacs", "read_washers"]
+__all__ = ["SACS_HINT", "SHEETS_HINT", "InDrawer", "at_hand", "read_sacs", "read_washers"]
 
 SACS_HINT = "sacs at hand, each with its material: latex 16; latex 6.40 mm; a name may be added: bag of May=latex 16"
 SHEETS_HINT = "washers and sheet at hand, such as washer 8.5 x 1.5 mm; sheet 0.64 mm; cork sheet 6 mm"
@@ -71,6 +72,32 @@ def read_sacs(items: Sequence[str], material: str) -> tuple[SacSize, ...]:
     """
     found = [_sac(text.strip()) for text in items]
     return tuple(size for of, size in found if of == material)
+
+
+def at_hand(key: str, items: Sequence[str]) -> tuple[str, ...]:
+    """What of a bench's drawer a sum can read; one bad text must not stand in the way of every answer.
+
+    Parameters
+    ----------
+    key : {"seal", "sac", "washer"}
+        The sum.
+    items : sequence of str
+        Texts as the sum's field ``drawer`` takes them.
+    """
+    return tuple(text for text in items if _reads(key, text))
+
+
+def _reads(key: str, text: str) -> bool:
+    try:
+        if key == "seal":
+            read_stock([text])
+        elif key == "sac":
+            _sac(text.strip())
+        else:
+            _washer(text.strip())
+    except InputError:
+        return False
+    return True
 
 
 def _sac(text: str) -> tuple[str, SacSize]:

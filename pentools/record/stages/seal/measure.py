@@ -18,6 +18,7 @@ from pentools.record.stages.seal.kinds import MEASURE, PLACES, SEALANT, TRIAL, M
 from pentools.record.stages.seal.seats import seat_answer
 from pentools.record.view import once_a_state
 from pentools.sums.base import SumAnswer
+from pentools.sums.seal.drawer import at_hand
 from pentools.sums.seal.sac import SAC
 from pentools.sums.seal.stock import read_stock
 from pentools.sums.seal.washer import WASHER
@@ -192,7 +193,9 @@ def work_out(job: Job, place: str) -> SumAnswer | None:
     if place not in PLACES or any(getattr(values, name) is None for name in PLACES[place].needs):
         return None
     if PLACES[place].way in ("washer", "packing"):
-        return WASHER.run(_washer_inputs(values, place) | {"drawer": job.bench.strings("stock", "washers")})
+        return WASHER.run(
+            _washer_inputs(values, place) | {"drawer": at_hand("washer", job.bench.strings("stock", "washers"))}
+        )
     if PLACES[place].way in ("stretch", "press", "liner"):
         return seat_answer(place, values, _half_width_mm(job))
     return SAC.run(_sac_inputs(job, values)) if PLACES[place].way == "sac" else None
@@ -231,5 +234,5 @@ def _sac_inputs(job: Job, values: Measure) -> dict[str, Value]:
         "before": values.bore_before,
         "cleaned": values.cleaned,
         "pneumatic": system.startswith("pneumatic"),
-        "drawer": job.bench.strings("stock", "sacs"),
+        "drawer": at_hand("sac", job.bench.strings("stock", "sacs")),
     }

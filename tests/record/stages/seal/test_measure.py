@@ -6,6 +6,8 @@ import pytest
 from record.stages.seal.pens import HEAD, STOCK, WASHER, with_stock
 
 from pentools.errors import InputError
+from pentools.record.bench import open_bench_folder
+from pentools.record.job import create_job
 from pentools.record.stages.seal.measure import (
     bore_mm,
     candidates,
@@ -184,3 +186,12 @@ def test_a_bench_without_a_calliper_of_its_own_takes_three_hundredths(job, monke
     monkeypatch.setattr(type(job.bench), "text", lambda self, *names: "")
     job.add("seal", "measure", {"place": "head", **HEAD})
     assert gland_of(job, "head").half_width_mm == 0.03
+
+
+def test_sacs_and_sheet_of_the_drawer_reach_the_answer_for_a_pen(bench):
+    (bench.folder / "bench.toml").write_text('[stock]\nsacs = ["latex 17", "odd"]\nwashers = ["sheet 0.64 mm"]\n')
+    job = create_job(open_bench_folder(bench.folder), "with-a-drawer")
+    job.add("seal", "measure", {"place": "sac", "bore": "8.00 mm", "nipple": "6.20 mm"})
+    assert work_out(job, "sac").data["in_drawer"] is True
+    job.add("seal", "measure", {"place": "washer", "bore": "8.30 mm", "rod": "1.60 mm"})
+    assert work_out(job, "washer").data["in_drawer"] == ["sheet 0.64 mm"]
