@@ -152,13 +152,14 @@ def find_on(bench: Bench, asked: Asked, *, most: int = 20) -> Found:
 def _found(told: Told[Known], texts: Mapping[str, Words], asked: Asked, calliper: float, most: int) -> Found:
     forms = [_forms(word) for word in asked.words]
     sizes = {name: _asked_sizes(name, value) for name, value in asked.sizes.items()}
+    looked_for = [{one.name: (one.value, doubt_of(one, calliper)) for one in own} for own in sizes.values()]
     near_by: list[tuple[float, tuple[int, ...], str]] = []
     far: list[tuple[float, tuple[int, ...], str]] = []
     without = 0
     for job, known in told.answers.items():
         if not _is_so(known, asked) or (forms and not _has(texts.get(job), forms)):
             continue
-        off = _off(sizes.values(), known.sizes, calliper)
+        off = _off(looked_for, known.sizes, calliper)
         if off is None:
             without += 1
         else:
@@ -247,14 +248,22 @@ def _asked_sizes(name: str, value: Reading | float) -> tuple[Size, ...]:
     return tuple(Size(one, number, stated) for one in EITHER.get(name, (name,)))
 
 
-def _off(asked: Iterable[Sequence[Size]], there: Sequence[Size], calliper: float) -> float | None:
-    """By how many times what is near enough the worst of the sizes lies off; 0 of none, None where one is not on record."""
+def _off(asked: Sequence[Mapping[str, tuple[float, float]]], there: Sequence[Size], calliper: float) -> float | None:
+    """By how many times what is near enough the worst of the sizes lies off; 0 of none, None where one is not on record.
+
+    Each size asked for comes as the names that it may go by, each with its value and its doubt.
+    """
     worst = 0.0
     for own in asked:
-        shares = [_share(one, size, calliper) for one in own for size in there if size.name == one.name]
-        if not shares:
+        best = math.inf
+        for size in there:
+            mine = own.get(size.name)
+            if mine is not None:
+                off = abs(size.value - mine[0]) / (COVERAGE * math.hypot(mine[1], doubt_of(size, calliper)))
+                best = min(best, off)
+        if best == math.inf:
             return None
-        worst = max(worst, min(shares))
+        worst = max(worst, best)
     return worst
 
 
