@@ -5,10 +5,13 @@ import datetime as dt
 import multiprocessing
 import shutil
 
+import pytest
 from books.billing import bench_that_bills, pen
 
+from pentools.books import register
 from pentools.books.invoice import give_invoice
 from pentools.books.register import REGISTER, heal, numbers_given, safe_cell
+from pentools.errors import RecordError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import open_job
 
@@ -43,6 +46,17 @@ def test_two_processes_leave_no_gap_and_no_double(tmp_path):
     rows = list(csv.reader((tmp_path / REGISTER).read_text().splitlines()))
     assert [row[0] for row in rows] == ["place", *map(str, range(1, 9))]
     assert sorted(row[3] for row in rows[1:]) == names
+
+
+def test_while_another_program_gives_a_number_nobody_else_does(tmp_path, monkeypatch):
+    bench = bench_that_bills(tmp_path)
+    job = pen(bench, "a")
+    monkeypatch.setattr(register, "LOCK_SECONDS", 0.2)
+    with register.sequence_held(bench), pytest.raises(RecordError, match="no number was used"):
+        give_invoice(job, DAY)
+    assert not job.record.live("agree", "invoice")
+    give_invoice(job, DAY)
+    assert places(bench) == [1]
 
 
 def test_a_job_moved_away_leaves_its_number_used(tmp_path):
