@@ -48,6 +48,11 @@ def test_those_count_that_count_in_a_record(seed, tmp_path):
     assert [line.id for line in counting(plain_lines(written(*entries)))] == wanted
 
 
+def test_a_withdrawal_that_names_nothing_does_not_count():
+    lines = plain_lines(written(entry("a"), entry("b", WITHDRAWAL), entry("c")))
+    assert [line.id for line in counting(lines)] == ["a", "c"]
+
+
 def test_times_are_those_that_the_library_reads():
     luck = random.Random(5)
     digits = [f"{luck.randint(1960, 2210):04}-{luck.randint(0, 13):02}-{luck.randint(0, 32):02}T{luck.randint(0, 25):02}:"

@@ -7,7 +7,7 @@ import pytest
 from books.by_the_careful_reader import rows_of
 
 from pentools.books import tables_kept
-from pentools.books.kept import Shelf
+from pentools.books.kept import Kept, Shelf
 from pentools.books.pages import pages_of
 from pentools.books.table_forms import ENTERED
 from pentools.books.tables_kept import TablesKept
@@ -106,6 +106,16 @@ def test_a_spoilt_page_is_read_anew(bench, read, change):
     again = read()[0]
     assert again == fresh(bench) != rows
     assert read()[:2] == (again, [])
+
+
+def test_one_changed_bit_in_what_is_kept_is_seen(bench, read):
+    rows = read()[0]
+    shelf = Shelf(bench)
+    for job, kept in shelf.of("table entries").items():
+        answer = bytearray(kept.answer)
+        answer[answer.index(b"at_utc") + 20] ^= 1
+        shelf.put("table entries", {job: Kept(kept.stamp, bytes(answer))})
+    assert read()[0] == rows
 
 
 def test_a_file_that_is_none_is_done_without(bench, read):

@@ -77,6 +77,14 @@ def test_no_file_beside_the_record_and_no_clock_changes_a_finding(tmp_path, monk
     assert on_record(job)
 
 
+def test_the_clock_stands_at_the_newest_entry(tmp_path, monkeypatch):
+    job = sample(tmp_path, "green-piston")
+    seen = []
+    monkeypatch.setattr("pentools.books.worked.on_record", lambda alone: seen.append(now()) or ())
+    FINDINGS.of(job)
+    assert seen == [max(entry.time for entry in job.record.entries)]
+
+
 class _Fixed:
     """A clock that says one time unless it is set."""
 
