@@ -9,7 +9,7 @@ from pentools.numbers import capital
 from pentools.record.appending import put_in_place, what_failed
 from pentools.record.bench import bench_folder, open_bench_folder
 from pentools.record.job import create_job, job_folder, open_job
-from pentools.record.layout import lay_out, shipped_folder
+from pentools.record.layout import YEAR, lay_out, shipped_folder
 from pentools.record.stages.job.ending_kinds import ENDINGS
 from pentools.record.stages.job.intake_kinds import ARRIVAL
 from pentools.record.stages.job.release import ending
@@ -73,7 +73,7 @@ def lay_year(bench: str | None, *, say: Callable[[str], None], bench_option: str
     RecordError
         If a job cannot be laid out; those before it are there then.
     """
-    year, folder = shipped_folder("sample_year"), bench_folder(bench)
+    year, folder = shipped_folder("sample_jobs") / YEAR, bench_folder(bench)
     if not (folder / "bench.toml").exists() and not (folder.is_dir() and any(folder.iterdir())):
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         for name in ("bench.toml", "stock.csv"):

@@ -18,29 +18,38 @@ __all__ = [
     "LEDGER_NOTEBOOK",
     "PARTS",
     "RECORD_NAME",
+    "YEAR",
     "has_picture",
     "lay_bench_notebook",
     "lay_out",
     "like_it",
     "pictures_in",
+    "sample_names",
     "shipped_folder",
 ]
 
 RECORD_NAME = "record.jsonl"
 BENCH_NOTEBOOK = "bench.ipynb"
 LEDGER_NOTEBOOK = "ledger.ipynb"
+YEAR = "a-year"
+"""The folder among the sample jobs that is a bench of its own: fifteen short jobs of one year."""
 DOOR = "PENTOOLS_DOOR"
 """The environment's name for where the bench's own notebook is served, where it is."""
 PARTS = ("photos", "scans", "writeup")
 
 
 def shipped_folder(name: str) -> Path:
-    """A folder that comes with the kit: ``notebooks``, ``sample_jobs`` or ``sample_year``."""
+    """A folder that comes with the kit: ``notebooks`` or ``sample_jobs``."""
     package = Path(__file__).resolve().parents[1]
     for candidate in (package / "_shipped" / name, package.parent / name):
         if candidate.is_dir():
             return candidate
     raise RecordError(f"The folder {name} that comes with the kit is missing. Install the kit again.")
+
+
+def sample_names() -> tuple[str, ...]:
+    """The sample jobs that are told in full, in the order of their names; the short ones of `YEAR` are not among them."""
+    return tuple(sorted(path.parent.name for path in shipped_folder("sample_jobs").glob(f"*/{RECORD_NAME}")))
 
 
 def lay_out(folder: Path, *, sample: Path | None = None) -> None:

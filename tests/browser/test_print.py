@@ -6,7 +6,8 @@ import re
 import pytest
 
 from pentools.record.bench import open_bench_folder
-from pentools.record.job import create_job, shipped_folder
+from pentools.record.job import create_job
+from pentools.record.layout import sample_names
 from pentools.writeup.pdf import PdfError, engine
 from pentools.writeup.write import write_pages
 
@@ -37,7 +38,7 @@ def test_every_paper_of_every_sample_is_one_page(tab, tmp_path, paper):
     settings = bench.folder / "bench.toml"
     settings.write_text(settings.read_text().replace('paper = "A4"', f'paper = "{paper}"'))
     bench = open_bench_folder(bench.folder)
-    samples = sorted(folder.name for folder in shipped_folder("sample_jobs").iterdir() if folder.is_dir())
+    samples = sample_names()
     assert len(samples) >= 6
     for sample in samples:
         for page in write_pages(create_job(bench, sample, sample=sample), PAPERS):

@@ -6,13 +6,14 @@ The checker is axe-core (WCAG 2 A and AA rules among others), as axe-playwright-
 import pytest
 
 from pentools.record.bench import open_bench_folder
-from pentools.record.job import create_job, job_in, shipped_folder
+from pentools.record.job import create_job, job_in
+from pentools.record.layout import sample_names
 from pentools.writeup.card.page import card_page
 from pentools.writeup.write import write_pages
 
 pytestmark = pytest.mark.browser
 
-SAMPLES = sorted(folder.name for folder in shipped_folder("sample_jobs").iterdir() if folder.is_dir())
+SAMPLES = sample_names()
 MOST_PAGES = {"blog.html": 8, "card.html": 1}
 
 

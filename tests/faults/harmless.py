@@ -17,13 +17,14 @@ from pentools.books.worked import DRAWN, FILLINGS, FINDINGS
 from pentools.panels.bench import BenchSheet, MessagePanel
 from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, job_in, shipped_folder
+from pentools.record.layout import sample_names
 from pentools.record.registry import STAGES, all_stages
 from pentools.record.review import review
 from pentools.writeup.forms import files_of, page_forms
 from pentools.writeup.notebook import read_notebook
 
 SECONDS = itertools.count(1_780_000_000)
-SAMPLES = tuple(sorted(path.name for path in shipped_folder("sample_jobs").iterdir()))
+SAMPLES = sample_names()
 
 
 def lay_out(bench, name, lines):

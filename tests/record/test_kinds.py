@@ -5,7 +5,8 @@ from record.odd_values import GRAM, MANY, WRONG
 
 from pentools.errors import RecordError
 from pentools.record.entries import new_entry
-from pentools.record.job import create_job, job_in, shipped_folder
+from pentools.record.job import create_job, job_in
+from pentools.record.layout import sample_names
 from pentools.record.registry import all_stages
 from pentools.record.review import review
 from pentools.record.stages.job.intake_kinds import ARRIVAL
@@ -49,7 +50,7 @@ def test_what_is_kept_comes_back_as_it_was(new_job):
     assert (again.state, again.mass.value, again.mass.standard_uncertainty, again.strokes) == ("filled", 16.42, 0.02, 3)
 
 
-@pytest.mark.parametrize("name", sorted(path.name for path in shipped_folder("sample_jobs").iterdir()))
+@pytest.mark.parametrize("name", sample_names())
 def test_shipped_records_all_read(bench, name):
     job = create_job(bench, "job", sample=name)
     assert [finding.text for finding in review(job) if finding.topic in ("value", "unknown", "file")] == []

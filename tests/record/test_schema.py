@@ -9,6 +9,7 @@ from record.odd_values import WRONG
 
 from pentools.record.entries import encode_entry, new_entry
 from pentools.record.job import shipped_folder
+from pentools.record.layout import sample_names
 from pentools.record.registry import all_stages
 from pentools.record.schema import record_schema, schema_text
 
@@ -30,7 +31,7 @@ def test_it_is_a_schema():
     Draft202012Validator.check_schema(record_schema())
 
 
-@pytest.mark.parametrize("name", sorted(path.name for path in shipped_folder("sample_jobs").iterdir()))
+@pytest.mark.parametrize("name", sample_names())
 def test_every_line_of_every_sample_meets_it(name):
     lines = (shipped_folder("sample_jobs") / name / "record.jsonl").read_text(encoding="utf-8").splitlines()
     assert [error.message for text in lines for error in CHECK.iter_errors(json.loads(text))] == []

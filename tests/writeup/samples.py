@@ -5,10 +5,11 @@ import functools
 from building import ROOT
 
 from pentools.record.job import job_in
+from pentools.record.layout import sample_names
 from pentools.writeup.forms import PAGE_FORMS, files_of
 from pentools.writeup.notebook import read_notebook
 
-SAMPLES = sorted(path.name for path in (ROOT / "sample_jobs").iterdir() if path.is_dir())
+SAMPLES = sample_names()
 LEAD = "green-piston"
 
 
