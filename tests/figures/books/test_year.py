@@ -70,3 +70,13 @@ def test_all_that_have_something_to_show():
     assert len(learned_figures(learned)) == 2
     assert len(year_figures(year_from(2026, TIMES, learned))) == 3
     assert year_figures(year_from(2030, {}, learned_from({}, {}))) == ()
+
+
+def test_the_usual_band_and_the_dot_stand_at_their_figures(monkeypatch):
+    monkeypatch.setattr("pentools.figures.books.year.to_drawing", lambda figure, *_: figure)
+    [axes] = filling_figure(learned_from({}, crafts("lever-sac", (0.58, 0.6, 0.62)))).axes
+    [band] = axes.patches
+    assert (round(band.get_x()), round(band.get_width())) == (45, 30)
+    line, dot = axes.lines
+    assert [round(x) for x in line.get_xdata()] == [58, 62]
+    assert [round(x) for x in dot.get_xdata()] == [60]
