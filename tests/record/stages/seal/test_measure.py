@@ -195,3 +195,10 @@ def test_sacs_and_sheet_of_the_drawer_reach_the_answer_for_a_pen(bench):
     assert work_out(job, "sac").data["in_drawer"] is True
     job.add("seal", "measure", {"place": "washer", "bore": "8.30 mm", "rod": "1.60 mm"})
     assert work_out(job, "washer").data["in_drawer"] == ["sheet 0.64 mm"]
+
+
+def test_the_benchs_own_rings_count_as_at_hand(bench):
+    (bench.folder / "bench.toml").write_text('[stock]\nrings = ["1.78x5.28"]\n')
+    job = create_job(open_bench_folder(bench.folder), "with-a-ring")
+    job.add("seal", "measure", {"place": "head", **HEAD})
+    assert [c.designation for c in candidates(job, "head").candidates if c.fit.ring.at_hand] == ["own 5.28x1.78"]
