@@ -15,10 +15,10 @@ if TYPE_CHECKING:
     from pentools.answers.seal import knockout_tool, sac_fit, seal_fit, thread_match, washer_fit
     from pentools.answers.treatment import dilution, flush_mix, heat_window, shellac_cut, treatment_limits
     from pentools.answers.weighing import capacity_from_weight, leak_from_weight
-    from pentools.books.ledger import ledger
-    from pentools.books.queue_words import queue
-    from pentools.books.quote import quote
-    from pentools.books.wanted import parts_wanted
+    from pentools.books.learning.quote import quote
+    from pentools.books.queue.wanted import parts_wanted
+    from pentools.books.queue.words import queue
+    from pentools.books.tables.ledger import ledger
     from pentools.door import open_door
     from pentools.errors import InputError, RecordError
     from pentools.figures.nib.sheet import write_sheet
@@ -79,10 +79,10 @@ _WHERE = {
     "pentools.answers.seal": ("knockout_tool", "sac_fit", "seal_fit", "thread_match", "washer_fit"),
     "pentools.answers.treatment": ("dilution", "flush_mix", "heat_window", "shellac_cut", "treatment_limits"),
     "pentools.answers.weighing": ("capacity_from_weight", "leak_from_weight"),
-    "pentools.books.ledger": ("ledger",),
-    "pentools.books.queue_words": ("queue",),
-    "pentools.books.wanted": ("parts_wanted",),
-    "pentools.books.quote": ("quote",),
+    "pentools.books.tables.ledger": ("ledger",),
+    "pentools.books.queue.words": ("queue",),
+    "pentools.books.queue.wanted": ("parts_wanted",),
+    "pentools.books.learning.quote": ("quote",),
     "pentools.door": ("open_door",),
     "pentools.errors": ("InputError", "RecordError"),
     "pentools.figures.nib.sheet": ("write_sheet",),

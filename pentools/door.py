@@ -12,8 +12,8 @@ from urllib.parse import quote
 
 import ipywidgets as widgets
 
-from pentools.books.queue import queue_on
-from pentools.books.wanted import wanted_on
+from pentools.books.queue.queue import queue_on
+from pentools.books.queue.wanted import wanted_on
 from pentools.errors import PentoolsError, RecordError
 from pentools.live import bring_to_life
 from pentools.panels.bench import MessagePanel
@@ -31,7 +31,7 @@ from pentools.record.new_pen import new_pen
 from pentools.serving import SERVER
 
 if TYPE_CHECKING:
-    from pentools.books.queue import Line
+    from pentools.books.queue.queue import Line
 
 __all__ = ["FrontDoor", "WantedList", "open_door"]
 

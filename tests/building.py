@@ -37,6 +37,7 @@ RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
 SUBJECTS = {"base", "weighing", "seal", "finish", "dating", "treatment", "nib", "repairs", "closing"}
 """The subjects of the bench, the same in every layer; the course of a job and the pen as drawn stand beside them above."""
 ROOMS = {
+    "books": {"tables", "queue", "search", "learning", "stock", "money", "exchange", "invented"},
     "calc": SUBJECTS | {"books"},
     "sums": SUBJECTS - {"base"},
     "record/stages": SUBJECTS - {"base"} | {"job"},

@@ -5,9 +5,9 @@ import datetime as dt
 import pytest
 from PIL import Image
 
-from pentools.books.parcels import parcels_on
-from pentools.books.queue import queue_on
-from pentools.books.wanted import wanted_on
+from pentools.books.queue.parcels import parcels_on
+from pentools.books.queue.queue import queue_on
+from pentools.books.queue.wanted import wanted_on
 from pentools.cli import main
 from pentools.demo import lay_year
 from pentools.record.bench import open_bench_folder

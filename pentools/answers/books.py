@@ -11,8 +11,8 @@ from pentools.markup import shown_alone, table_html
 if TYPE_CHECKING:
     import os
 
-    from pentools.books.learning import Learned
-    from pentools.books.year import Year
+    from pentools.books.learning.learning import Learned
+    from pentools.books.learning.year import Year
     from pentools.figures.drawing import Drawing
 
 __all__ = ["HEADINGS", "BenchAnswer", "learned", "review"]
@@ -39,14 +39,14 @@ class BenchAnswer:
 
     def figures(self) -> tuple[Drawing, ...]:
         """Its charts; those with too little to show are left out."""
-        from pentools.books.year import Year
+        from pentools.books.learning.year import Year
         from pentools.figures.books.year import learned_figures, year_figures
 
         return year_figures(self.told) if isinstance(self.told, Year) else learned_figures(self.told)
 
     def tables(self) -> tuple[tuple[str, tuple[tuple[str, ...], ...]], ...]:
         """Each chapter's title and its rows, under `HEADINGS`."""
-        from pentools.books.year import Year
+        from pentools.books.learning.year import Year
 
         learned = self.told.learned if isinstance(self.told, Year) else self.told
         return tuple((chapter.title, chapter.rows) for chapter in learned.chapters if chapter.figures)
@@ -82,7 +82,7 @@ def learned(bench: str | os.PathLike[str] | None = None, *, year: int | None = N
     RecordError
         If the bench cannot be looked into.
     """
-    from pentools.books.learning import learned_on
+    from pentools.books.learning.learning import learned_on
 
     return BenchAnswer(learned_on(bench, year))
 
@@ -109,6 +109,6 @@ def review(year: int, bench: str | os.PathLike[str] | None = None) -> BenchAnswe
     RecordError
         If the bench cannot be looked into.
     """
-    from pentools.books.year import year_on
+    from pentools.books.learning.year import year_on
 
     return BenchAnswer(year_on(year, bench))

@@ -24,7 +24,7 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Put the job into the zip and say what is in it."""
-    from pentools.books.archive import archive_job
+    from pentools.books.exchange.archive import archive_job
     from pentools.record.job import open_job
 
     job = open_job(given.job, bench=bench)

@@ -17,7 +17,7 @@ _MOST = 20
 
 def arguments(command: argparse.ArgumentParser) -> None:
     """What the command takes: words, and an option for every size."""
-    from pentools.books.sizes import SIZE_FIELDS
+    from pentools.books.search.sizes import SIZE_FIELDS
 
     command.add_argument("words", metavar="WORD", nargs="*", help="words that must all be found; in quotes, a phrase")
     command.add_argument("--system", metavar="SYSTEM", default="", help="how it fills, such as lever-sac")
@@ -33,9 +33,9 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Look through the bench and say what is like it."""
-    from pentools.books.search import Asked, find_on
-    from pentools.books.search_words import found_as_json, found_in_lines
-    from pentools.books.sizes import SIZE_FIELDS
+    from pentools.books.search.search import Asked, find_on
+    from pentools.books.search.sizes import SIZE_FIELDS
+    from pentools.books.search.words import found_as_json, found_in_lines
     from pentools.errors import InputError
     from pentools.record.stages.common import PARTS
     from pentools.record.stages.job.intake_kinds import ARRIVAL

@@ -11,7 +11,7 @@ from pentools.exits import EXIT_FINDINGS, EXIT_OK
 from pentools.record.bench import Bench
 
 if TYPE_CHECKING:
-    from pentools.books.importing import Imported
+    from pentools.books.exchange.importing import Imported
 
 __all__ = ["arguments", "run"]
 
@@ -33,7 +33,7 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Take the table over, or look what would be taken, and say it row by row."""
-    from pentools.books.importing import import_table
+    from pentools.books.exchange.importing import import_table
     from pentools.record.bench import open_bench_folder
 
     bench = open_bench_folder(bench.folder, create=True) if given.write else bench

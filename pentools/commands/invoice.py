@@ -12,8 +12,8 @@ from pentools.exits import EXIT_OK
 from pentools.record.bench import Bench
 
 if TYPE_CHECKING:
-    from pentools.books.invoice import Draft, Given
-    from pentools.books.received import Paid
+    from pentools.books.money.invoice import Draft, Given
+    from pentools.books.money.received import Paid
     from pentools.record.job import Job
 
 __all__ = ["arguments", "run"]
@@ -29,8 +29,8 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Give an invoice, write its page and its table, and say what it comes to."""
-    from pentools.books.invoice import draft_invoice, give_invoice
-    from pentools.books.received import received
+    from pentools.books.money.invoice import draft_invoice, give_invoice
+    from pentools.books.money.received import received
     from pentools.record.job import open_job
 
     job = open_job(given.job, bench=bench)

@@ -32,7 +32,7 @@ def add_forms(command: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Say it, chapter by chapter."""
     from pentools.answers.books import BenchAnswer
-    from pentools.books.learning import learned_on
+    from pentools.books.learning.learning import learned_on
 
     when = f" in {given.year}" if given.year is not None else ""
     return tell(BenchAnswer(learned_on(bench, given.year)), f"What the bench’s jobs teach{when}", given, say)

@@ -15,7 +15,7 @@ from pentools.record.bench import Bench
 if TYPE_CHECKING:
     import pandas as pd
 
-    from pentools.books.ledger import Ledger
+    from pentools.books.tables.ledger import Ledger
 
 __all__ = ["arguments", "run"]
 
@@ -45,8 +45,8 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Say) -> int:
     """Show the jobs, or write the tables and say where."""
-    from pentools.books.ledger import ledger
-    from pentools.books.tables_out import write_csv, write_parquet, write_workbook
+    from pentools.books.tables.ledger import ledger
+    from pentools.books.tables.written import write_csv, write_parquet, write_workbook
 
     book = ledger(bench.folder, with_owners=given.with_owners)
     table = given.table or "jobs"
@@ -80,7 +80,7 @@ def _count(frame: pd.DataFrame) -> str:
 
 
 def _as_json(book: Ledger, table: str) -> str:
-    from pentools.books.tables_out import plain_rows
+    from pentools.books.tables.written import plain_rows
 
     told = {"table": table, "rows": list(plain_rows(book[table])), "unread": book.unread}
     return msgspec.json.format(_AS_NUMBERS.encode(told), indent=2).decode()
@@ -88,7 +88,7 @@ def _as_json(book: Ledger, table: str) -> str:
 
 def _shown(frame: pd.DataFrame) -> Iterator[str]:
     """The first rows as columns of text, those left out that hold nothing."""
-    from pentools.books.tables_out import plain_rows
+    from pentools.books.tables.written import plain_rows
     from pentools.markup import text_columns
 
     if frame.empty:

@@ -23,8 +23,8 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Say where every pen stands, what can be worked on first."""
-    from pentools.books.queue import queue_on
-    from pentools.books.queue_words import as_json, in_lines
+    from pentools.books.queue.queue import queue_on
+    from pentools.books.queue.words import as_json, in_lines
 
     order = bench.text("bench", "date_order")
     on = dt.date.fromisoformat(read_day(given.on, "--on", order=order)) if given.on else dt.datetime.now().astimezone()

@@ -27,8 +27,8 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Say what it is likely to take, and on which jobs that rests."""
-    from pentools.books.held import held_on
-    from pentools.books.quote import quote
+    from pentools.books.learning.held import held_on
+    from pentools.books.learning.quote import quote
 
     if given.held == (given.job is not None):
         raise InputError(

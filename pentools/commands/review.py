@@ -20,6 +20,6 @@ def arguments(command: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Say what came in, how it ended, and what its jobs teach."""
     from pentools.answers.books import BenchAnswer
-    from pentools.books.year import year_on
+    from pentools.books.learning.year import year_on
 
     return tell(BenchAnswer(year_on(given.year, bench)), f"The year {given.year} at the bench", given, say)

@@ -12,7 +12,7 @@ from pentools.exits import EXIT_INPUT, EXIT_OK
 from pentools.record.bench import Bench
 
 if TYPE_CHECKING:
-    from pentools.books.stock import LotTold, Shelved, StockTold, ToolOnShelf
+    from pentools.books.stock.stock import LotTold, Shelved, StockTold, ToolOnShelf
 
 __all__ = ["arguments", "run"]
 
@@ -54,7 +54,7 @@ def _start(bench: Bench, say: Callable[[str], None]) -> int:
 
 
 def _stock(bench: Bench, say: Callable[[str], None], *, as_json: bool) -> int:
-    from pentools.books.stock import stock_on
+    from pentools.books.stock.stock import stock_on
     from pentools.markup import text_columns
     from pentools.numbers import in_words
 
@@ -134,7 +134,7 @@ def _row_json(row: Shelved) -> dict[str, Any]:
 
 
 def _lot(lot: str, bench: Bench, say: Callable[[str], None], *, as_json: bool) -> int:
-    from pentools.books.stock import lot_on
+    from pentools.books.stock.stock import lot_on
 
     told = lot_on(bench, lot)
     sentence = _lot_sentence(told)
@@ -211,7 +211,7 @@ def _lot_json(told: LotTold, sentence: str) -> dict[str, Any]:
 
 
 def _tools(bench: Bench, say: Callable[[str], None], *, as_json: bool) -> int:
-    from pentools.books.stock import tools_on
+    from pentools.books.stock.stock import tools_on
 
     shelf = tools_on(bench)
     if as_json:

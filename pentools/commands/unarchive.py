@@ -25,7 +25,7 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Lay the job on the bench, or take it over into the one that is here."""
-    from pentools.books.unarchive import merge_archive, unarchive_job
+    from pentools.books.exchange.unarchive import merge_archive, unarchive_job
     from pentools.commands.unite import taken_in_words, taken_json
     from pentools.record.bench import open_bench_folder
 

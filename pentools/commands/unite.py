@@ -11,8 +11,8 @@ from pentools.exits import EXIT_FINDINGS, EXIT_OK
 from pentools.record.bench import Bench
 
 if TYPE_CHECKING:
-    from pentools.books.uniting import Came, United
-    from pentools.books.uniting_job import Taken
+    from pentools.books.exchange.uniting import Came, United
+    from pentools.books.exchange.uniting_job import Taken
 
 __all__ = ["arguments", "run", "taken_in_words", "taken_json"]
 
@@ -26,7 +26,7 @@ def arguments(command: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace, bench: Bench, say: Callable[[str], None]) -> int:
     """Take the other bench's jobs over and say what came of each."""
-    from pentools.books.uniting import unite_benches
+    from pentools.books.exchange.uniting import unite_benches
     from pentools.record.bench import open_bench_folder
 
     bench = bench if given.look else open_bench_folder(bench.folder, create=True)

@@ -6,7 +6,7 @@ import argparse
 import json
 from collections.abc import Callable
 
-from pentools.books.wanted import wanted_in_words, wanted_on
+from pentools.books.queue.wanted import wanted_in_words, wanted_on
 from pentools.exits import EXIT_OK
 from pentools.record.bench import Bench
 

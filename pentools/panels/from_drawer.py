@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from pentools.books.stock_match import item_of
-from pentools.books.stock_uses import Use, pieces_in
+from pentools.books.stock.match import item_of
+from pentools.books.stock.uses import Use, pieces_in
 from pentools.money import in_money, read_money
 from pentools.record.drawer import Item, read_drawer, same_text
 

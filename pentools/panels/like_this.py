@@ -10,7 +10,7 @@ from pentools.panels.guard import Status, guarded
 from pentools.panels.style import table_html
 
 if TYPE_CHECKING:
-    from pentools.books.search import Match
+    from pentools.books.search.search import Match
     from pentools.record.job import Job
 
 __all__ = ["LikeThis"]
@@ -42,7 +42,7 @@ class LikeThis:
         self.table.value = self._shown() if self.button.value else ""
 
     def _shown(self) -> str:
-        from pentools.books.search import pens_like
+        from pentools.books.search.search import pens_like
 
         found = pens_like(self.job)
         if not found:
@@ -60,8 +60,8 @@ class LikeThis:
 
 
 def _row(match: Match) -> tuple[str, ...]:
-    from pentools.books.search import size_said
-    from pentools.books.search_words import ended_words, fitted_words
+    from pentools.books.search.search import size_said
+    from pentools.books.search.words import ended_words, fitted_words
 
     known, came = match.known, match.known.came_of_it
     failed = [*came.failed, *([match.came_back] if match.came_back else [])]

@@ -45,7 +45,7 @@ class ParcelRow:
         self.button.description = "Enter it for the pens that came with it" if own else f"Take it over from {lead}"
 
     def _hand_on(self) -> None:
-        from pentools.books.parcels import hand_on_to_all
+        from pentools.books.queue.parcels import hand_on_to_all
 
         done = hand_on_to_all(self.job)
         reached = [name for name, count in done.items() if count]

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
-from pentools.books.queue import queue_on
-from pentools.books.queue_words import DUE, TO_WORK_ON, day_words, groups_of
+from pentools.books.queue.queue import queue_on
+from pentools.books.queue.words import DUE, TO_WORK_ON, day_words, groups_of
 from pentools.errors import PentoolsError
 from pentools.numbers import capital
 from pentools.panels.guard import Status, guarded
@@ -20,7 +20,7 @@ from pentools.panels.style import STYLE
 from pentools.record.entries import now
 
 if TYPE_CHECKING:
-    from pentools.books.queue import Line
+    from pentools.books.queue.queue import Line
     from pentools.record.bench import Bench
 
 __all__ = ["QueuePanel", "QueueRow", "row_words"]

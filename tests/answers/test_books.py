@@ -1,7 +1,7 @@
 """What a bench teaches as a notebook shows it: words, charts, tables, plain values."""
 
 from pentools.answers.books import HEADINGS, learned, review
-from pentools.books.invented import invent_bench
+from pentools.books.invented.bench import invent_bench
 
 
 def test_a_bench_shows_itself_with_its_charts(tmp_path):

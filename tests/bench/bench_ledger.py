@@ -32,10 +32,10 @@ def measured(folder: str) -> dict:
     import msgspec
     import pandas as pd  # noqa: F401 - loaded before the clock runs
 
-    from pentools.books import tables_kept
-    from pentools.books.frames import frame
-    from pentools.books.table_forms import ENTERED
-    from pentools.books.tables_kept import TablesKept
+    from pentools.books.tables import kept_pages as tables_kept
+    from pentools.books.tables.forms import ENTERED
+    from pentools.books.tables.frames import frame
+    from pentools.books.tables.kept_pages import TablesKept
     from pentools.record.bench import open_bench_folder
 
     bench = open_bench_folder(folder)
@@ -63,8 +63,8 @@ def measured(folder: str) -> dict:
 
 def built(folder: str) -> dict:
     """Peak of memory [GB] of all as-entered tables from nothing."""
-    from pentools.books.ledger import ledger
-    from pentools.books.table_forms import ENTERED
+    from pentools.books.tables.forms import ENTERED
+    from pentools.books.tables.ledger import ledger
 
     book = ledger(folder)
     frames = [book._kept.page("jobs"), *(book[form.name] for form in ENTERED if form.name != "jobs")]
@@ -75,9 +75,9 @@ def opened(folder: str) -> dict:
     """From what is kept: the ledger and each table of what was entered; then after one new entry."""
     import pandas as pd  # noqa: F401
 
-    from pentools.books import tables_kept
-    from pentools.books.ledger import ledger
-    from pentools.books.table_forms import ENTERED
+    from pentools.books.tables import kept_pages as tables_kept
+    from pentools.books.tables.forms import ENTERED
+    from pentools.books.tables.ledger import ledger
     from pentools.record.bench import open_bench_folder
     from pentools.record.job import jobs_on, open_job
 
@@ -102,7 +102,7 @@ def opened(folder: str) -> dict:
 
 def worked(folder: str) -> dict:
     """What is worked out: fillings, findings and the table of jobs, from nothing and from what is kept."""
-    from pentools.books.ledger import ledger
+    from pentools.books.tables.ledger import ledger
 
     found = {}
     for turn in ("from nothing", "kept"):
@@ -121,7 +121,7 @@ def apart(what: str, folder: Path, kept: Path) -> dict:
 
 
 def report(folder: Path, jobs: int) -> float:
-    from pentools.books.invented import invent_bench
+    from pentools.books.invented.bench import invent_bench
 
     bench = folder / f"b{jobs}"
     if not bench.exists():

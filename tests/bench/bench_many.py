@@ -31,10 +31,10 @@ def main() -> None:
     pens = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
     with tempfile.TemporaryDirectory() as folder:
         os.environ["PENTOOLS_KEPT"] = str(Path(folder) / "kept")
-        from pentools.books.invented import invent_bench
-        from pentools.books.queue import queue_on
-        from pentools.books.search import Asked, find_on
-        from pentools.books.wanted import wanted_on
+        from pentools.books.invented.bench import invent_bench
+        from pentools.books.queue.queue import queue_on
+        from pentools.books.queue.wanted import wanted_on
+        from pentools.books.search.search import Asked, find_on
         from pentools.record.bench import open_bench_folder
         from pentools.units import Reading
 

@@ -9,10 +9,10 @@ import random
 import tempfile
 from pathlib import Path
 
-from pentools.books.invented import invent_bench
-from pentools.books.like import counted_jobs
-from pentools.books.quote import quoted_from
-from pentools.books.time_taken import time_of
+from pentools.books.invented.bench import invent_bench
+from pentools.books.learning.like import counted_jobs
+from pentools.books.learning.quote import quoted_from
+from pentools.books.learning.time_taken import time_of
 from pentools.calc.books.ahead import one_more
 from pentools.calc.books.pooled import scatter_within
 from pentools.record.bench import open_bench_folder

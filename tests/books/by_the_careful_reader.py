@@ -3,8 +3,8 @@
 import datetime as dt
 import math
 
-from pentools.books.columns import NO_COUNT, NO_DAY
-from pentools.books.table_forms import ENTERED
+from pentools.books.tables.columns import NO_COUNT, NO_DAY
+from pentools.books.tables.forms import ENTERED
 from pentools.record.entries import OddEntry
 from pentools.record.forms import Form
 from pentools.record.stages.job.work_log import minutes_by_activity

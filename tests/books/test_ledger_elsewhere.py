@@ -10,8 +10,8 @@ import pandas as pd
 import pytest
 
 from pentools import ledger
-from pentools.books import tables_kept
-from pentools.books.invented import invent_bench
+from pentools.books.invented.bench import invent_bench
+from pentools.books.tables import kept_pages as tables_kept
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job, open_job
 

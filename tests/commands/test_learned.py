@@ -2,7 +2,7 @@
 
 import json
 
-from pentools.books.invented import invent_bench
+from pentools.books.invented.bench import invent_bench
 from pentools.cli import main
 
 

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from pentools.books.invented import invent_bench
+from pentools.books.invented.bench import invent_bench
 from pentools.cli import main
 
 

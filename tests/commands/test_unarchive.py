@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from pentools.books.archive import archive_job
+from pentools.books.exchange.archive import archive_job
 from pentools.cli import main
 from pentools.exits import EXIT_OK, EXIT_RECORD
 from pentools.record.bench import open_bench_folder

@@ -12,8 +12,8 @@ import uuid
 from pathlib import Path
 
 from pentools import cli
-from pentools.books.pages import pages_of
-from pentools.books.worked import DRAWN, FILLINGS, FINDINGS
+from pentools.books.tables.pages import pages_of
+from pentools.books.tables.worked import DRAWN, FILLINGS, FINDINGS
 from pentools.panels.bench import BenchSheet, MessagePanel
 from pentools.record.holds import state_of
 from pentools.record.job import RECORD_NAME, job_in, shipped_folder

@@ -9,7 +9,7 @@ from faults import harmless
 from faults.harmless import line_of, record_of
 from record.odd_values import ODD_PARTS, WRONG, line_with
 
-from pentools.books.ledger import ledger
+from pentools.books.tables.ledger import ledger
 from pentools.panels.bench import BenchSheet
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import OddEntry

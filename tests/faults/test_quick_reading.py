@@ -9,8 +9,8 @@ from faults.harmless import SAMPLES, record_of
 from faults.test_mutated import cut, flip, join, names, replace, swap
 from faults.test_odd_values import all_odd_lines
 
-from pentools.books import records_read
-from pentools.books.pages import pages_of
+from pentools.books.tables import records_read
+from pentools.books.tables.pages import pages_of
 from pentools.record.bench import open_bench_folder
 from pentools.record.entries import Entry
 from pentools.record.job import create_job, job_in

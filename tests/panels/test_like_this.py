@@ -2,7 +2,7 @@
 
 import pytest
 
-from pentools.books import search
+from pentools.books.search import search
 from pentools.record.job import create_job
 
 

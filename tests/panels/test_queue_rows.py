@@ -4,7 +4,7 @@ import datetime as dt
 
 import pytest
 
-from pentools.books.queue import Line
+from pentools.books.queue.queue import Line
 from pentools.panels.queue_rows import SHOWN, QueuePanel, row_words
 
 DAY = dt.date(2026, 11, 28)

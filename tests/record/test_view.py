@@ -95,7 +95,7 @@ def test_a_refusal_is_kept_like_an_answer(new_job):
 
 
 def test_no_answer_depends_on_the_order_of_asking(bench):
-    from pentools.books.worked import FILLINGS, FINDINGS
+    from pentools.books.tables.worked import FILLINGS, FINDINGS
     from pentools.record.registry import all_stages
     from pentools.record.review import review
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from pentools.books.year import MONTHS
+from pentools.books.learning.year import MONTHS
 from pentools.calc.books.median import Median
 from pentools.figures.chart import (
     BRASS,
@@ -26,9 +26,9 @@ from pentools.record.stages.job.ending_kinds import ENDINGS
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-    from pentools.books.figures_told import Chapter, Learnt
-    from pentools.books.learning import Learned
-    from pentools.books.year import Year
+    from pentools.books.learning.figures_told import Chapter, Learnt
+    from pentools.books.learning.learning import Learned
+    from pentools.books.learning.year import Year
     from pentools.figures.drawing import Drawing
 
 __all__ = ["activities_figure", "filling_figure", "learned_figures", "months_figure", "work_figure", "year_figures"]

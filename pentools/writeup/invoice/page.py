@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from pentools.books.invoice import HELD, Draft
-from pentools.books.received import Paid
+from pentools.books.money.invoice import HELD, Draft
+from pentools.books.money.received import Paid
 from pentools.money import in_money, rounded
 from pentools.numbers import capital
 from pentools.record.billing import billing_of

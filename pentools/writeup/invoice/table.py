@@ -6,12 +6,12 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
-from pentools.books.received import Paid
-from pentools.books.register import safe_cell
+from pentools.books.money.received import Paid
+from pentools.books.money.register import safe_cell
 from pentools.money import rounded
 
 if TYPE_CHECKING:
-    from pentools.books.invoice import Draft
+    from pentools.books.money.invoice import Draft
 
 __all__ = ["COLUMNS", "invoice_csv"]
 

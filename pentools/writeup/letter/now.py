@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pentools.books.beside_others import beside_others
+from pentools.books.learning.beside_others import beside_others
 from pentools.calc.base.uncertainty import format_value
 from pentools.numbers import in_words, percent
 from pentools.record.after_work import changed_at, drawn_at_first, now_ml

@@ -2,10 +2,10 @@
 
 import datetime as dt
 
-from pentools.books.craft import JobCraft
-from pentools.books.learning import learned_from
-from pentools.books.time_taken import JobTime
-from pentools.books.year import year_from
+from pentools.books.learning.craft import JobCraft
+from pentools.books.learning.learning import learned_from
+from pentools.books.learning.time_taken import JobTime
+from pentools.books.learning.year import year_from
 from pentools.figures.books.year import (
     activities_figure,
     filling_figure,

@@ -8,8 +8,8 @@ import pytest
 from books.billing import USUAL, bench_that_bills, pen
 from writeup.pages import Parsed
 
-from pentools.books.invoice import draft_invoice, give_invoice
-from pentools.books.received import received
+from pentools.books.money.invoice import draft_invoice, give_invoice
+from pentools.books.money.received import received
 from pentools.record.came_with import join
 from pentools.record.job import open_job
 from pentools.writeup.invoice.page import invoice_html

@@ -7,8 +7,8 @@ from decimal import Decimal
 import pandas
 from books.billing import USUAL, bench_that_bills, pen
 
-from pentools.books.invoice import give_invoice
-from pentools.books.received import received
+from pentools.books.money.invoice import give_invoice
+from pentools.books.money.received import received
 from pentools.writeup.invoice.table import COLUMNS, invoice_csv
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
-from pentools.books.quote import Quote, quote_of
+from pentools.books.learning.quote import Quote, quote_of
 from pentools.numbers import plain
 from pentools.panels.guard import guarded
 

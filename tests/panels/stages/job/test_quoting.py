@@ -4,8 +4,8 @@ from decimal import Decimal
 
 from by_name import kind_of
 
-from pentools.books.quote import quoted_from
-from pentools.books.time_taken import JobTime
+from pentools.books.learning.quote import quoted_from
+from pentools.books.learning.time_taken import JobTime
 from pentools.panels.stages.job.quoting import offered
 from pentools.record.billing import Billing
 from pentools.record.job import create_job

@@ -1,0 +1,1 @@
+"""Jobs that leave the bench and come to it."""

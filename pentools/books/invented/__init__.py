@@ -1,0 +1,1 @@
+"""A bench that is made up, with the truth of it."""

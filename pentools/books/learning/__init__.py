@@ -1,0 +1,1 @@
+"""What a bench learns from its own jobs, and what it quotes by that."""

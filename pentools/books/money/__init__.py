@@ -1,0 +1,1 @@
+"""Invoices, their numbers, and what was received."""

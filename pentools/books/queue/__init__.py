@@ -1,0 +1,1 @@
+"""Where every pen stands: what can be worked on, what waits for whom, parcels and parts wanted."""

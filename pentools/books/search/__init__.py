@@ -1,0 +1,1 @@
+"""Pens that are like one."""

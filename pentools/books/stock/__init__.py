@@ -1,0 +1,1 @@
+"""The drawer and the tool shelf against the jobs."""

@@ -1,0 +1,1 @@
+"""The tables over all jobs: read, kept ready, and written for other programs."""
