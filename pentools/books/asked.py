@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import gc
 import logging
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
@@ -65,7 +65,12 @@ class Told(Generic[A]):
 
 
 def ask_bench(
-    bench: Bench, question: Question[A], *, executor: Executor | None = None, stamps: Mapping[str, str] | None = None
+    bench: Bench,
+    question: Question[A],
+    *,
+    executor: Executor | None = None,
+    stamps: Mapping[str, str] | None = None,
+    only: Collection[str] | None = None,
 ) -> Told[A]:
     """Ask every job on a bench.
 
@@ -75,6 +80,8 @@ def ask_bench(
         Who reads the jobs that must be read; this process by default.
     stamps : mapping of str to str or None
         What `stamps_on` said a moment ago, for who puts several questions; it is asked by default.
+    only : collection of str or None
+        The jobs that are asked, where not all are.
 
     Returns
     -------
@@ -91,7 +98,8 @@ def ask_bench(
     with uncollected():
         shelf, now = Shelf(bench), stamps_on(bench) if stamps is None else stamps
         kept = shelf.of(question.key)
-        told = {name: _read(decode, kept.get(name), stamp) for name, stamp in now.items()}
+        some = now if only is None else {name: now[name] for name in now if name in only}
+        told = {name: _read(decode, kept.get(name), stamp) for name, stamp in some.items()}
     stale = [name for name, one in told.items() if one is None]
     fresh = {name: Kept(now[name], answer, why) for name, answer, why in _asked(bench, question, stale, executor)}
     told |= {name: _read(decode, one, now[name]) for name, one in fresh.items()}

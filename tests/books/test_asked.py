@@ -58,6 +58,14 @@ def test_each_job_is_read_once_a_state_of_its_record(bench, monkeypatch):
     assert told.answers["b-second"].pen == "blue"
 
 
+def test_only_those_are_asked_that_are_named_and_the_others_are_kept(bench, monkeypatch):
+    asked(bench, monkeypatch)
+    open_job("a-first", bench=bench).add("intake", "arrival", {"pen": "blue"})
+    told, read = asked(bench, monkeypatch, only={"b-second", "gone"})
+    assert (list(told.answers), read) == (["b-second"], [])
+    assert asked(bench, monkeypatch)[1] == ["a-first"]
+
+
 def test_another_rate_or_another_kit_asks_again(bench, monkeypatch):
     asked(bench, monkeypatch)
     (bench.folder / "bench.toml").write_text("[money]\nrate_per_hour = 40\n")

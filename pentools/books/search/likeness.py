@@ -130,10 +130,15 @@ class Known(msgspec.Struct, frozen=True, array_like=True, gc=False):
 
 
 class Words(msgspec.Struct, frozen=True, array_like=True, gc=False):
-    """The words of a pen: folded, to be looked through, and as they stand, each with the title of its form."""
+    """The words of a pen: folded, to be looked through, and as they stand, each with the title of its form.
+
+    And, since it is asked of every pen, the job that it goes on from, and why it came back.
+    """
 
     folded: str
     pieces: msgspec.Raw
+    older: str | None
+    came_back: str
 
 
 def folded(text: str) -> str:
@@ -152,7 +157,13 @@ def folded(text: str) -> str:
 
 def _words_of(job: Job) -> Words:
     pieces = tuple(dict.fromkeys(_pieces(job)))
-    return Words("\n".join(folded(text) for _, text in pieces), msgspec.Raw(msgspec.msgpack.encode(pieces)))
+    held = msgspec.Raw(msgspec.msgpack.encode(pieces))
+    return Words("\n".join(folded(text) for _, text in pieces), held, *_goes_on(job))
+
+
+def _goes_on(job: Job) -> tuple[str | None, str]:
+    back = job.newest(RETURN)
+    return back.older, "" if back.older is None else back.failed or "it came back"
 
 
 def _pieces(job: Job) -> Iterator[tuple[str, str]]:
@@ -173,7 +184,7 @@ def _is_looked_through(kind: Kind[Any], field: Field) -> bool:
 
 
 def _known_of(job: Job) -> Known:
-    arrival, result, back = job.newest(ARRIVAL), job.newest(RESULT), job.newest(RETURN)
+    arrival, result, (older, came_back) = job.newest(ARRIVAL), job.newest(RESULT), _goes_on(job)
     entries, results = job.record.live(), job.log(RESULT)
     made = [arrival.material or "", *(logged.values.material or "" for logged in job.log(MADE_OF))]
     fitted, failed, tools = dict.fromkeys(_fitted(job)), dict.fromkeys(_failed(job)), dict.fromkeys(_tools(job))
@@ -190,8 +201,8 @@ def _known_of(job: Job) -> Known:
         ending=result.ending,
         begun=arrival.arrived_on or (entries[0].at[:10] if entries else ""),
         ended_on=ended,
-        older=back.older,
-        came_back="" if back.older is None else back.failed or "it came back",
+        older=older,
+        came_back=came_back,
         rest=msgspec.Raw(msgspec.msgpack.encode(came)),
     )
 

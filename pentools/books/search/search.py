@@ -143,13 +143,19 @@ def find_on(bench: Bench, asked: Asked, *, most: int = 20) -> Found:
     """
     _must_ask(asked)
     stamps = stamps_on(bench)
-    told = ask_bench(bench, KNOWN, stamps=stamps)
-    texts = ask_bench(bench, WORDS, stamps=stamps).answers if asked.words else {}
+    forms = [_forms(word) for word in asked.words]
+    if not forms:
+        told = ask_bench(bench, KNOWN, stamps=stamps)
+        with uncollected():
+            return _found(told, Told({}, {}), asked, calliper_of(bench), most)
+    texts = ask_bench(bench, WORDS, stamps=stamps)
     with uncollected():
-        return _found(told, texts, asked, calliper_of(bench), most)
+        said = {job for job, words in texts.answers.items() if _has(words, forms)}
+        return _found(ask_bench(bench, KNOWN, stamps=stamps, only=said), texts, asked, calliper_of(bench), most)
 
 
-def _found(told: Told[Known], texts: Mapping[str, Words], asked: Asked, calliper: float, most: int) -> Found:
+def _found(told: Told[Known], texts: Told[Words], asked: Asked, calliper: float, most: int) -> Found:
+    """What is so of the pens told of, in whose texts the words stand."""
     forms = [_forms(word) for word in asked.words]
     sizes = {name: _asked_sizes(name, value) for name, value in asked.sizes.items()}
     looked_for = [{one.name: (one.value, doubt_of(one, calliper)) for one in own} for own in sizes.values()]
@@ -157,24 +163,25 @@ def _found(told: Told[Known], texts: Mapping[str, Words], asked: Asked, calliper
     far: list[tuple[float, tuple[int, ...], str]] = []
     without = 0
     for job, known in told.answers.items():
-        if not _is_so(known, asked) or (forms and not _has(texts.get(job), forms)):
+        if not _is_so(known, asked):
             continue
         off = _off(looked_for, known.sizes, calliper)
         if off is None:
             without += 1
         else:
             (near_by if off <= 1 + 1e-9 else far).append((round(off, 9), _newest_first(known), job))
-    back = {one.older: (name, one.came_back) for name, one in told.answers.items() if one.older}
+    all_pens: Mapping[str, Known | Words] = texts.answers if forms else told.answers
+    back = {one.older: (name, one.came_back) for name, one in all_pens.items() if one.older}
 
     def match(job: str, *, words: bool) -> Match:
         known = told.answers[job]
         there = [_nearest(own, known.sizes, calliper) for own in sizes.values()]
-        why = (*_why(known, asked), *(_where(texts[job], asked.words, forms) if words else ()))
+        why = (*_why(known, asked), *(_where(texts.answers[job], asked.words, forms) if words else ()))
         return Match(job, known, why, tuple(size for size in there if size is not None), _back_words(back.get(job)))
 
     matches = [match(job, words=number < most and bool(forms)) for number, (*_, job) in enumerate(sorted(near_by))]
     nearest = [match(job, words=bool(forms)) for *_, job in sorted(far)[:NEAREST]] if not matches else []
-    return Found(tuple(matches), tuple(nearest), without, told.unread)
+    return Found(tuple(matches), tuple(nearest), without, {**texts.unread, **told.unread})
 
 
 def pens_like(job: Job, *, most: int = 8) -> tuple[Match, ...]:
@@ -237,8 +244,8 @@ def _forms(word: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys((plain, *(f" {one}" for one in spellings(plain.strip()) if " " not in plain.strip()), *(folded(one) for one in spellings(word.strip()) if " " not in word.strip()))))  # fmt: skip
 
 
-def _has(words: Words | None, forms: Sequence[tuple[str, ...]]) -> bool:
-    return words is not None and all(any(form in words.folded for form in one) for one in forms)
+def _has(words: Words, forms: Sequence[tuple[str, ...]]) -> bool:
+    return all(any(form in words.folded for form in one) for one in forms)
 
 
 def _asked_sizes(name: str, value: Reading | float) -> tuple[Size, ...]:
