@@ -35,6 +35,7 @@ OWNER = {
     "work log/work": "by",
     "work log/timer start": "activity",
     "work log/material": "lot cost",
+    "work log/tool": "tool part dimensions made_from photo",
     "work log/wanted": "what part ordered_on expected_by arrived_on",
     "work log/departure": "what why agreed_on channel",
     "repairs/repair": "lot",

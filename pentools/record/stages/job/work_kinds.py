@@ -120,11 +120,11 @@ DEPARTURE = Kind("work log", "departure", "Departure from what was agreed", Depa
 class Tool(Form, frozen=True):
     """A tool made, or taken from the shelf: what one entry holds."""
 
-    tool: Annotated[str | None, ask("Tool", required=True, hint="such as knock-out tube 6.2 mm; one taken again by the name it has on the shelf", audience="everybody")] = None
-    part: Annotated[str | None, ask("For which part", "choice", choices=PARTS, hint="which part of the pen", audience="everybody")] = None
-    dimensions: Annotated[str | None, ask("Dimensions", hint="such as 6.2 mm outside, 5.0 mm bore, 90 mm long", audience="everybody")] = None
-    made_from: Annotated[str | None, ask("Made from", hint="such as brass tube; empty where it lay on the shelf", audience="everybody")] = None
-    photo: Annotated[str | None, ask("Sketch or picture", "photo", hint="a file in photos/", audience="everybody")] = None
+    tool: Annotated[str | None, ask("Tool", required=True, hint="such as knock-out tube 6.2 mm; one taken again by the name it has on the shelf")] = None
+    part: Annotated[str | None, ask("For which part", "choice", choices=PARTS, hint="which part of the pen")] = None
+    dimensions: Annotated[str | None, ask("Dimensions", hint="such as 6.2 mm outside, 5.0 mm bore, 90 mm long")] = None
+    made_from: Annotated[str | None, ask("Made from", hint="such as brass tube; empty where it lay on the shelf")] = None
+    photo: Annotated[str | None, ask("Sketch or picture", "photo", hint="a file in photos/")] = None
 
 
 TOOL = Kind("work log", "tool", "Tool made or used", Tool, help="It goes on the shelf: pentools stock --tools lists it, with the pens it served.")
