@@ -209,7 +209,7 @@ def _for_cells(frame: pd.DataFrame) -> pd.DataFrame:
             found[name] = pd.Series([_day(day) for day in _plain(column)], dtype=object)
         elif kind.startswith("datetime64"):
             found[name] = column.dt.tz_localize(None)
-        elif isinstance(column.dtype, pd.StringDtype):
+        elif isinstance(column.dtype, pd.StringDtype) or column.dtype == object:
             found[name] = column.map(_for_cell, na_action="ignore")
         else:
             found[name] = column
@@ -220,10 +220,13 @@ def _day(day: Any) -> Any:
     return day if day is None or day.isoformat() >= _FIRST_DAY else day.isoformat()
 
 
-def _for_cell(text: str) -> str:
+def _for_cell(value: Any) -> Any:
+    """A text that a cell may hold; an amount as the number that a cell has for it."""
     from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
 
-    clean: str = ILLEGAL_CHARACTERS_RE.sub("\ufffd", text)
+    if not isinstance(value, str):
+        return float(value) if isinstance(value, Decimal) else value
+    clean: str = ILLEGAL_CHARACTERS_RE.sub("\ufffd", value)
     return clean if len(clean) <= MOST_LETTERS else clean[: MOST_LETTERS - 1] + "…"
 
 
