@@ -174,3 +174,8 @@ def test_hold_points_stand_with_their_reasons(bench):
     job.add("seal", "measure", {"place": "head", "bore": "8 mm"})
     [line] = [line for line in queue_on(bench, DAY) if line.job == "held"]
     assert ("sealant", True) in [(step, "dry fit" in why) for step, why in line.holds]
+
+
+def test_the_pen_is_named_whether_it_is_here_or_home(queue):
+    found = queue(here={}, home=HOME, unsaid={"pen": None})
+    assert {name: line.pen for name, line in found.items()} == {"here": "a pen", "home": "a pen", "unsaid": ""}

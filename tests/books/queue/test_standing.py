@@ -4,11 +4,12 @@ import datetime as dt
 
 import pytest
 
-from pentools.books.queue.standing import STANDING, parts_waited_for
+from pentools.books.queue.standing import STANDING, _tests, parts_waited_for
 from pentools.record import entries
 from pentools.record.ahead import ahead_of
 from pentools.record.entries import as_if_at, now
 from pentools.record.job import create_job, open_job
+from pentools.record.stages.closing.proofs import owed_now
 from pentools.record.stages.closing.work import clocks_of
 from pentools.sums.closing.work import closing_rows
 
@@ -123,3 +124,14 @@ def test_a_joint_that_is_tested_waits_only_for_its_ink(job):
     assert until() == [clock.test_at.isoformat(timespec="minutes")]
     job.add("closing", "order", {"tested": key})
     assert until() == [clock.ink_at.isoformat(timespec="minutes")]
+
+
+def test_a_test_is_owed_until_it_was_made(job):
+    keys = "; ".join(row.key for row in closing_rows("lever-sac"))
+    job.add("intake", "arrival", {"pen": "a pen", "system": "lever-sac", "material": "celluloid"})
+    job.add("closing", "order", {"done": keys, "tested": keys, "section_with": "shellac"})
+    proofs = {proof.state: proof.row.label for proof in owed_now(job, now())}
+    owed = [clock.what for clock in _tests(job, "fill test") if clock.sort == "owed"]
+    assert proofs["owed"] in owed
+    assert proofs["passed"] not in owed
+    assert not any(clock.sort == "owed" for clock in _tests(job, "open"))
