@@ -55,6 +55,14 @@ def test_what_the_dips_say(gains, said):
     assert topic_of(capacity_from_gain(gains, BLOTTED)) == [said]
 
 
+@pytest.mark.parametrize(("gains", "dip"), [([0.18, 1.20, 1.05], 3), ([1.20, 0.18, 1.20, 1.20], 2)])
+def test_the_dip_that_fell_is_named_with_what_it_lost(gains, dip):
+    dipped = capacity_from_gain(gains, BLOTTED)
+    [fell] = [one for one in dipped.drawn.findings if one.key == "weighing.dip-fell"]
+    lost = (gains[dip - 2] - gains[dip - 1]) * dipped.drawn.z_ml_per_g
+    assert (fell.values["dip"], fell.values["lost"]) == (dip, pytest.approx(lost))
+
+
 def test_a_step_is_told_from_1645_of_its_own_doubt():
     # √2·√(0.01²/12 + 0.01²) = 0.014720 g, times 1.6449: 0.02421 g
     assert topic_of(capacity_from_gain([1.000, 1.025], BLOTTED)) == ["dip-rising"]
