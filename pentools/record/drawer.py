@@ -16,7 +16,18 @@ from pentools.days import read_day
 from pentools.errors import InputError
 from pentools.money import read_money
 
-__all__ = ["COLUMNS", "DRAWER", "KINDS", "PIECES", "Drawer", "Item", "drawer_template", "read_drawer", "same_text"]
+__all__ = [
+    "COLUMNS",
+    "DRAWER",
+    "KINDS",
+    "MONTH_DAYS",
+    "PIECES",
+    "Drawer",
+    "Item",
+    "drawer_template",
+    "read_drawer",
+    "same_text",
+]
 
 DRAWER = "stock.csv"
 KINDS: Mapping[str, tuple[str, ...]] = {
@@ -51,7 +62,9 @@ COLUMNS: Mapping[str, tuple[str, ...]] = {
 _EXAMPLE = (
     ("sac", "latex sac 16", "6.35 mm", "bag of May 2026", "12", "2026-05-20", "2026-05-20", "", "", "4", "1.20", "", "an example: take this line out"),
 )  # fmt: skip
-_DAYS = {"d": 1.0, "w": 7.0, "m": 30.4375, "y": 365.25}
+MONTH_DAYS = 30.4375
+"""Days of a month, on average."""
+_DAYS = {"d": 1.0, "w": 7.0, "m": MONTH_DAYS, "y": 12 * MONTH_DAYS}
 _LONGEST = 2_000_000  # letters of the file
 _MOST_SAID = 40  # lines with something wrong that are said one by one
 

@@ -21,20 +21,6 @@ from pentools.record.stages.job.ending_kinds import ENDINGS
 
 __all__ = ["Month", "Year", "year_from", "year_on"]
 
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 FIRST_YEAR, LAST_YEAR = 1900, 2200
 
 

@@ -14,6 +14,7 @@ import msgspec
 from filelock import FileLock, Timeout
 
 from pentools.books.asked import Question, ask_bench
+from pentools.books.cells import defused
 from pentools.errors import RecordError
 from pentools.record.appending import PRIVATE_FILE, append_block, what_failed
 from pentools.record.stages.job.money_kinds import INVOICE
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from pentools.record.bench import Bench
     from pentools.record.job import Job
 
-__all__ = ["INVOICES", "REGISTER", "NumberGiven", "heal", "numbers_given", "safe_cell", "sequence_held"]
+__all__ = ["INVOICES", "REGISTER", "NumberGiven", "heal", "numbers_given", "sequence_held"]
 
 REGISTER = "invoices.csv"
 LOCK_SECONDS = 30.0
@@ -105,16 +106,11 @@ def heal(bench: Bench, given: tuple[NumberGiven, ...]) -> None:
     writer = csv.writer(text, lineterminator="\n")
     if not path.exists():
         writer.writerow(_HEAD)
-    writer.writerows((one.place, safe_cell(one.number), one.given_on, one.job, one.total) for one in fresh)
+    writer.writerows((one.place, defused(one.number), one.given_on, one.job, one.total) for one in fresh)
     try:
         append_block(path, text.getvalue().encode(), fresh=not path.exists())
     except OSError as error:
         _log.warning("the register of invoices was not written: %s", error)
-
-
-def safe_cell(text: str) -> str:
-    """A text that a spreadsheet takes for no formula."""
-    return f"'{text}" if text[:1] in ("=", "+", "-", "@") else text
 
 
 def _listed(path: Path) -> list[NumberGiven]:

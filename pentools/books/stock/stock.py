@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import difflib
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
@@ -13,7 +13,7 @@ from pentools.books.asked import ask_bench
 from pentools.books.stock.match import item_of, same_lot
 from pentools.books.stock.uses import USES, JobUses, ToolUse, Use
 from pentools.calc.base.findings import Finding
-from pentools.record.drawer import PIECES, Item, read_drawer, same_text
+from pentools.record.drawer import MONTH_DAYS, PIECES, Item, read_drawer, same_text
 from pentools.tables.stock_lives import life_of
 from pentools.words import CERTAINTY
 
@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 
 __all__ = ["LotTold", "PenWithLot", "Shelved", "StockTold", "ToolOnShelf", "lot_on", "stock_on", "tools_on"]
 
-_MONTH_DAYS = 30.4375
 _WENT_IN = ("added", "fitted", "sealant", "mended")
 """Ways by which a lot came into a pen, or lies on it."""
 _MOST_NEAR = 3
@@ -143,7 +142,7 @@ def _shelved(item: Item, taken: Sequence[tuple[str, Use]], perhaps: int, today: 
     left = item.how_many if item.how_many is None or not by_piece else max(item.how_many - used, Decimal(0))
     jobs = tuple(dict.fromkeys(job for job, _ in taken))
     row = Shelved(item, used, jobs, left, perhaps if by_piece else 0, ())
-    return Shelved(item, used, jobs, left, row.perhaps, tuple(_findings(row, today)))
+    return replace(row, findings=tuple(_findings(row, today)))
 
 
 def _findings(row: Shelved, today: dt.date) -> Iterable[Finding]:
@@ -173,9 +172,9 @@ def _on_age(item: Item, name: str, today: dt.date) -> Iterable[Finding]:
     if keeps is not None:
         if age > keeps:
             yield Finding(
-                "warning", "books.stock-past:keeps", what=name, opened=opened.isoformat(), months=keeps / _MONTH_DAYS
+                "warning", "books.stock-past:keeps", what=name, opened=opened.isoformat(), months=keeps / MONTH_DAYS
             )
-    elif life is not None and age > life.opened_months * _MONTH_DAYS:
+    elif life is not None and age > life.opened_months * MONTH_DAYS:
         yield Finding("warning", "books.stock-old", what=name, opened=opened.isoformat(), kind=life.key, months=life.opened_months, then=life.then, sure=CERTAINTY[life.certainty])  # fmt: skip
 
 

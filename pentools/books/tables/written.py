@@ -9,42 +9,19 @@ from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from pentools.books.cells import defused
 from pentools.errors import InputError, RecordError
 from pentools.record.appending import put_in_place, what_failed
 
 if TYPE_CHECKING:
     import pandas as pd
 
-__all__ = ["defused", "plain_rows", "write_csv", "write_parquet", "write_workbook"]
+__all__ = ["plain_rows", "write_csv", "write_parquet", "write_workbook"]
 
-RUNS = (
-    "=",
-    "+",
-    "-",
-    "@",
-    "\t",
-    "\r",
-    "\n",
-    "＝",
-    "＋",
-    "－",
-    "＠",
-)  # what a spreadsheet takes for the start of a formula
 MOST_ROWS = 1_048_575  # of a sheet, below its header
 MOST_LETTERS = 32_767  # of a cell
 WIDEST = 60
 _FIRST_DAY = "1900-03-01"  # a workbook's calendar is wrong before it, so that an earlier day is written as text
-
-
-def defused(text: str) -> str:
-    """A text that a spreadsheet does not take for a formula: where it would, an apostrophe stands before it.
-
-    Examples
-    --------
-    >>> defused("=1+1"), defused("9.6 mm")
-    ("'=1+1", '9.6 mm')
-    """
-    return f"'{text}" if text.startswith(RUNS) or text.lstrip().startswith(RUNS) else text
 
 
 def write_csv(frame: pd.DataFrame, path: Path) -> bool:

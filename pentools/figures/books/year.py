@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from pentools.books.learning.year import MONTHS
 from pentools.calc.books.median import Median
 from pentools.figures.chart import (
     BRASS,
@@ -22,6 +21,7 @@ from pentools.figures.chart import (
 )
 from pentools.numbers import capital, fixed, in_words, percent
 from pentools.record.stages.job.ending_kinds import ENDINGS
+from pentools.words import MONTHS
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

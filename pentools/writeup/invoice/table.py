@@ -6,8 +6,8 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
+from pentools.books.cells import defused
 from pentools.books.money.received import Paid
-from pentools.books.money.register import safe_cell
 from pentools.money import rounded
 
 if TYPE_CHECKING:
@@ -47,6 +47,6 @@ def invoice_csv(draft: Draft, paid: Paid, number: str, given_on: str) -> str:
     for pen, row, what, how, amount, beside in rows:
         shown = f"{rounded(amount, draft.currency):f}"
         writer.writerow(
-            (safe_cell(number), given_on, pen, row, safe_cell(what), safe_cell(how), shown, draft.currency, beside)
+            (defused(number), given_on, pen, row, defused(what), defused(how), shown, draft.currency, beside)
         )
     return text.getvalue()

@@ -10,7 +10,7 @@ from books.billing import bench_that_bills, pen
 
 from pentools.books.money import register
 from pentools.books.money.invoice import give_invoice
-from pentools.books.money.register import REGISTER, heal, numbers_given, safe_cell
+from pentools.books.money.register import REGISTER, heal, numbers_given
 from pentools.errors import RecordError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import open_job
@@ -89,7 +89,3 @@ def test_a_number_withdrawn_is_used_all_the_same(tmp_path):
     (tmp_path / REGISTER).unlink()
     give_all(tmp_path, ["a"])
     assert places(bench) == [1, 2]
-
-
-def test_a_cell_is_no_formula():
-    assert [safe_cell(text) for text in ("=1+1", "+1", "-1", "@x", "a=b")] == ["'=1+1", "'+1", "'-1", "'@x", "a=b"]

@@ -9,11 +9,12 @@ import openpyxl
 import pandas as pd
 import pytest
 
+from pentools.books.cells import RUNS, defused
 from pentools.books.tables import written as tables_out
 from pentools.books.tables.columns import packed
 from pentools.books.tables.frames import frame
 from pentools.books.tables.ledger import ledger
-from pentools.books.tables.written import defused, plain_rows, write_csv, write_parquet, write_workbook
+from pentools.books.tables.written import plain_rows, write_csv, write_parquet, write_workbook
 from pentools.errors import InputError, RecordError
 from pentools.record.bench import open_bench_folder
 from pentools.record.job import create_job
@@ -44,7 +45,7 @@ def asked(question):
 
 
 def harmless(text):
-    return not text.lstrip().startswith(tables_out.RUNS)
+    return not text.lstrip().startswith(RUNS)
 
 
 def test_texts_that_would_run_have_an_apostrophe_before_them_and_others_are_as_they_were():
