@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from pentools.record.job import Job
     from pentools.sums.base import SumAnswer
 
-__all__ = ["changed_at", "drawn_at_first", "now_ml"]
+__all__ = ["changed_at", "drawn_at_first", "filled_now", "now_ml"]
 
 _CHANGES = ("mend", "seal", "nib", "clean")
 
@@ -26,6 +26,15 @@ def now_ml(job: Job) -> SumAnswer | None:
     if not found or _before_the_work(job, found[-1]):
         return None
     return _answer(job, found[-1])
+
+
+def filled_now(job: Job) -> tuple[float | None, float | None]:
+    """What the last filling after the work comes to: its share of what the pen holds [1] and its volume [mL]; None where not told."""
+    filled = now_ml(job)
+    if filled is None or not filled.data["gain_told"]:
+        return None, None
+    share = filled.data["share_filled"]
+    return share if isinstance(share, float) else None, filled.data["volume_ml"]
 
 
 @once_a_state

@@ -12,6 +12,7 @@ from typing import Any
 
 from pentools.books.asked import ask_bench
 from pentools.books.exchange.archive import files_of
+from pentools.books.exchange.unarchive import laid_out
 from pentools.books.exchange.uniting_job import Taken, take_over
 from pentools.books.money.register import INVOICES, REGISTER
 from pentools.errors import InputError, PentoolsError, RecordError
@@ -19,7 +20,7 @@ from pentools.record.appending import PRIVATE_FILE, what_failed
 from pentools.record.bench import MOST_LETTERS, Bench, check_job_name, open_bench_folder
 from pentools.record.drawer import DRAWER
 from pentools.record.job import job_folder, jobs_on, open_job
-from pentools.record.layout import PARTS, RECORD_NAME
+from pentools.record.layout import RECORD_NAME
 from pentools.record.lines import read_lines
 from pentools.record.looking import bytes_of, stamp_of
 
@@ -202,11 +203,7 @@ def _copy(source: Path, folder: Path, *, was: str) -> None:
             path.parent.mkdir(parents=True, exist_ok=True)
             shutil.copyfile(source / name, path)
             path.chmod(PRIVATE_FILE)
-        if folder.name != was and (work / f"{was}.ipynb").is_file():
-            (work / f"{was}.ipynb").rename(work / f"{folder.name}.ipynb")
-        for part in PARTS:
-            (work / part).mkdir(exist_ok=True)
-        work.rename(folder)
+        laid_out(work, folder, was=was)
     finally:
         shutil.rmtree(work, ignore_errors=True)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import os
 import tempfile
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -13,7 +12,7 @@ import msgspec
 
 from pentools.books.exchange.archive import files_of
 from pentools.errors import RecordError
-from pentools.record.appending import PRIVATE_FILE, what_failed
+from pentools.record.appending import put_in_place, what_failed
 from pentools.record.chains import heads
 from pentools.record.entries import Entry, encode_entry, now
 from pentools.record.job import Job
@@ -144,19 +143,9 @@ def _sum(path: Path) -> str:
 def _lay(path: Path, content: bytes) -> None:
     """A new file in one piece; nothing is written over."""
     path.parent.mkdir(parents=True, exist_ok=True)
-    work = path.with_name(f".{path.name}.new")
-    work.unlink(missing_ok=True)
-    handle = os.open(work, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), PRIVATE_FILE)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(handle)
-        if path.exists():
-            raise RecordError(f"{path} came into being meanwhile. Do it once more.")
-        work.rename(path)
-    finally:
-        work.unlink(missing_ok=True)
+    if path.exists():
+        raise RecordError(f"{path} came into being meanwhile. Do it once more.")
+    put_in_place(path, content)
 
 
 def _entries(job: Job, other: Path, moved: Mapping[str, str], write: bool) -> tuple[MergeReport | None, int]:

@@ -12,11 +12,11 @@ from pentools.books.learning.time_taken import FINISHED
 from pentools.calc.books.median import Median, median_of
 from pentools.errors import RecordError
 from pentools.numbers import fixed, percent
-from pentools.record.after_work import now_ml
+from pentools.record.after_work import filled_now
 from pentools.record.job import jobs_on
 from pentools.record.stages.job.coming_back import continued_on
-from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.release import ended_on, ending
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -41,17 +41,10 @@ class JobFill(msgspec.Struct, frozen=True, omit_defaults=True, gc=False):
 
 def fill_of(job: Job) -> JobFill:
     """What a job's record says of how its pen fills; nothing for one that was not mended or not weighed after the work."""
-    result, system = job.newest(RESULT), job.newest(ARRIVAL).system
-    older = continued_on(job)
-    if result.ending not in FINISHED or not system:
+    system, older = job.newest(ARRIVAL).system, continued_on(job)
+    if ending(job) not in FINISHED or not system:
         return JobFill(older=older)
-    day = result.released_on or job.log(RESULT)[-1].entry.time.date().isoformat()
-    filled = now_ml(job)
-    if filled is None or not filled.data["gain_told"]:
-        return JobFill(system, dt.date.fromisoformat(day), older=older)
-    share = filled.data["share_filled"]
-    known = share if isinstance(share, float) else None
-    return JobFill(system, dt.date.fromisoformat(day), known, filled.data["volume_ml"], older)
+    return JobFill(system, ended_on(job), *filled_now(job), older)
 
 
 FILL = Question("fill", JobFill, fill_of)

@@ -11,13 +11,13 @@ import msgspec
 
 from pentools.books.asked import Question
 from pentools.errors import InputError
-from pentools.record.after_work import now_ml
+from pentools.record.after_work import filled_now
 from pentools.record.coming_back import lots_at, ways_at
 from pentools.record.stages.common import PARTS
 from pentools.record.stages.finish.rates import job_log
 from pentools.record.stages.job.coming_back_kinds import RETURN
-from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL
+from pentools.record.stages.job.release import ended_on, ending
 from pentools.record.stages.seal.kinds import SEALANT
 from pentools.record.stages.seal.measure import bore_mm, measured, places_in_use
 from pentools.record.stages.seal.trials import trials
@@ -70,20 +70,16 @@ class JobCraft(msgspec.Struct, frozen=True, omit_defaults=True, gc=False):
 
 def craft_of(job: Job) -> JobCraft:
     """What a job's record says of the craft."""
-    system, back, results = job.newest(ARRIVAL).system, job.newest(RETURN), job.log(RESULT)
-    result = job.newest(RESULT)
-    filled = now_ml(job)
-    told = filled is not None and filled.data["gain_told"]
-    share = filled.data["share_filled"] if filled is not None and told else None
+    system, back = job.newest(ARRIVAL).system, job.newest(RETURN)
+    share, volume = filled_now(job)
     held = tuple(_held(job))
-    day = result.released_on or (results[-1].entry.time.date().isoformat() if results else None)
     parts = [part for part, _ in PARTS]
     return JobCraft(
         system=system if system in SYSTEMS else "",
-        ending=result.ending or "",
-        ended=dt.date.fromisoformat(day) if result.ending and day else None,
-        share=share if isinstance(share, float) else None,
-        ml=filled.data["volume_ml"] if filled is not None and told else None,
+        ending=ending(job) or "",
+        ended=ended_on(job),
+        share=share,
+        ml=volume,
         seal=held[-1].place if held else _sealed(job),
         held=held,
         rates=tuple(_rates(job)),

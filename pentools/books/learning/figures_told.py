@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from pentools.books.learning.held import median_json, share_json
+from pentools.books.learning.held import median_json, share_json, share_words
 from pentools.calc.books.few import TOO_FEW
 from pentools.calc.books.median import Median
 from pentools.calc.books.share import Share
@@ -73,7 +73,7 @@ class Chapter:
         if told is None:
             return TOO_FEW
         if isinstance(told, Share):
-            return f"{told.count} of {told.n}, {percent(told.share)} ({percent(told.low)} to {percent(told.high)})"
+            return share_words(told)
         if self.unit == "share":
             middle, low, high = (percent(value) for value in (told.median, told.low, told.high))
         else:

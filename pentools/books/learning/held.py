@@ -14,7 +14,7 @@ from pentools.calc.books.share import Share, share_of
 from pentools.numbers import percent, plain
 from pentools.record.bench import Bench
 
-__all__ = ["Against", "Held", "against", "held_among", "held_on", "median_json", "share_json"]
+__all__ = ["Against", "Held", "against", "held_among", "held_on", "median_json", "share_json", "share_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +93,9 @@ class Held:
             most = f"{plain(self.ratio.low, 2)} to {plain(self.ratio.high, 2)}, {_covers(self.ratio)}"
             ratio = f"{plain(self.ratio.median, 2)} ({most}; {self.ratio.n} jobs)"
         return (
-            f"Hours lay in the range that was estimated: {_share(self.hours)}.",
-            f"Hours were more than its high end: {_share(self.over)}.",
-            f"The price lay in its range: {_share(self.price)}.",
+            f"Hours lay in the range that was estimated: {share_words(self.hours)}.",
+            f"Hours were more than its high end: {share_words(self.over)}.",
+            f"The price lay in its range: {share_words(self.price)}.",
             f"Hours taken over hours most likely, the middle job: {ratio}.",
         )
 
@@ -158,7 +158,8 @@ def _counted(told: Iterable[bool | None]) -> Share | None:
     return share_of(sum(known), len(known))
 
 
-def _share(share: Share | None) -> str:
+def share_words(share: Share | None) -> str:
+    """A share with its interval in words."""
     if share is None:
         return TOO_FEW
     return f"{share.count} of {share.n}, {percent(share.share)} ({percent(share.low)} to {percent(share.high)})"

@@ -18,6 +18,7 @@ from pentools.record.stages.job.agree_kinds import ESTIMATE, PROPOSAL
 from pentools.record.stages.job.coming_back import continued_on
 from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, PART_CONDITION, REQUEST
+from pentools.record.stages.job.release import ended_on
 from pentools.record.stages.job.work_kinds import TIMER_STOP, WORK
 from pentools.record.stages.job.work_log import minutes_by_activity, running_timer, timed_spells
 from pentools.record.stages.nib.kinds import ADJUST, SMOOTHED
@@ -90,7 +91,7 @@ def time_of(job: Job) -> JobTime:
         material=_material(job),
         ending=result.ending or "",
         arrived=_day(arrival.arrived_on),
-        ended=_ended(job),
+        ended=ended_on(job),
         minutes=minutes,
         doubt=_doubt(job, minutes),
         parts=cost_of_parts(job),
@@ -119,14 +120,6 @@ def _material(job: Job) -> str:
     """What the barrel is made of, as the tables name it; empty where it is not known."""
     found = materials_of(job, "barrel")[0]
     return "" if found == _UNKNOWN else found
-
-
-def _ended(job: Job) -> dt.date | None:
-    """The day it was released, else the day its end was entered; None while it is open."""
-    found = job.log(RESULT)
-    if not found or found[-1].values.ending is None:
-        return None
-    return _day(found[-1].values.released_on) or found[-1].entry.time.date()
 
 
 def _doubt(job: Job, minutes: Mapping[str, float]) -> str:

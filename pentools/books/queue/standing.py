@@ -20,6 +20,7 @@ from pentools.record.stages.job.coming_back import continued_on
 from pentools.record.stages.job.ending_kinds import FOLLOWED_UP, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, REQUEST
 from pentools.record.stages.job.posting_kinds import ARRIVED, PARCEL
+from pentools.record.stages.job.release import ended_on
 from pentools.record.stages.job.work_kinds import DEPARTURE, WANTED
 from pentools.record.stages.job.work_log import minutes_by_activity
 from pentools.record.stages.repairs.work import away, curing
@@ -131,7 +132,6 @@ def _standing_of(job: Job) -> Standing:
     open_ = result.ending is None
     with as_if_at(_AT_LAST):  # nothing that only sets or dries stands in the way: it has a clock of its own below
         ahead = ahead_of(job)
-    results = job.log(RESULT)
     return Standing(
         pen=arrival.pen,
         system=arrival.system,
@@ -150,7 +150,7 @@ def _standing_of(job: Job) -> Standing:
         clocks=tuple(_clocks(job)) if open_ else (),
         tests=tuple(_tests(job, ahead.stage)) if open_ else (),
         ending=result.ending,
-        ended_on="" if open_ else result.released_on or results[-1].entry.at[:10],
+        ended_on=ended.isoformat() if (ended := ended_on(job)) else "",
         carried=parcel.carried,
         sent_on=parcel.sent_on,
         arrived=job.newest(ARRIVED).state,

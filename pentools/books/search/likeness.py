@@ -17,6 +17,7 @@ from pentools.record.stages.job.agree_kinds import PROPOSAL, SURVEY
 from pentools.record.stages.job.coming_back_kinds import RETURN
 from pentools.record.stages.job.ending_kinds import LIMIT, RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, PART_CONDITION, REQUEST
+from pentools.record.stages.job.release import ended_on
 from pentools.record.stages.job.work_kinds import DEPARTURE, MATERIAL, TIMER_STOP, TOOL, WANTED, WORK
 from pentools.record.stages.repairs.kinds import REPAIR
 from pentools.record.stages.repairs.work import mended
@@ -185,11 +186,10 @@ def _is_looked_through(kind: Kind[Any], field: Field) -> bool:
 
 def _known_of(job: Job) -> Known:
     arrival, result, (older, came_back) = job.newest(ARRIVAL), job.newest(RESULT), _goes_on(job)
-    entries, results = job.record.live(), job.log(RESULT)
+    entries, ended = job.record.live(), ended_on(job)
     made = [arrival.material or "", *(logged.values.material or "" for logged in job.log(MADE_OF))]
     fitted, failed, tools = dict.fromkeys(_fitted(job)), dict.fromkeys(_failed(job)), dict.fromkeys(_tools(job))
     came = CameOfIt(tuple(fitted), tuple(failed), tuple(tools))
-    ended = "" if result.ending is None else result.released_on or results[-1].entry.at[:10]
     return Known(
         pen=arrival.pen,
         system=arrival.system,
@@ -200,7 +200,7 @@ def _known_of(job: Job) -> Known:
         sizes=sizes_of(job),
         ending=result.ending,
         begun=arrival.arrived_on or (entries[0].at[:10] if entries else ""),
-        ended_on=ended,
+        ended_on=ended.isoformat() if ended else "",
         older=older,
         came_back=came_back,
         rest=msgspec.Raw(msgspec.msgpack.encode(came)),
