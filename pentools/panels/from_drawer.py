@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any
 from pentools.books.stock.match import item_of
 from pentools.books.stock.uses import Use, pieces_in
 from pentools.money import in_money, read_money
-from pentools.record.drawer import Item, read_drawer, same_text
+from pentools.record.drawer import Item, same_text
+from pentools.record.drawer_facts import drawer_beside
 
 if TYPE_CHECKING:
     from pentools.panels.kind_form import KindForm
@@ -35,8 +36,7 @@ class FromDrawer:
 
     def refresh(self) -> None:
         """List what lies in the drawer now."""
-        money, order = self.bench.text("money", "currency").upper(), self.bench.text("bench", "date_order")
-        self._items = read_drawer(self.bench.folder, currency=money, date_order=order).items
+        self._items = drawer_beside(self.bench.folder, self.bench.facts).items
         for name in ("what", "lot"):
             before = self.boxes[name].input
             self.boxes[name].propose([text for item in self._items if (text := getattr(item, name))])

@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
 from pentools.errors import InputError
 from pentools.record.drawer import DRAWER, Drawer, Item, read_drawer
 
-__all__ = ["facts_with_drawer"]
+__all__ = ["drawer_beside", "facts_with_drawer"]
 
 _MATERIALS = {"latex": "latex", "silicone": "silicone", "pvc": "PVC", "vinyl": "PVC", "pleated": "pleated"}
+
+
+def drawer_beside(folder: Path, facts: Mapping[str, Any]) -> Drawer:
+    """The drawer of a bench, its costs and days read as the bench writes them."""
+    own = str(facts["money"]["currency"]).upper()
+    return read_drawer(folder, currency=own, date_order=str(facts["bench"]["date_order"]))
 
 
 def facts_with_drawer(folder: Path, facts: dict[str, Any]) -> tuple[dict[str, Any], tuple[str, ...]]:
@@ -28,7 +34,7 @@ def facts_with_drawer(folder: Path, facts: dict[str, Any]) -> tuple[dict[str, An
     problems : tuple of str
         A sentence each.
     """
-    drawer = read_drawer(folder, currency=str(facts["money"]["currency"]).upper(), date_order=str(facts["bench"]["date_order"]))  # fmt: skip
+    drawer = drawer_beside(folder, facts)
     stock = {name: list(facts["stock"].get(name, ())) for name in ("rings", "abrasives", "sacs", "washers")}
     problems = list(drawer.problems)
     for item in _at_hand(drawer):

@@ -13,7 +13,8 @@ from pentools.books.asked import ask_bench
 from pentools.books.stock.match import item_of, same_lot
 from pentools.books.stock.uses import USES, JobUses, ToolUse, Use
 from pentools.calc.base.findings import Finding
-from pentools.record.drawer import MONTH_DAYS, PIECES, Item, read_drawer, same_text
+from pentools.record.drawer import MONTH_DAYS, PIECES, Item, same_text
+from pentools.record.drawer_facts import drawer_beside
 from pentools.tables.stock_lives import life_of
 from pentools.words import CERTAINTY
 
@@ -96,7 +97,7 @@ def stock_on(bench: Bench, today: dt.date) -> StockTold:
     An entry of what was added takes one piece, or as many as its words begin with (``3 × cork washer``). It belongs to an item by
     its lot, else by its words and size; what was used on the day of the count counts as used after it.
     """
-    drawer = read_drawer(bench.folder, currency=bench.text("money", "currency").upper(), date_order=bench.text("bench", "date_order"))  # fmt: skip
+    drawer = drawer_beside(bench.folder, bench.facts)
     items = (*drawer.items, *_of_bench_file(bench))
     told = ask_bench(bench, USES)
     taken: dict[Item, list[tuple[str, Use]]] = {item: [] for item in items}
@@ -229,7 +230,7 @@ class LotTold:
 def lot_on(bench: Bench, lot: str) -> LotTold:
     """Which pens got a lot, and which of them came back; capitals, spaces and dashes make no difference."""
     answers = ask_bench(bench, USES).answers
-    items = read_drawer(bench.folder).items
+    items = drawer_beside(bench.folder, bench.facts).items
     back: dict[str, list[tuple[str, JobUses]]] = {}
     for job, told in answers.items():
         if told.older:
