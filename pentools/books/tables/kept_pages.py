@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import gc
 import zlib
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
 from hashlib import blake2b
 from typing import TYPE_CHECKING
 
 import msgspec
 import numpy as np
 
+from pentools.books.asked import uncollected
 from pentools.books.kept import Kept, Shelf, stamps_on
 from pentools.books.tables.columns import ColumnForm, Packed, Page, from_wire, joined_pages, packed, taken, to_wire
 from pentools.books.tables.forms import ENTERED, JOB, PLACE, TABLES
@@ -142,7 +141,7 @@ class TablesKept:
     def _told(self, chunks: Sequence[Sequence[str]]) -> Iterator[tuple[dict[str, str], Pages]]:
         links = links_on(self.bench) if chunks else frozenset[str]()
         if self._executor is None:
-            with _no_collecting():
+            with uncollected():
                 yield from (pages_of(self.bench, chunk, links) for chunk in chunks)
         else:
             count = len(chunks)
@@ -182,20 +181,8 @@ def _room(members: Mapping[str, Sequence[str]]) -> str:
 
 
 def _pages_of(bench: Bench, names: Sequence[str], links: frozenset[str]) -> tuple[dict[str, str], Pages]:
-    with _no_collecting():
+    with uncollected():
         return pages_of(bench, names, links)
-
-
-@contextmanager
-def _no_collecting() -> Iterator[None]:
-    """Leave the collector of circles out while much is read that has none: it would look at all of it again and again."""
-    was = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was:
-            gc.enable()
 
 
 def _laid(old: Page, new: Page, still: Sequence[str]) -> Page:
