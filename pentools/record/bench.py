@@ -53,6 +53,11 @@ class Bench:
         return replace(self, facts={**self.facts, "bench": {**self.facts.get("bench", {}), "paper": paper}})
 
     @property
+    def currency(self) -> str:
+        """Its own currency, a code of ISO 4217."""
+        return self.text("money", "currency").upper()
+
+    @property
     def large_type(self) -> bool:
         """Whether panels use the bigger letters."""
         return bool(self.facts.get("bench", {}).get("large_type", False))

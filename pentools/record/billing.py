@@ -69,7 +69,7 @@ def billing_of(bench: Bench) -> Billing:
     rate = bench.text("money", "tax_rate")
     facts = bench.facts.get("money", {})
     return Billing(
-        currency=bench.text("money", "currency").upper(),
+        currency=bench.currency,
         rate=Decimal(str(bench.rate_per_hour)),
         tax_name=bench.text("money", "tax_name").strip(),
         tax_share=Decimal(rate) / 100 if rate else Decimal(0),

@@ -126,7 +126,7 @@ class Job:
     def _customs(self) -> tuple[str, str, str]:
         """The bench's currency, decimal sign and order of a date."""
         text = self.bench.text
-        return text("money", "currency").upper(), text("bench", "decimal_sign"), text("bench", "date_order")
+        return self.bench.currency, text("bench", "decimal_sign"), text("bench", "date_order")
 
     def _missing_pictures(self, kind: Kind[Any], values: Mapping[str, Value]) -> list[tuple[str, InputError]]:
         missing = []
@@ -248,7 +248,7 @@ class Job:
     def money(self, typed: str | None) -> Money | None:
         """An amount, in the bench's own currency where it names none; None where there is none, or it cannot be read."""
         try:
-            return read_money(typed or "", self.bench.text("money", "currency").upper(), old=False)
+            return read_money(typed or "", self.bench.currency, old=False)
         except InputError:
             return None
 

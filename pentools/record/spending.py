@@ -70,7 +70,7 @@ def spending_of(job: Job) -> Spending:
         said yes to, or that of a later estimate, else the price limit named at intake; a ceiling above what the owner
         named counts only once the owner said yes to the proposal, so that a limit is never raised by the bench alone.
     """
-    own = _own(job)
+    own = job.bench.currency
     limit = _ceiling(job)
     currency = own if limit is None else limit.currency
     spent, strange = Decimal(0), []
@@ -104,7 +104,7 @@ def cost_of_parts(job: Job) -> Decimal | None:
     bought = [logged.values.cost for logged in job.log(MATERIAL) if logged.values.way == "added"]
     bought += [back.values.cost for back in job.log(BACK)]
     read = [job.money(typed) for typed in bought if typed is not None]
-    known = [money.amount for money in read if money is not None and money.currency == _own(job)]
+    known = [money.amount for money in read if money is not None and money.currency == job.bench.currency]
     return sum(known, Decimal(0)) if known or not bought else None
 
 
@@ -128,10 +128,6 @@ def unread_amounts(job: Job) -> tuple[str, ...]:
     price = job.newest(RESULT).price
     strange = price is not None and getattr(job.money(price), "currency", None) != money.currency
     return (*money.not_counted, *([price] if price is not None and strange else []))
-
-
-def _own(job: Job) -> str:
-    return job.bench.text("money", "currency").upper()
 
 
 def _ceiling(job: Job) -> Money | None:

@@ -165,7 +165,7 @@ def entries_of(
     for place, given in texts.items():
         _fix(place, given, mapping.fixed)
         values, errors = _read(kinds[place], given, customs)
-        faults += [Fault(row.number, columns[place].get(name, ""), _why(error)) for name, error in errors.items()]
+        faults += [Fault(row.number, columns[place].get(name, ""), str(error)) for name, error in errors.items()]
         if not errors:
             entries.append(_entry(row, place, kinds[place].to_json(values), at, note))
     if not texts and not faults:
@@ -230,15 +230,11 @@ def _at(
     try:
         day = dt.date.fromisoformat(str(Field(says.entered, says.entered, "date").read(text, *customs)))
     except InputError as error:
-        return moment, [Fault(row.number, says.entered, _why(error))]
+        return moment, [Fault(row.number, says.entered, str(error))]
     if day > moment.date() or day.year < _FIRST_YEAR:
         why = "This day is still to come." if day > moment.date() else f"No entry carries a day before {_FIRST_YEAR}."
         return moment, [Fault(row.number, says.entered, why)]
     return dt.datetime.combine(day, dt.time(12)).astimezone(), []
-
-
-def _why(error: InputError) -> str:
-    return str(error)
 
 
 def _entry(row: Row, place: tuple[str, str, str], data: dict[str, Any], at: dt.datetime, note: str) -> Entry:

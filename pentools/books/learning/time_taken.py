@@ -20,7 +20,7 @@ from pentools.record.stages.job.ending_kinds import RESULT
 from pentools.record.stages.job.intake_kinds import ARRIVAL, PART_CONDITION, REQUEST
 from pentools.record.stages.job.release import ended_on
 from pentools.record.stages.job.work_kinds import TIMER_STOP, WORK
-from pentools.record.stages.job.work_log import minutes_by_activity, running_timer, timed_spells
+from pentools.record.stages.job.work_log import LONGEST_SPELL_MIN, minutes_by_activity, running_timer, timed_spells
 from pentools.record.stages.nib.kinds import ADJUST, SMOOTHED
 from pentools.record.stages.repairs.kinds import REPAIR
 from pentools.record.stages.seal.kinds import SEALANT, TRIAL
@@ -34,7 +34,6 @@ if TYPE_CHECKING:
 __all__ = ["DOUBTS", "FINISHED", "TIME", "JobTime", "money_typed", "time_of"]
 
 FINISHED = ("done", "done with limits")
-LONGEST_SPELL_MIN = 360.0  # what the check of the work log takes for a forgotten timer too
 DOUBTS: Mapping[str, str] = MappingProxyType({
     "none": "no minutes were entered",
     "running": "its timer still runs",
@@ -112,7 +111,7 @@ TIME = Question("time taken", JobTime, time_of)
 def money_typed(job: Job, typed: str | None) -> Decimal | None:
     """An amount as typed, where it is in the bench's own currency; else None."""
     money = job.money(typed)
-    own = job.bench.text("money", "currency").upper()
+    own = job.bench.currency
     return money.amount if money is not None and money.currency == own else None
 
 

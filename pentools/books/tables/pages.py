@@ -55,7 +55,7 @@ def pages_of(
     pages : dict
         Table to page; jobs in the order of `names`, lines in the order first entered.
     """
-    lines, own = read_lines_of(bench, names, _KINDS, careful), bench.text("money", "currency").upper()
+    lines, own = read_lines_of(bench, names, _KINDS, careful), bench.currency
     logs = {kind: lines.logs(kind) for kind in _KINDS}
     pages = {form.name: _page(lines, logs, form, own) for form in ENTERED if form.kinds}
     pages["entries"] = _entries(lines)

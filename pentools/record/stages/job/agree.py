@@ -258,7 +258,7 @@ def _on_authority(job: Job) -> Iterator[Finding]:
 
 
 def _on_estimate(job: Job) -> list[Finding]:
-    own = job.bench.text("money", "currency").upper()
+    own = job.bench.currency
     estimate, yes = job.newest(ESTIMATE), agreed_price(job)
     limit = job.newest(REQUEST).price_limit if yes is None else yes.values.at_most
     try:

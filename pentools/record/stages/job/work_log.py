@@ -25,7 +25,10 @@ from pentools.record.stages.job.work_kinds import (
 )
 from pentools.record.view import once_a_state
 
-__all__ = ["WORK_LOG", "Spell", "minutes_by_activity", "running_timer", "timed_spells"]
+__all__ = ["LONGEST_SPELL_MIN", "WORK_LOG", "Spell", "minutes_by_activity", "running_timer", "timed_spells"]
+
+LONGEST_SPELL_MIN = 360.0
+"""A timer that ran longer at a stretch was forgotten; judged."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +108,7 @@ def _checks(job: Job) -> tuple[Finding, ...]:
     found += [
         Finding("warning", "job.timer-long", hours=spell.minutes / 60)
         for spell in timed_spells(job)
-        if spell.minutes > 6 * 60
+        if spell.minutes > LONGEST_SPELL_MIN
     ]
     return tuple(found)
 
