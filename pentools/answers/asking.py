@@ -17,7 +17,6 @@ from pentools.numbers import plain
 from pentools.record.bench import Bench, open_bench_folder
 from pentools.sums import Sum, find, read_options
 from pentools.sums.base import SumAnswer
-from pentools.sums.seal.drawer import at_hand
 from pentools.units import Reading
 
 if TYPE_CHECKING:
@@ -187,6 +186,8 @@ def own_facts(chosen: Sum, texts: Mapping[str, str], bench: Bench | None) -> dic
     for name, (table, key) in facts.items():
         fact = bench.facts.get(table, {}).get(key, "")
         if name == "drawer" and isinstance(fact, list):
+            from pentools.sums.seal.drawer import at_hand  # asked of three sums alone
+
             fact = list(at_hand(chosen.key, [str(item) for item in fact]))
         text = "; ".join(str(item) for item in fact) if isinstance(fact, list) else str(fact)
         needs, wanted = _ONLY_WITH.get((chosen.key, name), ("", ("",)))
